@@ -1,6 +1,7 @@
 package org.fusewright.core.sizing;
 
 import java.util.List;
+import java.util.Optional;
 import org.fusewright.core.catalog.Device;
 import org.fusewright.core.catalog.Holder;
 import org.fusewright.core.job.Feed;
@@ -9,12 +10,13 @@ import org.fusewright.core.job.Feed;
  * A feed with its main device and leads chosen.
  *
  * @param runningA sum of its circuits' running currents
+ * @param mainDevice empty when the feed serves nothing; so is the holder
  */
 public record SizedFeed(
         Feed feed,
         double runningA,
-        Device mainDevice,
-        Holder holder,
+        Optional<Device> mainDevice,
+        Optional<Holder> holder,
         List<Lead> leads,
         List<SizedSplice> splices,
         List<String> why) {
