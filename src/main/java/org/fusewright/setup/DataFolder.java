@@ -164,7 +164,6 @@ final class DataFolder implements AutoCloseable {
             if (Files.exists(firstPassword())) {
                 Files.move(firstPassword(), password(), StandardCopyOption.ATOMIC_MOVE);
             }
-            restrictToOwner(binaries());
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
