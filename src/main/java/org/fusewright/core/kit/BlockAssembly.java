@@ -75,8 +75,8 @@ final class BlockAssembly {
     }
 
     private void noteEnd(Lead lead, LeadEnd end) {
-        if (end instanceof InCavity cavity && leads.put(cavity, lead) != null) {
-            throw new IllegalStateException("two leads in one cavity: " + cavity);
+        if (end instanceof InCavity cavity) {
+            leads.putIfAbsent(cavity, lead);
         }
     }
 

@@ -10,8 +10,9 @@ import org.fusewright.core.catalog.Wedge;
 import org.fusewright.core.fitting.Arrangement;
 import org.fusewright.core.fitting.BlockForm;
 import org.fusewright.core.fitting.FittingItem;
-import org.fusewright.core.fitting.FittingItem.Width;
+
 import org.fusewright.core.fitting.FittingTask;
+import org.fusewright.core.fitting.Width;
 import org.fusewright.core.job.Choices;
 import org.fusewright.core.pricing.PriceList;
 import org.fusewright.core.pricing.Stock;

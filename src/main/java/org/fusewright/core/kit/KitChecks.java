@@ -4,9 +4,9 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.fusewright.core.catalog.Device;
 import org.fusewright.core.catalog.Relay;
 import org.fusewright.core.catalog.Seal;
@@ -21,8 +21,10 @@ import org.fusewright.core.check.Verdict;
 import org.fusewright.core.fitting.Arrangement;
 import org.fusewright.core.fitting.BlockForm;
 import org.fusewright.core.fitting.FittingItem;
+import org.fusewright.core.fitting.Width;
 import org.fusewright.core.job.ResolvedCircuit;
 import org.fusewright.core.job.ResolvedJob;
+import org.fusewright.core.quantity.Figures;
 
 /** The checks of what was fitted and counted: blocks, caps, cavities, stock. */
 final class KitChecks {
@@ -35,6 +37,7 @@ final class KitChecks {
             List<KitBlock> blocks,
             FittingModel model,
             Arrangement arrangement,
+            List<KitLead> leads,
             List<PartLine> parts,
             ResolvedJob job) {
         KitChecks all = new KitChecks();
@@ -45,7 +48,7 @@ final class KitChecks {
             all.checkCurrent(block, items);
             all.checkWedge(block, job);
             all.checkPlugs(block);
-            all.checkOneLeadPerCavity(block);
+            all.checkOneLeadPerCavity(block, leads);
             all.checkTerminals(block, job);
             all.checkSeals(block, job);
         }
@@ -70,12 +73,15 @@ final class KitChecks {
                         Subject.block(block.id()),
                         new Measured(height, clearance, "mm"),
                         Verdict.FAIL,
-                        text(
-                                "The tallest part, %s, stands %s mm high; cap %s clears %s mm.",
-                                tallest.part().number(),
-                                number(height),
-                                block.cap().number(),
-                                number(clearance)),
+                        "The tallest part, "
+                                + tallest.part().number()
+                                + ", stands "
+                                + Figures.of(height)
+                                + " mm high; cap "
+                                + block.cap().number()
+                                + " clears "
+                                + Figures.of(clearance)
+                                + " mm.",
                         Basis.catalog("device height and cap clearance")));
     }
 
@@ -104,9 +110,11 @@ final class KitChecks {
                         Subject.block(block.id()),
                         new Measured(totalA, limitA, "A"),
                         Verdict.FAIL,
-                        text(
-                                "All positions together carry %s A; the block takes %s A.",
-                                number(totalA), number(limitA)),
+                        "All positions together carry "
+                                + Figures.of(totalA)
+                                + " A; the block takes "
+                                + Figures.of(limitA)
+                                + " A.",
                         Basis.catalog("the block's greatest total current")));
         checks.add(
                 Check.atMost(
@@ -114,9 +122,11 @@ final class KitChecks {
                         Subject.block(block.id()).detail("position " + worst),
                         new Measured(worstA, block.block().maxPositionA(), "A"),
                         Verdict.FAIL,
-                        text(
-                                "The busiest position carries %s A; a position takes %s A.",
-                                number(worstA), number(block.block().maxPositionA())),
+                        "The busiest position carries "
+                                + Figures.of(worstA)
+                                + " A; a position takes "
+                                + Figures.of(block.block().maxPositionA())
+                                + " A.",
                         Basis.catalog("the block's greatest current a position")));
     }
 
@@ -162,21 +172,24 @@ final class KitChecks {
                         Basis.published("AC 43.13-1B chapter 11: unused cavities are filled")));
     }
 
-    private void checkOneLeadPerCavity(KitBlock block) {
-        long cavities = block.cavities().stream().filter(c -> c.occupant().isPresent()).count();
-        long leadEnds =
+    private void checkOneLeadPerCavity(KitBlock block, List<KitLead> leads) {
+        List<String> occupied =
                 block.cavities().stream()
-                        .flatMap(c -> c.occupant().stream())
-                        .map(o -> o.circuit() + o.role() + o.lead().id())
-                        .distinct()
+                        .filter(cavity -> cavity.occupant().isPresent())
+                        .map(Cavity::id)
+                        .toList();
+        long leadEnds =
+                leads.stream()
+                        .flatMap(lead -> Stream.of(lead.from(), lead.to()))
+                        .filter(occupied::contains)
                         .count();
         checks.add(
                 Check.atMost(
                         CheckCode.ONE_LEAD_PER_CAVITY,
                         Subject.block(block.id()),
-                        new Measured(leadEnds, cavities, ""),
+                        new Measured(leadEnds, occupied.size(), ""),
                         Verdict.FAIL,
-                        text("%d leads end in %d cavities, one in each.", leadEnds, cavities),
+                        leadEnds + " leads end in " + occupied.size() + " cavities.",
                         Basis.commonPractice("two wires in one seal do not seal")));
     }
 
@@ -201,14 +214,18 @@ final class KitChecks {
                                     "mm2"),
                             terminal.map(
                                     t ->
-                                            text(
-                                                    "Terminal %s crimps %s to %s mm2; %s has %s mm2.",
-                                                    t.number(),
-                                                    number(t.minAreaMm2()),
-                                                    number(t.maxAreaMm2()),
-                                                    wire.size(),
-                                                    number(areaMm2))),
-                            text("No stocked terminal of this block takes %s.", wire.size()),
+                                            "Terminal "
+                                                    + t.number()
+                                                    + " crimps "
+                                                    + Figures.of(t.minAreaMm2())
+                                                    + " to "
+                                                    + Figures.of(t.maxAreaMm2())
+                                                    + " mm2; "
+                                                    + wire.size()
+                                                    + " has "
+                                                    + Figures.of(areaMm2)
+                                                    + " mm2."),
+                            "No stocked terminal of this block takes " + wire.size() + ".",
                             Basis.catalog("the terminal's range of conductor areas")));
         }
     }
@@ -233,15 +250,18 @@ final class KitChecks {
                                     "mm"),
                             seal.map(
                                     s ->
-                                            text(
-                                                    "Seal %s closes on %s to %s mm; the lead is %s mm thick.",
-                                                    s.number(),
-                                                    number(s.minOutsideMm()),
-                                                    number(s.maxOutsideMm()),
-                                                    number(wire.outsideMm()))),
-                            text(
-                                    "No stocked seal of this block closes on %s mm.",
-                                    number(wire.outsideMm())),
+                                            "Seal "
+                                                    + s.number()
+                                                    + " closes on "
+                                                    + Figures.of(s.minOutsideMm())
+                                                    + " to "
+                                                    + Figures.of(s.maxOutsideMm())
+                                                    + " mm; the lead is "
+                                                    + Figures.of(wire.outsideMm())
+                                                    + " mm thick."),
+                            "No stocked seal of this block closes on "
+                                    + Figures.of(wire.outsideMm())
+                                    + " mm.",
                             Basis.catalog("the seal's range of outside diameters")));
         }
     }
@@ -279,7 +299,7 @@ final class KitChecks {
     private void explainUnplaced(FittingItem item, List<BlockForm> forms) {
         String circuit = item.id().substring(0, item.id().lastIndexOf('/'));
         Subject subject = Subject.circuit(circuit).detail(item.id());
-        boolean isRelay = item.width() == FittingItem.Width.RELAY_PAIR;
+        boolean isRelay = item.width() == Width.RELAY_PAIR;
         List<BlockForm> wideEnough =
                 forms.stream().filter(f -> !isRelay || !f.relayPairStarts().isEmpty()).toList();
         if (wideEnough.isEmpty()) {
@@ -355,20 +375,10 @@ final class KitChecks {
                                                 Subject.circuit(circuit.id()).detail("colour"),
                                                 new Measured(0, 1, ""),
                                                 Verdict.CAUTION,
-                                                text(
-                                                        "%s is not stocked; the leads are %s: mark"
-                                                                + " them at both ends.",
-                                                        asked, circuit.colour()),
+                                                asked
+                                                        + " is not stocked; the leads are "
+                                                        + circuit.colour()
+                                                        + ": mark them at both ends.",
                                                 Basis.catalog("wire colours with offers"))));
-    }
-
-    private static String text(String form, Object... values) {
-        return String.format(Locale.ROOT, form, values);
-    }
-
-    /** At most two decimals, none that are zero. */
-    private static String number(double value) {
-        String fixed = String.format(Locale.ROOT, "%.2f", value);
-        return fixed.replaceAll("0+$", "").replaceAll("\\.$", "");
     }
 }

@@ -59,10 +59,11 @@ public final class KitPlanner {
         LeadEnds ends = LeadEnds.of(blocks);
         List<KitCircuit> circuits = ends.circuits(sized.circuits());
         List<KitFeed> feeds = ends.feeds(sized.feeds());
-        List<WireLine> wire = WireLines.of(circuits, feeds);
+        List<KitLead> leads = LeadEnds.listAll(circuits, feeds);
+        List<WireLine> wire = WireLines.of(leads);
         List<PartLine> parts = PartsList.of(blocks, circuits, feeds, wire, resolved);
         List<Check> checks = new ArrayList<>(sized.checks());
-        checks.addAll(KitChecks.of(blocks, model, arrangement, parts, resolved));
+        checks.addAll(KitChecks.of(blocks, model, arrangement, leads, parts, resolved));
         checks.sort(Comparator.comparing(Check::code));
         return new Kit(
                 job,

@@ -3,6 +3,7 @@ package org.fusewright.core.kit;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Stream;
 import org.fusewright.core.sizing.Lead;
 import org.fusewright.core.sizing.LeadEnd;
 import org.fusewright.core.sizing.LeadEnd.InCavity;
@@ -40,6 +41,14 @@ final class LeadEnds {
     List<KitFeed> feeds(List<SizedFeed> feeds) {
         return feeds.stream()
                 .map(sized -> new KitFeed(sized, named(sized.id(), sized.leads())))
+                .toList();
+    }
+
+    /** All leads of a kit: the feeds' first, then the circuits', each in the job's order. */
+    static List<KitLead> listAll(List<KitCircuit> circuits, List<KitFeed> feeds) {
+        return Stream.concat(
+                        feeds.stream().flatMap(feed -> feed.leads().stream()),
+                        circuits.stream().flatMap(circuit -> circuit.leads().stream()))
                 .toList();
     }
 

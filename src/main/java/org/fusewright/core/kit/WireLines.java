@@ -5,7 +5,6 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.stream.Stream;
 import org.fusewright.core.catalog.PartNumber;
 import org.fusewright.core.catalog.Wire;
 import org.fusewright.core.quantity.Millimetres;
@@ -21,17 +20,12 @@ final class WireLines {
 
     private WireLines() {}
 
-    static List<WireLine> of(List<KitCircuit> circuits, List<KitFeed> feeds) {
+    static List<WireLine> of(List<KitLead> leads) {
         Map<PartNumber, List<KitLead>> byWire = new LinkedHashMap<>();
-        Stream.concat(
-                        feeds.stream().flatMap(feed -> feed.leads().stream()),
-                        circuits.stream().flatMap(circuit -> circuit.leads().stream()))
-                .forEach(
-                        lead ->
-                                byWire.computeIfAbsent(
-                                                lead.lead().wire().number(),
-                                                number -> new ArrayList<>())
-                                        .add(lead));
+        for (KitLead lead : leads) {
+            byWire.computeIfAbsent(lead.lead().wire().number(), number -> new ArrayList<>())
+                    .add(lead);
+        }
         return byWire.values().stream().map(WireLines::line).sorted(BY_FAMILY_SIZE_COLOUR).toList();
     }
 
