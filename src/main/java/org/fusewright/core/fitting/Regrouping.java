@@ -1,0 +1,7 @@
+package org.fusewright.core.fitting;
+
+final class Regrouping {
+    private Regrouping() {}
+
+    static void improve(Filling filling) {}
+}
