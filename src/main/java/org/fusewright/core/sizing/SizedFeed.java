@@ -1,0 +1,33 @@
+package org.fusewright.core.sizing;
+
+import java.util.List;
+import java.util.Optional;
+import org.fusewright.core.catalog.Device;
+import org.fusewright.core.catalog.Holder;
+import org.fusewright.core.job.Feed;
+
+/**
+ * A feed with its main device and leads chosen.
+ *
+ * @param runningA sum of its circuits' running currents
+ * @param mainDevice empty when the feed serves nothing; so is the holder
+ */
+public record SizedFeed(
+        Feed feed,
+        double runningA,
+        Optional<Device> mainDevice,
+        Optional<Holder> holder,
+        List<Lead> leads,
+        List<SizedSplice> splices,
+        List<String> why) {
+
+    public SizedFeed {
+        leads = List.copyOf(leads);
+        splices = List.copyOf(splices);
+        why = List.copyOf(why);
+    }
+
+    public String id() {
+        return feed.id();
+    }
+}
