@@ -32,7 +32,9 @@ class KilledServiceTest {
     private static final int ENOUGH = 150;
 
     // One folder for all: the second test finds what the first one left.
-    @TempDir private static Path home;
+    @TempDir private static Path parent;
+
+    private final Path home = parent.resolve("our shop");
 
     @ParameterizedTest
     @ValueSource(booleans = {false, true})
