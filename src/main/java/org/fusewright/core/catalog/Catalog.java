@@ -1,0 +1,88 @@
+package org.fusewright.core.catalog;
+
+import java.util.Collection;
+import java.util.Collections;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
+
+/**
+ * All parts and offers that a kit may be made of; unchanging. Parts stand in the order of their
+ * numbers, offers in the order of part, supplier, currency and pack size.
+ */
+public final class Catalog {
+
+    private static final Comparator<Offer> OFFER_ORDER =
+            Comparator.comparing(Offer::part)
+                    .thenComparing(Offer::supplier)
+                    .thenComparing(offer -> offer.currency().getCode())
+                    .thenComparing(Offer::packSize);
+
+    private final String version;
+    private final TreeMap<PartNumber, Part> byNumber = new TreeMap<>();
+    private final Map<Class<? extends Part>, List<Part>> byKind;
+    private final List<Offer> offers;
+
+    private Catalog(String version, Collection<? extends Part> parts, List<Offer> offers) {
+        this.version = version;
+        for (Part part : parts) {
+            if (byNumber.put(part.number(), part) != null) {
+                throw new IllegalArgumentException("part number given twice: " + part.number());
+            }
+        }
+        this.byKind =
+                byNumber.values().stream()
+                        .collect(
+                                Collectors.groupingBy(
+                                        Part::getClass, Collectors.toUnmodifiableList()));
+        this.offers = offers.stream().sorted(OFFER_ORDER).toList();
+        for (Offer offer : this.offers) {
+            if (!byNumber.containsKey(offer.part())) {
+                throw new IllegalArgumentException("offer for an unknown part: " + offer.part());
+            }
+        }
+    }
+
+    /**
+     * @param version names the content: equal versions mean equal catalogs
+     * @throws IllegalArgumentException when a number stands twice or an offer's part is unknown
+     */
+    public static Catalog of(String version, Collection<? extends Part> parts, List<Offer> offers) {
+        return new Catalog(version, parts, offers);
+    }
+
+    public String version() {
+        return version;
+    }
+
+    /** All parts, by number. */
+    public Collection<Part> listParts() {
+        return Collections.unmodifiableCollection(byNumber.values());
+    }
+
+    public List<Offer> listOffers() {
+        return offers;
+    }
+
+    /** All parts of one kind, by number. */
+    public <T extends Part> List<T> listParts(Class<T> kind) {
+        @SuppressWarnings("unchecked")
+        List<T> parts = (List<T>) byKind.getOrDefault(kind, List.of());
+        return parts;
+    }
+
+    public Optional<Part> findPart(PartNumber number) {
+        return Optional.ofNullable(byNumber.get(number));
+    }
+
+    /**
+     * @throws IllegalArgumentException when there is no such part
+     */
+    public Part getPart(PartNumber number) {
+        return findPart(number)
+                .orElseThrow(() -> new IllegalArgumentException("no such part: " + number));
+    }
+}

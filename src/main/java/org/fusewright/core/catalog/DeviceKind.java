@@ -1,0 +1,28 @@
+package org.fusewright.core.catalog;
+
+import java.util.Optional;
+import java.util.stream.Stream;
+
+/** How a protective device opens and comes back. */
+public enum DeviceKind {
+    /** Blade fuse: opens once. */
+    FUSE("fuse"),
+    /** Thermal breaker that a person resets (SAE J553 type 3). */
+    MANUAL_RESET("manual-reset"),
+    /** Solid-state breaker that comes back by itself when the fault is gone. */
+    AUTO_RESET("auto-reset");
+
+    private final String code;
+
+    DeviceKind(String code) {
+        this.code = code;
+    }
+
+    public String code() {
+        return code;
+    }
+
+    public static Optional<DeviceKind> parse(String code) {
+        return Stream.of(values()).filter(kind -> kind.code.equals(code)).findFirst();
+    }
+}

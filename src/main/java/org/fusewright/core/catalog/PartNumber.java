@@ -1,0 +1,24 @@
+package org.fusewright.core.catalog;
+
+/** The number by which a part is ordered; 1 to 40 letters, digits, dots, dashes or slashes. */
+public record PartNumber(String value) implements Comparable<PartNumber> {
+
+    /** The form of a part number, as a regular expression. */
+    public static final String FORM = "[A-Za-z0-9][A-Za-z0-9./-]{0,39}";
+
+    public PartNumber {
+        if (!value.matches(FORM)) {
+            throw new IllegalArgumentException("not a part number: " + value);
+        }
+    }
+
+    @Override
+    public int compareTo(PartNumber other) {
+        return value.compareTo(other.value);
+    }
+
+    @Override
+    public String toString() {
+        return value;
+    }
+}

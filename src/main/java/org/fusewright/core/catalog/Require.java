@@ -1,0 +1,27 @@
+package org.fusewright.core.catalog;
+
+/** Guards for the figures of a part. */
+final class Require {
+
+    private Require() {}
+
+    static void positive(String field, double value) {
+        if (!(value > 0) || !Double.isFinite(value)) {
+            throw new IllegalArgumentException(field + " must be greater than 0, not " + value);
+        }
+    }
+
+    static void notNegative(String field, double value) {
+        if (!(value >= 0) || !Double.isFinite(value)) {
+            throw new IllegalArgumentException(field + " must not be negative: " + value);
+        }
+    }
+
+    static void range(String what, double from, double to) {
+        positive(what + " from", from);
+        if (!(to >= from) || !Double.isFinite(to)) {
+            throw new IllegalArgumentException(
+                    what + " must run from low to high: " + from + " to " + to);
+        }
+    }
+}

@@ -1,0 +1,85 @@
+package org.fusewright.core.pricing;
+
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.fusewright.core.catalog.Catalog;
+import org.fusewright.core.catalog.Offer;
+import org.fusewright.core.catalog.PartNumber;
+import org.joda.money.BigMoney;
+import org.joda.money.CurrencyUnit;
+import org.joda.money.Money;
+
+/**
+ * What one piece of each part costs the shop, in one currency. The unit price of a part is the
+ * lowest among its offers when one pack is bought: the price break that the pack's size reaches. A
+ * part without an offer in this currency has no price and counts as not stocked.
+ */
+public final class PriceList {
+
+    private final CurrencyUnit currency;
+    private final Map<PartNumber, BigMoney> unitPrices = new HashMap<>();
+
+    private PriceList(Catalog catalog, CurrencyUnit currency) {
+        this.currency = currency;
+        for (Offer offer : catalog.listOffers()) {
+            if (offer.currency().equals(currency)) {
+                unitPrices.merge(
+                        offer.part(),
+                        offer.unitPriceAt(offer.packSize()),
+                        (a, b) -> a.isGreaterThan(b) ? b : a);
+            }
+        }
+    }
+
+    public static PriceList of(Catalog catalog, CurrencyUnit currency) {
+        return new PriceList(catalog, currency);
+    }
+
+    /** The currencies in which the catalog has offers, by code. */
+    public static List<CurrencyUnit> listCurrencies(Catalog catalog) {
+        return catalog.listOffers().stream()
+                .map(Offer::currency)
+                .distinct()
+                .sorted(Comparator.comparing(CurrencyUnit::getCode))
+                .toList();
+    }
+
+    public CurrencyUnit currency() {
+        return currency;
+    }
+
+    public boolean isStocked(PartNumber part) {
+        return unitPrices.containsKey(part);
+    }
+
+    public Optional<BigMoney> findUnitPrice(PartNumber part) {
+        return Optional.ofNullable(unitPrices.get(part));
+    }
+
+    /** The unit price, or nothing at all for a part that is not stocked. */
+    public BigMoney unitPriceOrZero(PartNumber part) {
+        return unitPrices.getOrDefault(part, BigMoney.zero(currency));
+    }
+
+    /** The unit price in whole millionths, for searches that compare sums. */
+    public long unitPriceMicros(PartNumber part) {
+        return unitPriceOrZero(part)
+                .getAmount()
+                .movePointRight(6)
+                .setScale(0, RoundingMode.HALF_UP)
+                .longValueExact();
+    }
+
+    /**
+     * The price of a line: quantity times unit price in the currency's minor unit, rounded half up
+     * once a line. This is the only place where a price is rounded.
+     */
+    public static Money extend(BigMoney unitPrice, BigDecimal quantity) {
+        return unitPrice.multipliedBy(quantity).toMoney(RoundingMode.HALF_UP);
+    }
+}
