@@ -1,0 +1,38 @@
+package org.fusewright.core.job;
+
+import java.util.List;
+import java.util.Optional;
+import org.fusewright.core.catalog.DeviceKind;
+import org.fusewright.core.quantity.Millimetres;
+
+/**
+ * What the shop decides for the whole job.
+ *
+ * @param wireFamily empty: the catalog's first family
+ * @param sparePositions positions to keep free over all blocks
+ * @param slackPercent added to every route before cutting
+ * @param endAllowance added for each end of a lead
+ * @param cutStep cut lengths are whole multiples of it, rounded up
+ * @param pigtail from a feed's splice to a cavity
+ * @param jumper from a device to its relay or splice
+ */
+public record Choices(
+        List<DeviceKind> devices,
+        Optional<String> wireFamily,
+        boolean lockingWedge,
+        boolean plugEmptyCavities,
+        int sparePositions,
+        int spareFusesPerRating,
+        double slackPercent,
+        Millimetres endAllowance,
+        Millimetres cutStep,
+        Millimetres pigtail,
+        Millimetres jumper) {
+
+    public Choices {
+        devices = List.copyOf(devices);
+        if (cutStep.value() < 1 || sparePositions < 0 || spareFusesPerRating < 0) {
+            throw new IllegalArgumentException("the choices are out of range");
+        }
+    }
+}

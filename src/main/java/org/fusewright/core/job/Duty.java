@@ -1,0 +1,25 @@
+package org.fusewright.core.job;
+
+import java.util.Optional;
+import java.util.stream.Stream;
+
+/** How long a load stays on. */
+public enum Duty {
+    CONTINUOUS("continuous"),
+    /** At most two minutes at a time (AC 43.13-1B 11-68 d). */
+    MOMENTARY("momentary");
+
+    private final String code;
+
+    Duty(String code) {
+        this.code = code;
+    }
+
+    public String code() {
+        return code;
+    }
+
+    public static Optional<Duty> parse(String code) {
+        return Stream.of(values()).filter(duty -> duty.code.equals(code)).findFirst();
+    }
+}

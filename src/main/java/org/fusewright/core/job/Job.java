@@ -1,0 +1,29 @@
+package org.fusewright.core.job;
+
+import java.util.List;
+import java.util.Optional;
+import org.joda.money.CurrencyUnit;
+
+/** One customer's machine as described, with every default filled in. */
+public record Job(
+        String reference,
+        String title,
+        String customer,
+        CurrencyUnit currency,
+        Supply supply,
+        Surroundings surroundings,
+        List<Feed> feeds,
+        List<Circuit> circuits,
+        List<Location> locations,
+        Choices choices) {
+
+    public Job {
+        feeds = List.copyOf(feeds);
+        circuits = List.copyOf(circuits);
+        locations = List.copyOf(locations);
+    }
+
+    public Optional<Location> findLocation(String name) {
+        return locations.stream().filter(location -> location.name().equals(name)).findFirst();
+    }
+}

@@ -1,0 +1,127 @@
+package org.fusewright.core.job;
+
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+
+/**
+ * Whether a job's names point at each other as they must: ids given once, feeds and circuits that
+ * others name exist, and a shared device is one's own.
+ */
+public final class JobReferences {
+
+    private JobReferences() {}
+
+    /** All problems of this sort, in document order. */
+    public static List<JobProblem> listProblems(Job job) {
+        List<JobProblem> problems = new ArrayList<>();
+        Set<String> feedIds = new HashSet<>();
+        for (int i = 0; i < job.feeds().size(); i++) {
+            String id = job.feeds().get(i).id();
+            if (!feedIds.add(id)) {
+                problems.add(givenTwice("/feeds/" + i + "/id", id));
+            }
+            if (id.equals(RelayUse.CONTROLLER)) {
+                problems.add(
+                        new JobProblem(
+                                "/feeds/" + i + "/id",
+                                "\"controller\" is kept for relay triggers; name the feed otherwise"));
+            }
+        }
+        Set<String> circuitIds = new HashSet<>();
+        Map<String, Circuit> circuits =
+                job.circuits().stream()
+                        .collect(
+                                Collectors.toMap(Circuit::id, Function.identity(), (a, b) -> a));
+        for (int i = 0; i < job.circuits().size(); i++) {
+            Circuit circuit = job.circuits().get(i);
+            String at = "/circuits/" + i;
+            if (!circuitIds.add(circuit.id())) {
+                problems.add(givenTwice(at + "/id", circuit.id()));
+            }
+            if (!feedIds.contains(circuit.feed())) {
+                problems.add(
+                        new JobProblem(
+                                at + "/feed",
+                                "no feed \"" + circuit.feed() + "\"; the job has " + named(feedIds)));
+            }
+            circuit.relay()
+                    .ifPresent(
+                            relay ->
+                                    problems.addAll(
+                                            relayProblems(at, circuit, relay, feedIds, circuits)));
+        }
+        Set<String> locationNames = new HashSet<>();
+        for (int i = 0; i < job.locations().size(); i++) {
+            String name = job.locations().get(i).name();
+            if (!locationNames.add(name)) {
+                problems.add(givenTwice("/locations/" + i + "/name", name));
+            }
+        }
+        return problems;
+    }
+
+    private static List<JobProblem> relayProblems(
+            String at,
+            Circuit circuit,
+            RelayUse relay,
+            Set<String> feedIds,
+            Map<String, Circuit> circuits) {
+        List<JobProblem> problems = new ArrayList<>();
+        if (!relay.isTriggeredByController() && !feedIds.contains(relay.triggerFrom())) {
+            problems.add(
+                    new JobProblem(
+                            at + "/relay/triggerFrom",
+                            "no feed \""
+                                    + relay.triggerFrom()
+                                    + "\"; use controller or "
+                                    + named(feedIds)));
+        }
+        relay.contactFrom()
+                .flatMap(id -> contactProblem(circuit, id, Optional.ofNullable(circuits.get(id))))
+                .ifPresent(
+                        detail -> problems.add(new JobProblem(at + "/relay/contactFrom", detail)));
+        return problems;
+    }
+
+    private static Optional<String> contactProblem(
+            Circuit circuit, String id, Optional<Circuit> source) {
+        if (id.equals(circuit.id())) {
+            return Optional.of("a circuit cannot borrow its own device; leave the field out");
+        }
+        if (source.isEmpty()) {
+            return Optional.of("no circuit \"" + id + "\" in this job");
+        }
+        if (source.get().contactFrom().isPresent()) {
+            return Optional.of("circuit \"" + id + "\" has no device of its own to share");
+        }
+        if (!source.get().feed().equals(circuit.feed())) {
+            return Optional.of(
+                    "circuit \""
+                            + id
+                            + "\" is on feed \""
+                            + source.get().feed()
+                            + "\"; a shared device needs both on one feed");
+        }
+        if (!source.get().location().equals(circuit.location())) {
+            return Optional.of(
+                    "circuit \"" + id + "\" is at another location; a shared device needs both at one");
+        }
+        return Optional.empty();
+    }
+
+    private static JobProblem givenTwice(String pointer, String id) {
+        return new JobProblem(pointer, "\"" + id + "\" is given twice; each must be its own");
+    }
+
+    private static String named(Set<String> ids) {
+        return ids.isEmpty()
+                ? "none"
+                : ids.stream().sorted().map(id -> "\"" + id + "\"").collect(Collectors.joining(", "));
+    }
+}

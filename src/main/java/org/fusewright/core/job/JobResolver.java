@@ -1,0 +1,261 @@
+package org.fusewright.core.job;
+
+import org.fusewright.core.catalog.Device;
+import org.fusewright.core.catalog.DeviceKind;
+import org.fusewright.core.catalog.Relay;
+import org.fusewright.core.catalog.Splice;
+import org.fusewright.core.catalog.Wire;
+import org.fusewright.core.pricing.Stock;
+import org.fusewright.core.quantity.WireColour;
+import org.fusewright.core.quantity.WireSize;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+
+/**
+ * Looks up in the stock what a job asks for; whatever is not there becomes a problem of the job.
+ */
+public final class JobResolver {
+
+    /** Usual lead colours; by DIN 72551 practice (from memory): 30 red, 15 black, ground brown. */
+    private static final WireColour PERMANENT_COLOUR = new WireColour("RD");
+
+    private static final WireColour SWITCHED_COLOUR = new WireColour("BK");
+    private static final WireColour GROUND_COLOUR = new WireColour("BN");
+
+    private final Job job;
+    private final Stock stock;
+    private final String family;
+    private final List<JobProblem> problems = new ArrayList<>();
+
+    private JobResolver(Job job, Stock stock) {
+        this.job = job;
+        this.stock = stock;
+        this.family = chooseFamily();
+    }
+
+    /**
+     * @throws MalformedJobException naming every field that asks for something not stocked
+     */
+    public static ResolvedJob resolve(Job job, Stock stock) {
+        JobResolver resolver = new JobResolver(job, stock);
+        List<ResolvedFeed> feeds = resolver.resolveFeeds();
+        List<ResolvedCircuit> circuits = resolver.resolveCircuits();
+        resolver.requireSplices();
+        if (!resolver.problems.isEmpty()) {
+            throw new MalformedJobException(resolver.problems);
+        }
+        return new ResolvedJob(job, stock, feeds, circuits);
+    }
+
+    private String chooseFamily() {
+        List<String> families = stock.listWireFamilies();
+        Optional<String> asked = job.choices().wireFamily();
+        if (asked.isPresent() && !families.contains(asked.get())) {
+            problems.add(
+                    new JobProblem(
+                            "/choices/wireFamily",
+                            "no wire family \""
+                                    + asked.get()
+                                    + "\" in stock; there are "
+                                    + quoted(families)));
+        }
+        return asked.filter(families::contains).or(() -> stock.findUsualWireFamily()).orElse("");
+    }
+
+    private List<ResolvedFeed> resolveFeeds() {
+        List<ResolvedFeed> feeds = new ArrayList<>();
+        for (int i = 0; i < job.feeds().size(); i++) {
+            Feed feed = job.feeds().get(i);
+            List<Wire> wires = stocked(family, usualColour(feed)).wires();
+            if (wires.isEmpty() || stock.listMainDevices().isEmpty()) {
+                problems.add(
+                        new JobProblem("/feeds/" + i, "the catalog has no wire or no main device"));
+                continue;
+            }
+            feeds.add(new ResolvedFeed(feed, stock.listMainDevices(), wires));
+        }
+        return feeds;
+    }
+
+    private List<ResolvedCircuit> resolveCircuits() {
+        List<ResolvedCircuit> circuits = new ArrayList<>();
+        for (int i = 0; i < job.circuits().size(); i++) {
+            resolveCircuit(job.circuits().get(i), "/circuits/" + i).ifPresent(circuits::add);
+        }
+        return circuits;
+    }
+
+    /** A kit with more than one circuit, or with more than one load on one, may need splices. */
+    private void requireSplices() {
+        boolean needed =
+                job.circuits().size() > 1
+                        || job.circuits().stream().anyMatch(c -> c.loadCount() > 1);
+        if (needed && stock.list(Splice.class).isEmpty()) {
+            problems.add(new JobProblem("/circuits", "the catalog has no splice"));
+        }
+    }
+
+    private Optional<ResolvedCircuit> resolveCircuit(Circuit circuit, String at) {
+        int before = problems.size();
+        Feed feed =
+                job.feeds().stream()
+                        .filter(f -> f.id().equals(circuit.feed()))
+                        .findFirst()
+                        .orElseThrow(() -> new IllegalArgumentException("unchecked references"));
+        List<Device> devices = devicesFor(circuit, at);
+        String circuitFamily = circuit.gauge().map(size -> familyWith(size, at)).orElse(family);
+        WireColour asked = circuit.colour().orElse(usualColour(feed));
+        Stocked stocked = stocked(circuitFamily, asked, circuit.gauge());
+        List<Wire> trunk =
+                circuit.gauge().map(size -> ofSize(stocked.wires(), size)).orElse(stocked.wires());
+        Optional<Relay> relay = circuit.relay().flatMap(use -> relayFor(at));
+        if (stocked.wires().isEmpty()) {
+            problems.add(new JobProblem(at, "the catalog has no wire for this circuit"));
+        } else if (trunk.isEmpty()) {
+            problems.add(
+                    new JobProblem(
+                            at + "/gauge",
+                            circuit.gauge().orElseThrow() + " is not stocked in " + asked));
+        }
+        if (problems.size() > before) {
+            return Optional.empty();
+        }
+        return Optional.of(
+                new ResolvedCircuit(
+                        circuit,
+                        feed,
+                        devices,
+                        trunk,
+                        stocked.wires(),
+                        stocked(circuitFamily, GROUND_COLOUR).wires(),
+                        stocked.colour(),
+                        stocked.colour().equals(asked) ? Optional.empty() : Optional.of(asked),
+                        relay));
+    }
+
+    private List<Device> devicesFor(Circuit circuit, String at) {
+        List<Device> candidates = new ArrayList<>();
+        for (DeviceKind kind : circuit.devices()) {
+            candidates.addAll(stock.listBlockDevices(kind));
+        }
+        String kinds =
+                circuit.devices().stream().map(DeviceKind::code).collect(Collectors.joining(", "));
+        if (candidates.isEmpty()) {
+            problems.add(new JobProblem(at + "/devices", "nothing stocked of kind " + kinds));
+            return List.of();
+        }
+        if (circuit.ratingA().isEmpty()) {
+            return candidates;
+        }
+        double fixed = circuit.ratingA().getAsDouble();
+        List<Device> ofRating = candidates.stream().filter(d -> d.ratingA() == fixed).toList();
+        if (ofRating.isEmpty()) {
+            String ratings =
+                    candidates.stream()
+                            .map(Device::ratingA)
+                            .distinct()
+                            .sorted()
+                            .map(JobResolver::plain)
+                            .collect(Collectors.joining(", "));
+            problems.add(
+                    new JobProblem(
+                            at + "/ratingA",
+                            "no "
+                                    + plain(fixed)
+                                    + " A device of kind "
+                                    + kinds
+                                    + " in stock; there are "
+                                    + ratings
+                                    + " A"));
+        }
+        return ofRating;
+    }
+
+    /**
+     * The circuit's own family first; with none chosen for the job, any family that has the size.
+     */
+    private String familyWith(WireSize size, String at) {
+        if (stock.listWireSizes(family).contains(size)) {
+            return family;
+        }
+        if (job.choices().wireFamily().isEmpty()) {
+            for (String other : stock.listWireFamilies()) {
+                if (stock.listWireSizes(other).contains(size)) {
+                    return other;
+                }
+            }
+        }
+        List<String> searched =
+                job.choices().wireFamily().isEmpty() ? stock.listWireFamilies() : List.of(family);
+        String sizes =
+                searched.stream()
+                        .flatMap(name -> stock.listWireSizes(name).stream())
+                        .map(WireSize::label)
+                        .distinct()
+                        .collect(Collectors.joining(", "));
+        problems.add(new JobProblem(at + "/gauge", size + " is not stocked; there are " + sizes));
+        return family;
+    }
+
+    private Optional<Relay> relayFor(String at) {
+        List<Relay> relays = stock.listRelays(job.supply().nominalV());
+        if (relays.isEmpty()) {
+            String voltages =
+                    stock.list(Relay.class).stream()
+                            .map(Relay::coilV)
+                            .distinct()
+                            .sorted()
+                            .map(JobResolver::plain)
+                            .collect(Collectors.joining(", "));
+            problems.add(
+                    new JobProblem(
+                            at + "/relay",
+                            "no relay for "
+                                    + plain(job.supply().nominalV())
+                                    + " V in stock; there are "
+                                    + (voltages.isEmpty()
+                                            ? "none"
+                                            : "relays for " + voltages + " V")));
+        }
+        return relays.stream()
+                .min(Comparator.comparing(r -> stock.prices().unitPriceOrZero(r.number())));
+    }
+
+    /** Wires in the colour asked for, else in its base colour, else in a usual one. */
+    private Stocked stocked(String ofFamily, WireColour asked) {
+        return stocked(ofFamily, asked, Optional.empty());
+    }
+
+    /** The same, in the first of these colours that is stocked in the size asked for. */
+    private Stocked stocked(String ofFamily, WireColour asked, Optional<WireSize> size) {
+        for (WireColour colour : List.of(asked, asked.base(), PERMANENT_COLOUR, SWITCHED_COLOUR)) {
+            List<Wire> wires = stock.listWires(ofFamily, colour);
+            if (size.map(wanted -> !ofSize(wires, wanted).isEmpty()).orElse(!wires.isEmpty())) {
+                return new Stocked(colour, wires);
+            }
+        }
+        return new Stocked(asked, List.of());
+    }
+
+    private record Stocked(WireColour colour, List<Wire> wires) {}
+
+    private static WireColour usualColour(Feed feed) {
+        return feed.terminal().equals(Feed.PERMANENT) ? PERMANENT_COLOUR : SWITCHED_COLOUR;
+    }
+
+    private static List<Wire> ofSize(List<Wire> wires, WireSize size) {
+        return wires.stream().filter(wire -> wire.size().equals(size)).toList();
+    }
+
+    private static String quoted(List<String> names) {
+        return names.stream().map(name -> "\"" + name + "\"").collect(Collectors.joining(", "));
+    }
+
+    private static String plain(double value) {
+        return value == Math.rint(value) ? Long.toString((long) value) : Double.toString(value);
+    }
+}

@@ -1,0 +1,23 @@
+package org.fusewright.core.job;
+
+import java.util.List;
+import org.fusewright.core.catalog.Device;
+import org.fusewright.core.catalog.Wire;
+
+/**
+ * A feed with its parts looked up.
+ *
+ * @param mainDevices candidates by rising rating, each with a holder in stock
+ * @param wires candidates for its leads, thin to thick, in its colour
+ */
+public record ResolvedFeed(Feed feed, List<Device> mainDevices, List<Wire> wires) {
+
+    public ResolvedFeed {
+        mainDevices = List.copyOf(mainDevices);
+        wires = List.copyOf(wires);
+    }
+
+    public String id() {
+        return feed.id();
+    }
+}

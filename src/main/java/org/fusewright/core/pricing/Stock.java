@@ -1,0 +1,170 @@
+package org.fusewright.core.pricing;
+
+import java.util.Comparator;
+import java.util.EnumMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Predicate;
+import java.util.stream.Collectors;
+import org.fusewright.core.catalog.BladeForm;
+import org.fusewright.core.catalog.Catalog;
+import org.fusewright.core.catalog.Device;
+import org.fusewright.core.catalog.DeviceKind;
+import org.fusewright.core.catalog.Holder;
+import org.fusewright.core.catalog.Part;
+import org.fusewright.core.catalog.Relay;
+import org.fusewright.core.catalog.Seal;
+import org.fusewright.core.catalog.Terminal;
+import org.fusewright.core.catalog.Wire;
+import org.fusewright.core.quantity.WireColour;
+import org.fusewright.core.quantity.WireSize;
+import org.joda.money.CurrencyUnit;
+
+/**
+ * The parts of a catalog that can be bought in one currency, arranged as the planning needs them.
+ * Built once for a catalog and a currency, then shared; unchanging.
+ */
+public final class Stock {
+
+    private final Catalog catalog;
+    private final PriceList prices;
+    private final Map<DeviceKind, List<Device>> blockDevices = new EnumMap<>(DeviceKind.class);
+    private final List<Device> mainDevices;
+    private final Map<String, Map<WireColour, List<Wire>>> wires;
+    private final Map<Class<? extends Part>, List<Part>> byKind;
+
+    private Stock(Catalog catalog, CurrencyUnit currency) {
+        this.catalog = catalog;
+        this.prices = PriceList.of(catalog, currency);
+        this.byKind =
+                catalog.listParts().stream()
+                        .filter(part -> prices.isStocked(part.number()))
+                        .collect(
+                                Collectors.groupingBy(
+                                        Part::getClass, Collectors.toUnmodifiableList()));
+        Comparator<Device> byRating =
+                Comparator.comparingDouble(Device::ratingA).thenComparing(Device::number);
+        List<Device> devices = list(Device.class).stream().sorted(byRating).toList();
+        for (DeviceKind kind : DeviceKind.values()) {
+            blockDevices.put(
+                    kind,
+                    devices.stream()
+                            .filter(d -> d.kind() == kind && d.form() == BladeForm.MINI)
+                            .toList());
+        }
+        this.mainDevices =
+                devices.stream()
+                        .filter(d -> d.form() != BladeForm.MINI)
+                        .filter(d -> list(Holder.class).stream().anyMatch(h -> holds(h, d)))
+                        .toList();
+        Comparator<Wire> bySize = Comparator.comparing(Wire::size).thenComparing(Wire::number);
+        this.wires =
+                list(Wire.class).stream()
+                        .sorted(bySize)
+                        .collect(
+                                Collectors.groupingBy(
+                                        Wire::family,
+                                        LinkedHashMap::new,
+                                        Collectors.groupingBy(
+                                                Wire::colour, Collectors.toUnmodifiableList())));
+    }
+
+    public static Stock of(Catalog catalog, CurrencyUnit currency) {
+        return new Stock(catalog, currency);
+    }
+
+    public Catalog catalog() {
+        return catalog;
+    }
+
+    public PriceList prices() {
+        return prices;
+    }
+
+    /** Stocked parts of one kind, by number. */
+    public <T extends Part> List<T> list(Class<T> kind) {
+        @SuppressWarnings("unchecked")
+        List<T> parts = (List<T>) (List<?>) byKind.getOrDefault(kind, List.of());
+        return parts;
+    }
+
+    /** Devices that sit in a block, by rising rating. */
+    public List<Device> listBlockDevices(DeviceKind kind) {
+        return blockDevices.getOrDefault(kind, List.of());
+    }
+
+    /** Devices for a holder near the source, by rising rating; each has a holder in stock. */
+    public List<Device> listMainDevices() {
+        return mainDevices;
+    }
+
+    /** The cheapest holder that takes the device. */
+    public Optional<Holder> findHolder(Device main) {
+        return findCheapest(Holder.class, holder -> holds(holder, main));
+    }
+
+    /** The cheapest terminal of a family whose crimp takes the wire's copper. */
+    public Optional<Terminal> findTerminal(String family, Wire wire) {
+        return findCheapest(
+                Terminal.class,
+                t -> t.family().equals(family) && t.accepts(wire.copperMm2()));
+    }
+
+    /** The cheapest seal of a family that closes on the wire's outside diameter. */
+    public Optional<Seal> findSeal(String family, Wire wire) {
+        return findCheapest(
+                Seal.class, s -> s.family().equals(family) && s.accepts(wire.outsideMm()));
+    }
+
+    /** The cheapest stocked part that suits; among equals the first by number. */
+    public <T extends Part> Optional<T> findCheapest(Class<T> kind, Predicate<T> suits) {
+        T best = null;
+        long bestMicros = Long.MAX_VALUE;
+        for (T part : list(kind)) {
+            if (suits.test(part) && prices.unitPriceMicros(part.number()) < bestMicros) {
+                best = part;
+                bestMicros = prices.unitPriceMicros(part.number());
+            }
+        }
+        return Optional.ofNullable(best);
+    }
+
+    private static boolean holds(Holder holder, Device device) {
+        return holder.form() == device.form() && holder.maxCurrentA() >= device.ratingA();
+    }
+
+    /** Relays for a nominal voltage, by number. */
+    public List<Relay> listRelays(double nominalV) {
+        return list(Relay.class).stream().filter(relay -> relay.coilV() == nominalV).toList();
+    }
+
+    /** Names of the wire families, by name. */
+    public List<String> listWireFamilies() {
+        return wires.keySet().stream().sorted().toList();
+    }
+
+    /** The family that a job gets when it names none: metric sizes first, then by name. */
+    public Optional<String> findUsualWireFamily() {
+        return listWireFamilies().stream()
+                .min(
+                        Comparator.comparing(
+                                family -> listWireSizes(family).getFirst().standard()));
+    }
+
+    /** Wires of one family and colour, thin to thick; empty when none is stocked. */
+    public List<Wire> listWires(String family, WireColour colour) {
+        return wires.getOrDefault(family, Map.of()).getOrDefault(colour, List.of());
+    }
+
+    /** The sizes that a family is stocked in, in any colour, thin to thick. */
+    public List<WireSize> listWireSizes(String family) {
+        return wires.getOrDefault(family, Map.of()).values().stream()
+                .flatMap(List::stream)
+                .map(Wire::size)
+                .distinct()
+                .sorted()
+                .toList();
+    }
+}

@@ -1,0 +1,38 @@
+package org.fusewright.core.sizing;
+
+import java.util.List;
+import java.util.Optional;
+import org.fusewright.core.catalog.Device;
+import org.fusewright.core.job.ResolvedCircuit;
+
+/**
+ * A circuit with its device and leads chosen.
+ *
+ * @param runningA worst running current of its own loads over the supply's voltage range
+ * @param carriedA what its device carries: its own loads and those of circuits that share it
+ * @param inrushA worst start-up current of its own loads
+ * @param device empty when another circuit's device feeds the relay contact
+ * @param why what decided, in sentences
+ */
+public record SizedCircuit(
+        ResolvedCircuit resolved,
+        double runningA,
+        double carriedA,
+        double inrushA,
+        Optional<Device> device,
+        List<Lead> leads,
+        List<SizedSplice> splices,
+        List<SizedLoad> loads,
+        List<String> why) {
+
+    public SizedCircuit {
+        leads = List.copyOf(leads);
+        splices = List.copyOf(splices);
+        loads = List.copyOf(loads);
+        why = List.copyOf(why);
+    }
+
+    public String id() {
+        return resolved.id();
+    }
+}

@@ -1,0 +1,14 @@
+package org.fusewright.core.sizing;
+
+import java.util.List;
+import org.fusewright.core.check.Check;
+
+/** All circuits and feeds of a job with their parts chosen, and what was checked on the way. */
+public record SizedJob(List<SizedCircuit> circuits, List<SizedFeed> feeds, List<Check> checks) {
+
+    public SizedJob {
+        circuits = List.copyOf(circuits);
+        feeds = List.copyOf(feeds);
+        checks = List.copyOf(checks);
+    }
+}
