@@ -1,5 +1,12 @@
 package org.fusewright.core.pricing;
 
+import org.fusewright.core.catalog.Catalog;
+import org.fusewright.core.catalog.Offer;
+import org.fusewright.core.catalog.PartNumber;
+import org.joda.money.BigMoney;
+import org.joda.money.CurrencyUnit;
+import org.joda.money.Money;
+
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.Comparator;
@@ -7,12 +14,6 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import org.fusewright.core.catalog.Catalog;
-import org.fusewright.core.catalog.Offer;
-import org.fusewright.core.catalog.PartNumber;
-import org.joda.money.BigMoney;
-import org.joda.money.CurrencyUnit;
-import org.joda.money.Money;
 
 /**
  * What one piece of each part costs the shop, in one currency. The unit price of a part is the
@@ -64,6 +65,15 @@ public final class PriceList {
     /** The unit price, or nothing at all for a part that is not stocked. */
     public BigMoney unitPriceOrZero(PartNumber part) {
         return unitPrices.getOrDefault(part, BigMoney.zero(currency));
+    }
+
+    /** The unit price in whole millionths, for searches that compare sums. */
+    public long unitPriceMicros(PartNumber part) {
+        return unitPriceOrZero(part)
+                .getAmount()
+                .movePointRight(6)
+                .setScale(0, RoundingMode.HALF_UP)
+                .longValueExact();
     }
 
     /**

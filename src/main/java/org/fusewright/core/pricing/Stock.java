@@ -1,12 +1,5 @@
 package org.fusewright.core.pricing;
 
-import java.util.Comparator;
-import java.util.EnumMap;
-import java.util.LinkedHashMap;
-import java.util.List;
-import java.util.Map;
-import java.util.Optional;
-import java.util.stream.Collectors;
 import org.fusewright.core.catalog.BladeForm;
 import org.fusewright.core.catalog.Catalog;
 import org.fusewright.core.catalog.Device;
@@ -14,10 +7,21 @@ import org.fusewright.core.catalog.DeviceKind;
 import org.fusewright.core.catalog.Holder;
 import org.fusewright.core.catalog.Part;
 import org.fusewright.core.catalog.Relay;
+import org.fusewright.core.catalog.Seal;
+import org.fusewright.core.catalog.Terminal;
 import org.fusewright.core.catalog.Wire;
 import org.fusewright.core.quantity.WireColour;
 import org.fusewright.core.quantity.WireSize;
 import org.joda.money.CurrencyUnit;
+
+import java.util.Comparator;
+import java.util.EnumMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Predicate;
+import java.util.stream.Collectors;
 
 /**
  * The parts of a catalog that can be bought in one currency, arranged as the planning needs them.
@@ -99,12 +103,32 @@ public final class Stock {
 
     /** The cheapest holder that takes the device. */
     public Optional<Holder> findHolder(Device main) {
-        return list(Holder.class).stream()
-                .filter(holder -> holds(holder, main))
-                .min(
-                        Comparator.comparing(
-                                        (Holder h) -> prices.unitPriceOrZero(h.number()))
-                                .thenComparing(Holder::number));
+        return findCheapest(Holder.class, holder -> holds(holder, main));
+    }
+
+    /** The cheapest terminal of a family whose crimp takes the wire's copper. */
+    public Optional<Terminal> findTerminal(String family, Wire wire) {
+        return findCheapest(
+                Terminal.class, t -> t.family().equals(family) && t.accepts(wire.size().areaMm2()));
+    }
+
+    /** The cheapest seal of a family that closes on the wire's outside diameter. */
+    public Optional<Seal> findSeal(String family, Wire wire) {
+        return findCheapest(
+                Seal.class, s -> s.family().equals(family) && s.accepts(wire.outsideMm()));
+    }
+
+    /** The cheapest stocked part that suits; among equals the first by number. */
+    public <T extends Part> Optional<T> findCheapest(Class<T> kind, Predicate<T> suits) {
+        T best = null;
+        long bestMicros = Long.MAX_VALUE;
+        for (T part : list(kind)) {
+            if (suits.test(part) && prices.unitPriceMicros(part.number()) < bestMicros) {
+                best = part;
+                bestMicros = prices.unitPriceMicros(part.number());
+            }
+        }
+        return Optional.ofNullable(best);
     }
 
     private static boolean holds(Holder holder, Device device) {
@@ -124,9 +148,7 @@ public final class Stock {
     /** The family that a job gets when it names none: metric sizes first, then by name. */
     public Optional<String> findUsualWireFamily() {
         return listWireFamilies().stream()
-                .min(
-                        Comparator.comparing(
-                                family -> listWireSizes(family).getFirst().standard()));
+                .min(Comparator.comparing(family -> listWireSizes(family).getFirst().standard()));
     }
 
     /** Wires of one family and colour, thin to thick; empty when none is stocked. */

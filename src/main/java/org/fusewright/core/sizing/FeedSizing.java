@@ -91,14 +91,14 @@ final class FeedSizing {
             @Nullable LaidWire wire = findWire(main, holder);
             if (wire != null) {
                 why.add(
-                        Figures.rating(main.ratingA())
+                        Say.rating(main.ratingA())
                                 + " main device: "
                                 + (passed.isEmpty()
                                         ? "the smallest in stock."
                                         : "the next smaller does not do, " + passed + "."));
                 return new Trial(main, holder, wire);
             }
-            passed = Figures.rating(main.ratingA()) + " protects no stocked wire for this feed";
+            passed = Say.rating(main.ratingA()) + " protects no stocked wire for this feed";
             if (standIn.isEmpty()) {
                 standIn = Optional.of(new Trial(main, holder, largestFor(holder)));
             }
@@ -113,27 +113,27 @@ final class FeedSizing {
     }
 
     private Optional<String> findMissed(Device main) {
-        String named = Figures.rating(main.ratingA());
+        String named = Say.rating(main.ratingA());
         double factor = main.rerating().factorAt(job.surroundings().ambient());
         double carries = DeviceChoice.CONTINUOUS_SHARE * main.ratingA() * factor;
         if (demand.runningA() > carries) {
             return Optional.of(
                     named
                             + " carries "
-                            + Figures.amps(carries)
+                            + Say.amps(carries)
                             + ", not "
-                            + Figures.amps(demand.runningA()));
+                            + Say.amps(demand.runningA()));
         }
         if (main.ratingA() <= demand.largestBranchA()) {
             return Optional.of(
                     named
                             + " is not larger than the "
-                            + Figures.rating(demand.largestBranchA())
+                            + Say.rating(demand.largestBranchA())
                             + " behind it");
         }
         if (main.maxVoltageV() < job.supply().chargingV()) {
             return Optional.of(
-                    named + " is made for " + Figures.volts(main.maxVoltageV()) + " at most");
+                    named + " is made for " + Say.volts(main.maxVoltageV()) + " at most");
         }
         TimeCurrentBand band = TimeCurrentBand.of(main, job.surroundings().ambient());
         return demand.startUp().isHeldBy(band)
@@ -141,7 +141,7 @@ final class FeedSizing {
                 : Optional.of(
                         named
                                 + " may open at the start current of "
-                                + Figures.amps(demand.startUp().peakA()));
+                                + Say.amps(demand.startUp().peakA()));
     }
 
     private @Nullable LaidWire findWire(Device main, Holder holder) {
@@ -350,7 +350,8 @@ final class FeedSizing {
             }
             thickest = wire;
             double farOhm = limb.mostOhm() + wire.warmOhm(leadRouteM(service), service.currentA());
-            if (wire.isProtectedBy(chosen.main().ratingA())
+            if (wire.servesCavity(service.currentA())
+                    && wire.isProtectedBy(chosen.main().ratingA())
                     && survives(wire, band, highestA, farOhm, service.currentA())) {
                 return wire;
             }
