@@ -79,37 +79,59 @@ final class FeedSizing {
     }
 
     private Trial choose(List<String> why) {
-        Optional<Trial> standIn = Optional.empty();
+        return findTrial(true, why).or(() -> findTrial(false, why)).orElseGet(() -> standIn(why));
+    }
+
+    /**
+     * @param mustBreak whether the device must break what a dead short behind it draws
+     */
+    private Optional<Trial> findTrial(boolean mustBreak, List<String> why) {
         String passed = "";
         for (Device main : demand.feed().mainDevices()) {
             Optional<String> missed = findMissed(main);
-            if (missed.isPresent()) {
-                passed = missed.get();
-                continue;
+            if (missed.isEmpty()) {
+                Holder holder = stock.findHolder(main).orElseThrow();
+                @Nullable LaidWire wire = findWire(main, holder, mustBreak);
+                if (wire != null) {
+                    why.add(decided(main, passed));
+                    return Optional.of(new Trial(main, holder, wire));
+                }
+                missed =
+                        Optional.of(
+                                Say.rating(main.ratingA())
+                                        + (mustBreak
+                                                ? " protects no stocked wire for this feed, or"
+                                                        + " cannot break its short"
+                                                : " protects no stocked wire for this feed"));
             }
-            Holder holder = stock.findHolder(main).orElseThrow();
-            @Nullable LaidWire wire = findWire(main, holder);
-            if (wire != null) {
-                why.add(
-                        Say.rating(main.ratingA())
-                                + " main device: "
-                                + (passed.isEmpty()
-                                        ? "the smallest in stock."
-                                        : "the next smaller does not do, " + passed + "."));
-                return new Trial(main, holder, wire);
-            }
-            passed = Say.rating(main.ratingA()) + " protects no stocked wire for this feed";
-            if (standIn.isEmpty()) {
-                standIn = Optional.of(new Trial(main, holder, largestFor(holder)));
+            passed = missed.get();
+        }
+        if (mustBreak) {
+            why.add("No stocked main device meets every limit: " + passed + ".");
+        }
+        return Optional.empty();
+    }
+
+    private static String decided(Device main, String passed) {
+        return Say.rating(main.ratingA())
+                + " main device: "
+                + (passed.isEmpty()
+                        ? "the smallest in stock does."
+                        : "the next smaller does not do, " + passed + ".");
+    }
+
+    /** Nothing protects a wire: the first that carries the feed, else the largest. */
+    private Trial standIn(List<String> why) {
+        Device main = demand.feed().mainDevices().getLast();
+        for (Device candidate : demand.feed().mainDevices()) {
+            if (findMissed(candidate).isEmpty()) {
+                main = candidate;
+                break;
             }
         }
-        why.add("No stocked main device meets every limit: " + passed + ".");
-        return standIn.orElseGet(
-                () -> {
-                    Device largest = demand.feed().mainDevices().getLast();
-                    Holder holder = stock.findHolder(largest).orElseThrow();
-                    return new Trial(largest, holder, largestFor(holder));
-                });
+        why.add(Say.rating(main.ratingA()) + " main device stands in.");
+        Holder holder = stock.findHolder(main).orElseThrow();
+        return new Trial(main, holder, largestFor(holder));
     }
 
     private Optional<String> findMissed(Device main) {
@@ -144,7 +166,7 @@ final class FeedSizing {
                                 + Say.amps(demand.startUp().peakA()));
     }
 
-    private @Nullable LaidWire findWire(Device main, Holder holder) {
+    private @Nullable LaidWire findWire(Device main, Holder holder, boolean mustBreak) {
         TimeCurrentBand band = TimeCurrentBand.of(main, job.surroundings().ambient());
         for (LaidWire wire : loom.layAll(demand.feed().wires())) {
             if (!wire.isProtectedBy(main.ratingA()) || !goesInto(wire, holder)) {
@@ -153,7 +175,7 @@ final class FeedSizing {
             Trial trial = new Trial(main, holder, wire);
             Limb atMain = atMain(trial);
             double highestA = FaultCurrent.highestA(job.supply(), new Ohms(atMain.leastOhm()));
-            if (highestA > main.interruptingA()) {
+            if (mustBreak && highestA > main.interruptingA()) {
                 continue;
             }
             Limb limb = through(trial, atMain);

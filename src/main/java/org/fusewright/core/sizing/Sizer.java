@@ -61,7 +61,7 @@ public final class Sizer {
             feeds = sizeFeeds(devices);
         }
         Map<String, CircuitPlan> circuits = sizeBranches(devices, feeds);
-        return answer(circuits, feeds);
+        return answer(circuits, feeds, check(circuits, feeds));
     }
 
     private void sumCurrents() {
@@ -243,8 +243,29 @@ public final class Sizer {
         return new BranchSizing.Outlets(ofDevices, ofTriggers);
     }
 
-    private SizedJob answer(Map<String, CircuitPlan> plans, Map<String, FeedPlan> feedPlans) {
+    private List<Check> check(Map<String, CircuitPlan> circuits, Map<String, FeedPlan> feeds) {
         List<Check> checks = new ArrayList<>();
+        BranchSizing.Outlets outlets = outletsOf(feeds);
+        for (CircuitDemand demand : demands.values()) {
+            CircuitPlan plan = circuits.get(demand.id());
+            checks.addAll(
+                    new CircuitChecks(job, plan)
+                            .list(
+                                    plan.ownsDevice()
+                                            ? Optional.of(deviceDemand(demand))
+                                            : Optional.empty(),
+                                    Optional.ofNullable(outlets.ofTriggers().get(demand.id()))));
+        }
+        for (FeedPlan feed : feeds.values()) {
+            checks.addAll(FeedChecks.list(job, feed));
+        }
+        checks.add(ChargingBalance.check(demands.values(), job.supply()));
+        LightingSeparation.check(demands.values()).ifPresent(checks::add);
+        return checks;
+    }
+
+    private SizedJob answer(
+            Map<String, CircuitPlan> plans, Map<String, FeedPlan> feedPlans, List<Check> checks) {
         List<SizedCircuit> circuits = new ArrayList<>();
         for (CircuitDemand demand : demands.values()) {
             CircuitPlan plan = plans.get(demand.id());
