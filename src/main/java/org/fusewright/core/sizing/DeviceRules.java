@@ -31,8 +31,8 @@ final class DeviceRules {
             Basis.published("breaking capacity in catalog data (ISO 8820-3: 1,000 A for blades)");
     private static final Basis MAXIMUM_CURVE =
             Basis.published(
-                    "latest opening between the device's gates; 5 s from IEC 60364-4-41 (from"
-                            + " memory)");
+                    "latest opening between the device's gates; 5 s is the longest that the method"
+                            + " of IEC 60364-4-43 covers");
 
     private DeviceRules() {}
 

@@ -21,10 +21,10 @@ import java.util.Optional;
  *
  * <p>Main device: the smallest that carries the feed with at most 80 % of its rating at the
  * temperature around it, is larger than every device behind it (equal is not enough), holds through
- * the start of everything at once, and protects a wire that its holder takes. Wire: the smallest
- * that the main device protects, that survives a dead short, and that loses no more than 2 % (AC
- * 43.13-1B 11-66 b) or half of what the strictest circuit may lose, whichever is less (the half is
- * common practice).
+ * the start behind it, and protects a wire that its holder takes. Wire: the smallest that the main
+ * device protects, that survives a dead short, and that loses no more than 2 % (AC 43.13-1B 11-66
+ * b) or half of what the strictest circuit may lose, whichever is less (the half is common
+ * practice).
  */
 final class FeedSizing {
 
@@ -79,7 +79,13 @@ final class FeedSizing {
     }
 
     private Trial choose(List<String> why) {
-        return findTrial(true, why).or(() -> findTrial(false, why)).orElseGet(() -> standIn(why));
+        return findTrial(true, why)
+                .or(
+                        () -> {
+                            why.add("No stocked main device also breaks a dead short behind it.");
+                            return findTrial(false, why);
+                        })
+                .orElseGet(() -> standIn(why));
     }
 
     /**
@@ -96,18 +102,10 @@ final class FeedSizing {
                     why.add(decided(main, passed));
                     return Optional.of(new Trial(main, holder, wire));
                 }
-                missed =
-                        Optional.of(
-                                Say.rating(main.ratingA())
-                                        + (mustBreak
-                                                ? " protects no stocked wire for this feed, or"
-                                                        + " cannot break its short"
-                                                : " protects no stocked wire for this feed"));
+                passed = Say.rating(main.ratingA()) + " suits no stocked wire for this feed";
+            } else {
+                passed = missed.get();
             }
-            passed = missed.get();
-        }
-        if (mustBreak) {
-            why.add("No stocked main device meets every limit: " + passed + ".");
         }
         return Optional.empty();
     }
@@ -129,7 +127,11 @@ final class FeedSizing {
                 break;
             }
         }
-        why.add(Say.rating(main.ratingA()) + " main device stands in.");
+        why.clear();
+        why.add(
+                "No stocked main device carries this feed and protects a stocked wire for it; "
+                        + Say.rating(main.ratingA())
+                        + " stands in.");
         Holder holder = stock.findHolder(main).orElseThrow();
         return new Trial(main, holder, largestFor(holder));
     }

@@ -20,14 +20,12 @@ record LaidWire(
 
     static LaidWire of(Wire wire, Surroundings surroundings, List<Terminal> terminals) {
         Celsius classTemperature = new Celsius(wire.classC());
-        double tabled =
-                Ampacity.tabledA(wire.copperMm2(), classTemperature)
-                        * Ampacity.temperatureFactor(classTemperature, surroundings.ambient());
         return new LaidWire(
                 wire,
                 surroundings.ambient(),
-                tabled,
-                tabled * Ampacity.bundleFactor(surroundings.bundledLeads()),
+                Ampacity.tabledA(wire.copperMm2(), classTemperature)
+                        * Ampacity.temperatureFactor(classTemperature, surroundings.ambient()),
+                Ampacity.allowedA(wire.copperMm2(), classTemperature, surroundings),
                 terminals);
     }
 
@@ -49,9 +47,9 @@ record LaidWire(
         return ratingA <= allowedA;
     }
 
-    /** How hot the conductor runs at a current, in degrees Celsius. */
-    double temperatureC(double currentA) {
-        return ConductorTemperature.estimateC(
+    /** How hot the conductor runs at a current. */
+    Celsius temperatureAt(double currentA) {
+        return ConductorTemperature.estimate(
                 ambient, new Celsius(wire.classC()), new Amperes(currentA), new Amperes(allowedA));
     }
 
@@ -62,7 +60,7 @@ record LaidWire(
 
     /** Resistance while a current runs, in ohms. */
     double warmOhm(double routeM, double currentA) {
-        return coldOhm(routeM) * Conductor.factorAtC(temperatureC(currentA));
+        return coldOhm(routeM) * Conductor.temperatureFactor(temperatureAt(currentA));
     }
 
     double dropV(double routeM, double currentA) {

@@ -9,6 +9,7 @@ import org.fusewright.core.check.Subject;
 import org.fusewright.core.check.Verdict;
 import org.fusewright.core.job.Job;
 import org.fusewright.core.job.LoadKind;
+import org.fusewright.core.quantity.Celsius;
 
 import java.util.List;
 
@@ -83,14 +84,14 @@ final class RelayRules {
             leftV -= lead.lead().dropV();
             leftV -= lead.laid().terminalOhm() * lead.lead().currentA();
         }
-        double blockC = job.surroundings().blockAmbient().value();
-        double neededV = relay.pullInV() * Conductor.factorAtC(blockC);
+        Celsius block = job.surroundings().blockAmbient();
+        double neededV = relay.pullInV() * Conductor.temperatureFactor(block);
         boolean pullsIn = leftV >= neededV;
         String says =
                 "With the engine off "
                         + Say.volts(leftV)
                         + " reach the coil; at "
-                        + Math.round(blockC)
+                        + Math.round(block.value())
                         + " C it needs "
                         + Say.volts(neededV)
                         + (pullsIn ? " to pull in." : ", so it may stay open.");

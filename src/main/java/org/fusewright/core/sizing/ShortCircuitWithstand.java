@@ -76,7 +76,9 @@ final class ShortCircuitWithstand {
     /** The constant k of a wire that carries a current when the short comes. */
     static double kOf(LaidWire laid, double currentA) {
         Insulation insulation = Insulation.of(laid.wire());
-        return k(Math.max(insulation.runningC, laid.temperatureC(currentA)), insulation.survivesC);
+        return k(
+                Math.max(insulation.runningC, laid.temperatureAt(currentA).value()),
+                insulation.survivesC);
     }
 
     /** The most I2t that a wire survives, in A2s. */

@@ -1,6 +1,7 @@
 package org.fusewright.core.sizing;
 
 import org.fusewright.core.check.Check;
+import org.fusewright.core.job.Feed;
 import org.fusewright.core.job.Job;
 import org.fusewright.core.job.RelayUse;
 import org.fusewright.core.job.ResolvedCircuit;
@@ -200,7 +201,32 @@ public final class Sizer {
             }
         }
         return new FeedDemand(
-                feed, services, runningA, largestA, strictestPercent, startUpOf(onFeed));
+                feed,
+                services,
+                runningA,
+                largestA,
+                strictestPercent,
+                feedStartUp(feed, onFeed, runningA));
+    }
+
+    /**
+     * A switched feed starts everything at once when the key is turned; behind a permanent one each
+     * device's circuits start by themselves while all others run (common practice).
+     */
+    private StartUp feedStartUp(
+            ResolvedFeed feed, List<CircuitDemand> onFeed, double feedRunningA) {
+        if (feed.feed().terminal().equals(Feed.SWITCHED)) {
+            return startUpOf(onFeed);
+        }
+        List<StartUp> starts = new ArrayList<>();
+        List<Double> alongsideA = new ArrayList<>();
+        for (CircuitDemand demand : onFeed) {
+            if (ownsDevice(demand)) {
+                starts.add(startUpOf(behind(demand)));
+                alongsideA.add(feedRunningA - carriedA(demand));
+            }
+        }
+        return StartUp.eitherOf(starts, alongsideA);
     }
 
     private double fromFeedM(ResolvedCircuit circuit) {
