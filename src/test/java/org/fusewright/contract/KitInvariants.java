@@ -1,16 +1,5 @@
 package org.fusewright.contract;
 
-import org.fusewright.core.catalog.Block;
-import org.fusewright.core.catalog.Catalog;
-import org.fusewright.core.catalog.Device;
-import org.fusewright.core.catalog.Part;
-import org.fusewright.core.catalog.PartNumber;
-import org.fusewright.core.catalog.Seal;
-import org.fusewright.core.catalog.Terminal;
-import org.fusewright.core.catalog.Wire;
-
-import tools.jackson.databind.JsonNode;
-
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.ArrayList;
@@ -20,6 +9,15 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
+import org.fusewright.core.catalog.Block;
+import org.fusewright.core.catalog.Catalog;
+import org.fusewright.core.catalog.Device;
+import org.fusewright.core.catalog.Part;
+import org.fusewright.core.catalog.PartNumber;
+import org.fusewright.core.catalog.Seal;
+import org.fusewright.core.catalog.Terminal;
+import org.fusewright.core.catalog.Wire;
+import tools.jackson.databind.JsonNode;
 
 /** Recomputes from a kit document what must hold in every one, and lists what does not. */
 final class KitInvariants {
@@ -147,7 +145,7 @@ final class KitInvariants {
         Wire wire = (Wire) part(lead.get("part").asString());
         Terminal terminal = (Terminal) part(cavity.get("terminal").asString());
         Seal seal = (Seal) part(cavity.get("seal").asString());
-        hold(terminal.accepts(wire.size().areaMm2()), id + ": terminal takes " + wire.size());
+        hold(terminal.accepts(wire.copperMm2()), id + ": terminal takes " + wire.size());
         hold(seal.accepts(wire.outsideMm()), id + ": seal takes " + wire.outsideMm() + " mm");
     }
 
@@ -216,10 +214,7 @@ final class KitInvariants {
                             .count();
             hold(
                     meeting == splice.get("leads").asInt(),
-                    splice.get("id")
-                            + ": "
-                            + meeting
-                            + " leads meet, it says "
+                    splice.get("id") + ": " + meeting + " leads meet, it says "
                             + splice.get("leads"));
         }
     }
@@ -261,13 +256,8 @@ final class KitInvariants {
             int left = given.getOrDefault(part, 0) - need.getOrDefault(part, 0);
             hold(
                     left == surplus.getOrDefault(part, 0),
-                    part
-                            + ": given "
-                            + given.get(part)
-                            + ", needed "
-                            + need.get(part)
-                            + ", surplus "
-                            + surplus.get(part));
+                    part + ": given " + given.get(part) + ", needed " + need.get(part)
+                            + ", surplus " + surplus.get(part));
             hold(left == 0 || !loose.contains(part), part + ": loose while a bag's piece is left");
         }
     }
@@ -283,9 +273,7 @@ final class KitInvariants {
                             .decimalValue()
                             .multiply(line.get("unitPrice").decimalValue())
                             .setScale(minorDigits, RoundingMode.HALF_UP);
-            hold(
-                    extended.compareTo(exact) == 0,
-                    line.get("part") + ": " + extended + " is " + exact);
+            hold(extended.compareTo(exact) == 0, line.get("part") + ": " + extended + " is " + exact);
             hold(!line.get("usedAt").isEmpty(), line.get("part") + ": used somewhere");
             sum = sum.add(extended);
             massG += line.get("massG").asDouble();

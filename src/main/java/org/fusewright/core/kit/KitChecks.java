@@ -1,5 +1,12 @@
 package org.fusewright.core.kit;
 
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Stream;
 import org.fusewright.core.catalog.Device;
 import org.fusewright.core.catalog.Relay;
 import org.fusewright.core.catalog.Seal;
@@ -19,14 +26,6 @@ import org.fusewright.core.job.ResolvedCircuit;
 import org.fusewright.core.job.ResolvedJob;
 import org.fusewright.core.quantity.Figures;
 
-import java.util.ArrayList;
-import java.util.Comparator;
-import java.util.LinkedHashMap;
-import java.util.List;
-import java.util.Map;
-import java.util.Optional;
-import java.util.stream.Stream;
-
 /** The checks of what was fitted and counted: blocks, caps, cavities, stock. */
 final class KitChecks {
 
@@ -45,8 +44,10 @@ final class KitChecks {
         Map<String, FittingItem> items = new LinkedHashMap<>();
         model.task().items().forEach(item -> items.put(item.id(), item));
         for (KitBlock block : blocks) {
-            all.checkClearance(block);
-            all.checkCurrent(block, items);
+            if (!block.seats().isEmpty()) {
+                all.checkClearance(block);
+                all.checkCurrent(block, items);
+            }
             all.checkWedge(block, job);
             all.checkPlugs(block);
             all.checkOneLeadPerCavity(block, leads);
@@ -204,7 +205,7 @@ final class KitChecks {
         for (Map.Entry<Wire, Cavity.Occupant> use : wiresOf(block).entrySet()) {
             Wire wire = use.getKey();
             Optional<Terminal> terminal = use.getValue().terminal();
-            double areaMm2 = wire.size().areaMm2();
+            double areaMm2 = wire.copperMm2();
             checks.add(
                     fit(
                             CheckCode.TERMINAL_FIT,

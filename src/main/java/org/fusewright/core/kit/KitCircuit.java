@@ -1,8 +1,7 @@
 package org.fusewright.core.kit;
 
-import org.fusewright.core.sizing.SizedCircuit;
-
 import java.util.List;
+import org.fusewright.core.sizing.SizedCircuit;
 
 /** A circuit as sized, its leads' ends found. */
 public record KitCircuit(SizedCircuit sized, List<KitLead> leads) {

@@ -1,8 +1,7 @@
 package org.fusewright.core.kit;
 
-import org.fusewright.core.sizing.SizedFeed;
-
 import java.util.List;
+import org.fusewright.core.sizing.SizedFeed;
 
 /** A feed as sized, its leads' ends found. */
 public record KitFeed(SizedFeed sized, List<KitLead> leads) {

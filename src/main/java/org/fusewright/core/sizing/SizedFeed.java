@@ -11,7 +11,7 @@ import java.util.Optional;
  * A feed with its main device and leads chosen.
  *
  * @param runningA sum of its circuits' running currents and of the relay coils that it switches
- * @param mainDevice empty when the feed serves nothing; so is the holder
+ * @param mainDevice empty, as is the holder, when nothing hangs on the feed
  */
 public record SizedFeed(
         Feed feed,
