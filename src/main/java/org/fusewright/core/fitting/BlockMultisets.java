@@ -2,8 +2,10 @@ package org.fusewright.core.fitting;
 
 import org.jspecify.annotations.Nullable;
 
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
+import java.util.List;
 import java.util.PriorityQueue;
 
 /**
@@ -84,6 +86,18 @@ final class BlockMultisets {
             }
         }
         return null;
+    }
+
+    /** The sets with one block more, by their bound. */
+    List<BlockMultiset> listWithOneMore(BlockMultiset set) {
+        List<BlockMultiset> larger = new ArrayList<>();
+        for (int f = 0; f < table.size(); f++) {
+            int[] counts = set.counts.clone();
+            counts[f]++;
+            larger.add(new BlockMultiset(counts, filledAtLeast(counts)));
+        }
+        larger.sort(Comparator.comparingLong(BlockMultiset::bound));
+        return larger;
     }
 
     private void tighten(Node node) {

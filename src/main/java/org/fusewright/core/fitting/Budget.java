@@ -32,6 +32,10 @@ final class Budget {
         return new Budget(part);
     }
 
+    Budget half() {
+        return split((left + 1) / 2);
+    }
+
     void giveBack(Budget part) {
         left += part.left;
         part.left = 0;

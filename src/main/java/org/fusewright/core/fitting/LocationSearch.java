@@ -1,11 +1,14 @@
 package org.fusewright.core.fitting;
 
 import org.fusewright.core.fitting.BlockMultisets.BlockMultiset;
-import org.jspecify.annotations.Nullable;
+
+import java.util.ArrayList;
+import java.util.List;
 
 /**
  * The cheapest blocks for one location: sets of blocks in the order of their lower bound, each filled
- * exactly, until no set to come can be cheaper than the best filling found.
+ * exactly, until no set to come can be cheaper than the best filling found. A set that resists is put
+ * aside, and taken up again with more effort when the others are through.
  */
 final class LocationSearch {
 
@@ -15,27 +18,87 @@ final class LocationSearch {
      */
     record Found(Filling filling, long price, long bound) {}
 
-    private LocationSearch() {}
+    private static final long FIRST_EFFORT = 1_000;
+    private static final int EFFORT_GROWTH = 10;
+
+    private final Site site;
+    private final Budget budget;
+    private final BlockMultisets multisets;
+    private final List<BlockMultiset> resisting = new ArrayList<>();
+    private Filling best;
+    private long price;
+
+    private LocationSearch(Site site, int sparePositions, Budget budget) {
+        this.site = site;
+        this.budget = budget;
+        multisets = new BlockMultisets(site, sparePositions);
+        best = GreedyFilling.fill(site, sparePositions);
+        price = best.price();
+    }
 
     static Found find(Site site, int sparePositions, Budget budget) {
-        Filling best = GreedyFilling.fill(site, sparePositions);
-        long price = best.price();
-        long unproven = Long.MAX_VALUE;
-        BlockMultisets multisets = new BlockMultisets(site, sparePositions);
-        for (@Nullable BlockMultiset next = multisets.next(price, budget);
+        LocationSearch search = new LocationSearch(site, sparePositions, budget);
+        search.takeAllInOrder();
+        search.takeUpResisting();
+        return new Found(search.best, search.price, search.bound());
+    }
+
+    private void takeAllInOrder() {
+        long effort = FIRST_EFFORT + 2L * site.size();
+        // The other half is for the sets that resist.
+        Budget part = budget.half();
+        for (BlockMultiset next = multisets.next(price, part);
                 next != null;
-                next = multisets.next(price, budget)) {
-            Packing.Outcome outcome =
-                    Packing.fill(site, next.counts(), next.bound(), price, budget);
-            if (!outcome.proven()) {
-                unproven = Math.min(unproven, next.bound());
-            }
-            if (outcome.filling() != null) {
-                best = outcome.filling();
-                price = best.price();
+                next = multisets.next(price, part)) {
+            if (!settles(next, effort, part)) {
+                resisting.add(next);
+                if (resisting.size() == 1) {
+                    loosen(next, effort, part);
+                }
             }
         }
-        long bound = Math.min(price, Math.min(unproven, multisets.bound()));
-        return new Found(best, price, bound);
+        budget.giveBack(part);
+    }
+
+    private void takeUpResisting() {
+        long effort = FIRST_EFFORT;
+        while (!resisting.isEmpty() && !budget.isSpent()) {
+            effort *= EFFORT_GROWTH;
+            for (BlockMultiset set : List.copyOf(resisting)) {
+                if (set.bound() >= price || settles(set, effort, budget)) {
+                    resisting.remove(set);
+                }
+            }
+        }
+    }
+
+    /** Looks for a good answer near a set that resists: with one block more, the cheapest first. */
+    private void loosen(BlockMultiset set, long effort, Budget part) {
+        long before = price;
+        for (BlockMultiset larger : multisets.listWithOneMore(set)) {
+            settles(larger, effort, part);
+            if (price < before) {
+                return;
+            }
+        }
+    }
+
+    /** Fills the set; true when nothing cheaper can come of it. */
+    private boolean settles(BlockMultiset set, long effort, Budget part) {
+        Packing.Outcome outcome =
+                Packing.fill(site, set.counts(), set.bound(), price, effort, part);
+        if (outcome.filling() != null) {
+            best = outcome.filling();
+            price = best.price();
+        }
+        return outcome.proven();
+    }
+
+    private long bound() {
+        long bound = Math.min(price, multisets.bound());
+        for (BlockMultiset set : resisting) {
+            bound = Math.min(bound, set.bound());
+        }
+        return bound;
     }
 }

@@ -21,14 +21,6 @@ final class Packing {
         CURRENT
     }
 
-    private record Attempt(Order order, long steps) {}
-
-    private static final List<Attempt> ATTEMPTS =
-            List.of(
-                    new Attempt(Order.CURRENT, 1_000),
-                    new Attempt(Order.STRUCTURE, 1_000),
-                    new Attempt(Order.CURRENT, 100_000));
-
     private static final int STEPS_WITHOUT_MEMORY = 64;
     private static final int MOST_REMEMBERED = 200_000;
 
@@ -54,52 +46,53 @@ final class Packing {
     /** The best filling below the limit, if there is one; proven when the search ran to its end. */
     record Outcome(@Nullable Filling filling, boolean proven) {}
 
+    private record Attempt(
+            Site site, int[] forms, long target, long limit, long effort, Budget budget) {
+
+        Outcome with(boolean currentsMatter, Order order) {
+            Budget part = budget.split(effort);
+            Outcome outcome = new Packing(this, currentsMatter, order, part).run();
+            budget.giveBack(part);
+            return outcome;
+        }
+    }
+
     /**
      * Fills the blocks.
      *
      * @param counts blocks by form
      * @param target no filling has a lower price
      * @param limit only fillings of a lower price are wanted
+     * @param effort steps for each of up to three ways to go about it
      */
-    static Outcome fill(Site site, int[] counts, long target, long limit, Budget budget) {
+    static Outcome fill(Site site, int[] counts, long target, long limit, long effort, Budget budget) {
         int[] forms =
                 IntStream.range(0, counts.length)
                         .flatMap(f -> IntStream.generate(() -> f).limit(counts[f]))
                         .toArray();
-        Outcome roomOnly =
-                new Packing(site, forms, target, limit, false, Order.STRUCTURE, budget).run();
-        if (roomOnly.filling == null ? roomOnly.proven : roomOnly.filling.isWithinCurrents()) {
-            return roomOnly;
+        // Most sets that cannot be filled fail without a look at currents, and fail fast so.
+        Attempt attempt = new Attempt(site, forms, target, limit, effort, budget);
+        Outcome outcome = attempt.with(false, Order.STRUCTURE);
+        if (outcome.filling == null ? outcome.proven : outcome.filling.isWithinCurrents()) {
+            return outcome;
         }
-        for (Attempt attempt : ATTEMPTS) {
-            Budget part = budget.split(attempt.steps);
-            Outcome outcome =
-                    new Packing(site, forms, target, limit, true, attempt.order, part).run();
-            budget.giveBack(part);
-            if (outcome.proven || attempt == ATTEMPTS.getLast()) {
-                return outcome;
-            }
+        outcome = attempt.with(true, Order.CURRENT);
+        if (outcome.proven || outcome.filling != null) {
+            return outcome;
         }
-        throw new AssertionError("the last attempt returns");
+        return attempt.with(true, Order.STRUCTURE);
     }
 
-    private Packing(
-            Site site,
-            int[] forms,
-            long target,
-            long limit,
-            boolean currentsMatter,
-            Order order,
-            Budget budget) {
-        this.site = site;
-        this.target = target;
+    private Packing(Attempt attempt, boolean currentsMatter, Order order, Budget budget) {
+        site = attempt.site;
+        target = attempt.target;
+        best = attempt.limit;
         this.currentsMatter = currentsMatter;
         this.order = order;
         this.budget = budget;
         table = site.table;
-        best = limit;
-        filling = new Filling(site, forms);
-        plugsDiffer = Arrays.stream(forms).mapToLong(f -> table.plug[f]).distinct().count() > 1;
+        filling = new Filling(site, attempt.forms);
+        plugsDiffer = Arrays.stream(attempt.forms).mapToLong(f -> table.plug[f]).distinct().count() > 1;
         sequence = IntStream.range(0, site.size()).boxed().sorted(hardestFirst()).mapToInt(i -> i).toArray();
         currentFrom = new long[sequence.length + 1];
         largestFrom = new long[sequence.length + 1];

@@ -64,11 +64,6 @@ final class Site {
         return (takers[item] >>> form & 1) != 0;
     }
 
-    /** Whether the items that the form takes can be too much for it although they have room. */
-    boolean currentBinds(int form) {
-        return largestCurrent(form, -1L) > table.limit[form];
-    }
-
     /** Most current that items taken by no form outside the bits can bring into one block. */
     long largestCurrent(int form, long bits) {
         long[] found = new long[size()];
