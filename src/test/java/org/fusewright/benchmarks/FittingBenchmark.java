@@ -25,8 +25,8 @@ import java.util.SplittableRandom;
 import java.util.concurrent.TimeUnit;
 
 /**
- * Time of one fitting: devices with a relay for every fourth, every third device a breaker that needs
- * the tall cap, three-, four- and eight-position blocks with either cap.
+ * Time of one fitting: devices with a relay for every fourth, every third device a breaker that
+ * needs the tall cap, three-, four- and eight-position blocks with either cap.
  */
 @State(Scope.Benchmark)
 @BenchmarkMode(Mode.AverageTime)

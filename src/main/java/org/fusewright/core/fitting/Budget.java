@@ -32,8 +32,8 @@ final class Budget {
         return new Budget(part);
     }
 
-    Budget half() {
-        return split((left + 1) / 2);
+    long left() {
+        return left;
     }
 
     void giveBack(Budget part) {

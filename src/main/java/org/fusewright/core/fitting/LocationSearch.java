@@ -6,15 +6,15 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * The cheapest blocks for one location: sets of blocks in the order of their lower bound, each filled
- * exactly, until no set to come can be cheaper than the best filling found. A set that resists is put
- * aside, and taken up again with more effort when the others are through.
+ * The cheapest blocks for one location: sets of blocks in the order of their lower bound, each
+ * filled exactly, until no set to come can be cheaper than the best filling found. A set that
+ * resists is put aside, and taken up again with more effort when the others are through.
  */
 final class LocationSearch {
 
     /**
-     * The best filling found, and no filling has a lower price than the bound: equal to the filling's
-     * own price when the search ran to its end.
+     * The best filling found, and no filling has a lower price than the bound: equal to the
+     * filling's own price when the search ran to its end.
      */
     record Found(Filling filling, long price, long bound) {}
 
@@ -27,6 +27,7 @@ final class LocationSearch {
     private final List<BlockMultiset> resisting = new ArrayList<>();
     private Filling best;
     private long price;
+    private boolean improved;
 
     private LocationSearch(Site site, int sparePositions, Budget budget) {
         this.site = site;
@@ -39,6 +40,7 @@ final class LocationSearch {
     static Found find(Site site, int sparePositions, Budget budget) {
         LocationSearch search = new LocationSearch(site, sparePositions, budget);
         search.takeAllInOrder();
+        search.loosen();
         search.takeUpResisting();
         return new Found(search.best, search.price, search.bound());
     }
@@ -46,15 +48,12 @@ final class LocationSearch {
     private void takeAllInOrder() {
         long effort = FIRST_EFFORT + 2L * site.size();
         // The other half is for the sets that resist.
-        Budget part = budget.half();
+        Budget part = budget.split(budget.left() / 2);
         for (BlockMultiset next = multisets.next(price, part);
                 next != null;
                 next = multisets.next(price, part)) {
             if (!settles(next, effort, part)) {
                 resisting.add(next);
-                if (resisting.size() == 1) {
-                    loosen(next, effort, part);
-                }
             }
         }
         budget.giveBack(part);
@@ -72,14 +71,25 @@ final class LocationSearch {
         }
     }
 
-    /** Looks for a good answer near a set that resists: with one block more, the cheapest first. */
-    private void loosen(BlockMultiset set, long effort, Budget part) {
-        long before = price;
-        for (BlockMultiset larger : multisets.listWithOneMore(set)) {
-            settles(larger, effort, part);
-            if (price < before) {
-                return;
+    /**
+     * When nothing better than the first answer came up: a set near the bound, with one block more
+     * until it can be filled. Proves nothing, but makes for a good answer.
+     */
+    private void loosen() {
+        if (improved || bound() == price) {
+            return;
+        }
+        BlockMultiset set = resisting.isEmpty() ? multisets.dive() : resisting.getFirst();
+        long effort = FIRST_EFFORT + 2L * site.size();
+        settles(set, effort, budget);
+        while (!improved && set.bound() < price && !budget.isSpent()) {
+            List<BlockMultiset> larger = multisets.listWithOneMore(set);
+            for (BlockMultiset next : larger) {
+                if (!improved && next.bound() < price) {
+                    settles(next, effort, budget);
+                }
             }
+            set = larger.getLast();
         }
     }
 
@@ -90,6 +100,7 @@ final class LocationSearch {
         if (outcome.filling() != null) {
             best = outcome.filling();
             price = best.price();
+            improved = true;
         }
         return outcome.proven();
     }

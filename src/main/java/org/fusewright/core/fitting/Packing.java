@@ -2,16 +2,17 @@ package org.fusewright.core.fitting;
 
 import org.jspecify.annotations.Nullable;
 
+import java.nio.LongBuffer;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.HashSet;
-import java.util.List;
 import java.util.Set;
 import java.util.stream.IntStream;
 
 /**
- * Puts the items of a location into given blocks, at the least price for plugs; exact, by depth-first
- * search. Equal blocks and equal items are tried once, and a state that failed is not entered again.
+ * Puts the items of a location into given blocks, at the least price for plugs; exact, by
+ * depth-first search. Equal blocks and equal items are tried once, and a state that failed is not
+ * entered again.
  */
 final class Packing {
 
@@ -22,7 +23,11 @@ final class Packing {
     }
 
     private static final int STEPS_WITHOUT_MEMORY = 64;
-    private static final int MOST_REMEMBERED = 200_000;
+
+    /** Blocks in all states together: some 30 MB. */
+    private static final long MOST_REMEMBERED = 3_000_000;
+
+    private static final LongBuffer NOTHING = LongBuffer.allocate(0);
 
     private final Site site;
     private final FormTable table;
@@ -36,7 +41,7 @@ final class Packing {
     private final int[] widthFrom;
     private final int[] shares;
     private final Filling filling;
-    private final Set<List<Long>> failed = new HashSet<>();
+    private final Set<LongBuffer> failed = new HashSet<>();
     private final Budget budget;
     private int steps;
     private boolean cutOff;
@@ -65,7 +70,8 @@ final class Packing {
      * @param limit only fillings of a lower price are wanted
      * @param effort steps for each of up to three ways to go about it
      */
-    static Outcome fill(Site site, int[] counts, long target, long limit, long effort, Budget budget) {
+    static Outcome fill(
+            Site site, int[] counts, long target, long limit, long effort, Budget budget) {
         int[] forms =
                 IntStream.range(0, counts.length)
                         .flatMap(f -> IntStream.generate(() -> f).limit(counts[f]))
@@ -92,8 +98,14 @@ final class Packing {
         this.budget = budget;
         table = site.table;
         filling = new Filling(site, attempt.forms);
-        plugsDiffer = Arrays.stream(attempt.forms).mapToLong(f -> table.plug[f]).distinct().count() > 1;
-        sequence = IntStream.range(0, site.size()).boxed().sorted(hardestFirst()).mapToInt(i -> i).toArray();
+        plugsDiffer =
+                Arrays.stream(attempt.forms).mapToLong(f -> table.plug[f]).distinct().count() > 1;
+        sequence =
+                IntStream.range(0, site.size())
+                        .boxed()
+                        .sorted(hardestFirst())
+                        .mapToInt(i -> i)
+                        .toArray();
         currentFrom = new long[sequence.length + 1];
         largestFrom = new long[sequence.length + 1];
         widthFrom = new int[sequence.length + 1];
@@ -146,12 +158,13 @@ final class Packing {
             return false;
         }
         boolean remember = steps > STEPS_WITHOUT_MEMORY;
-        List<Long> state = remember ? state(at) : List.of();
+        LongBuffer state = remember ? state(at) : NOTHING;
         if (failed.contains(state)) {
             return false;
         }
         int item = sequence[at];
-        // Equal items in the order of their blocks, but not with memory: a state would then mean more
+        // Equal items in the order of their blocks, but not with memory: a state would then mean
+        // more
         // than the blocks it is looked up by.
         int first = !remember && isSameAsBefore(at) ? filling.blockOf[sequence[at - 1]] : 0;
         for (int block : candidates(item, first)) {
@@ -162,7 +175,7 @@ final class Packing {
                 return true;
             }
         }
-        if (remember && failed.size() < MOST_REMEMBERED) {
+        if (remember && failed.size() * (long) filling.blocks() < MOST_REMEMBERED) {
             failed.add(state);
         }
         return false;
@@ -212,7 +225,9 @@ final class Packing {
         return price;
     }
 
-    /** Blocks for the next item, the likeliest first, one of each kind that is in the same state. */
+    /**
+     * Blocks for the next item, the likeliest first, one of each kind that is in the same state.
+     */
     private int[] candidates(int item, int first) {
         int[] blocks = new int[filling.blocks()];
         int count = 0;
@@ -271,17 +286,15 @@ final class Packing {
         return currentsMatter ? byForm.thenComparing(byCurrent) : byForm;
     }
 
-    private List<Long> state(int at) {
-        Long[] blocks = new Long[filling.blocks() + 1];
+    private LongBuffer state(int at) {
+        long[] state = new long[filling.blocks() + 1];
         for (int b = 0; b < filling.blocks(); b++) {
             long shape = (filling.form[b] * 32L + filling.devices(b)) * 32L + filling.relays(b);
-            blocks[b] =
-                    currentsMatter
-                            ? shape << 47 | Math.min(filling.spareCurrent(b), (1L << 47) - 1)
-                            : shape;
+            long current = Math.min(filling.spareCurrent(b), (1L << 47) - 1);
+            state[b] = currentsMatter ? shape << 47 | current : shape;
         }
-        Arrays.sort(blocks, 0, filling.blocks());
-        blocks[filling.blocks()] = (long) at;
-        return List.of(blocks);
+        Arrays.sort(state, 0, filling.blocks());
+        state[filling.blocks()] = at;
+        return LongBuffer.wrap(state);
     }
 }

@@ -49,8 +49,7 @@ final class Site {
         }
         for (int i = 0; i < count; i++) {
             int self = i;
-            besides[i] =
-                    items.get(i).besides().map(indexes::get).filter(b -> b != self).orElse(-1);
+            besides[i] = items.get(i).besides().map(indexes::get).filter(b -> b != self).orElse(-1);
         }
         totalWidth = widths;
         relays = pairs;
