@@ -1,4 +1,5 @@
--- The catalog as imported: every import replaces parts, offers, stock and labour in one transaction.
+-- The catalog as imported: every import replaces parts, suppliers, offers and labour in one transaction, and the
+-- stock when it brings one.
 
 create table catalog_release (
     id          bigint generated always as identity primary key,
@@ -13,10 +14,9 @@ create table part (
     kind       text  not null check (kind <> ''),
     title      text  not null check (title <> ''),
     brand      text  not null,
-    mass_g     double precision check (mass_g >= 0 and mass_g < 'Infinity'),
+    mass_g     double precision not null check (mass_g >= 0 and mass_g < 'Infinity'),
     attributes jsonb not null check (jsonb_typeof(attributes) = 'object')
 );
-create index part_kind on part (kind);
 comment on table part is
     'Everything a kit is made of. What only one kind of part has (positions, ratings, areas, ...) is in attributes.';
 
@@ -27,17 +27,17 @@ create table supplier (
 comment on table supplier is 'Who sells parts to the shop.';
 
 create table offer (
-    id                     bigint generated always as identity primary key,
-    supplier_code          text    not null references supplier,
-    part_number            text    not null references part,
-    pack_size              integer not null check (pack_size > 0),
-    currency               text    not null check (currency ~ '^[A-Z]{3}$'),
-    lead_time_days         integer not null check (lead_time_days >= 0),
-    minimum_order_quantity integer not null check (minimum_order_quantity > 0),
+    id             bigint primary key,
+    supplier_code  text    not null references supplier,
+    part_number    text    not null references part,
+    pack_size      integer not null check (pack_size > 0),
+    currency       text    not null check (currency ~ '^[A-Z]{3}$'),
+    lead_time_days integer not null check (lead_time_days >= 0),
     unique (supplier_code, part_number, currency, pack_size)
 );
 create index offer_part_number on offer (part_number);
-comment on table offer is 'One supplier''s terms for one part in one pack size and one currency (ISO 4217).';
+comment on table offer is
+    'One supplier''s terms for one part in one pack size and one currency (ISO 4217); id is its place in the import.';
 
 create table offer_price (
     offer_id      bigint         not null references offer on delete cascade,

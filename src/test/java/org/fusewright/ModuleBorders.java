@@ -16,6 +16,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.BiPredicate;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 /**
@@ -53,21 +54,24 @@ final class ModuleBorders {
         for (String part : CORE) {
             map.put(part, Set.copyOf(before(part, CORE)));
         }
+        List<String> featureWebs = new ArrayList<>();
+        List<String> featureLoads = new ArrayList<>();
         for (String face : FEATURES) {
             List<String> others = before(face, FEATURES);
             String store = face + ".store";
             String load = face + ".load";
-            map.put(face, union(CORE, others, List.of(store)));
+            String web = face + ".web";
+            map.put(face, union(CORE, others, store));
             map.put(store, union(CORE, List.of(face)));
-            map.put(load, union(CORE, others, List.of(face, store)));
-            map.put(face + ".web", union(CORE, others, List.of(face, load, "papers", "web")));
+            map.put(load, union(CORE, others, face, store));
+            map.put(web, union(CORE, others, face, load, "papers", "web"));
+            featureWebs.add(web);
+            featureLoads.add(load);
         }
-        List<String> featureWebs = FEATURES.stream().map(face -> face + ".web").toList();
-        List<String> featureLoads = FEATURES.stream().map(face -> face + ".load").toList();
         map.put("papers", Set.copyOf(CORE));
         map.put("web", Set.copyOf(CORE));
-        map.put(PAGES, union(CORE, FEATURES, featureWebs, List.of("web")));
-        map.put("setup", union(CORE, FEATURES, featureLoads, List.of("papers", "web")));
+        map.put(PAGES, union(CORE, concat(FEATURES, featureWebs), "web"));
+        map.put("setup", union(CORE, concat(FEATURES, featureLoads), "papers", "web"));
         return map;
     }
 
@@ -75,9 +79,14 @@ final class ModuleBorders {
         return street.subList(0, street.indexOf(place));
     }
 
-    @SafeVarargs
-    private static Set<String> union(List<String>... lists) {
-        return Set.copyOf(Stream.of(lists).flatMap(List::stream).distinct().toList());
+    private static List<String> concat(List<String> first, List<String> second) {
+        return Stream.of(first, second).flatMap(List::stream).toList();
+    }
+
+    private static Set<String> union(List<String> street, List<String> others, String... more) {
+        return Stream.of(street, others, List.of(more))
+                .flatMap(List::stream)
+                .collect(Collectors.toUnmodifiableSet());
     }
 
     /** Libraries that are the business of some places only. */

@@ -99,7 +99,7 @@ public final class CatalogFiles {
      *
      * @throws CatalogRejected when a file is too large or there twice
      */
-    public static CatalogFiles ofUploads(List<Upload> uploads) {
+    public static CatalogFiles ofUploads(List<? extends Upload> uploads) {
         CatalogFiles files = new CatalogFiles();
         for (Upload upload : uploads) {
             try (InputStream stream = upload.open()) {

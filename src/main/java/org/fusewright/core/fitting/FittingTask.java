@@ -7,14 +7,14 @@ import java.util.Set;
 /**
  * What has to be fitted, and into which block forms.
  *
- * @param items in the order of the job; at most 2,000 together with the spare positions
+ * @param items in the order of the job; at most 1,000 together with the spare positions
  * @param forms all that may be used, in any number, at any location
  * @param sparePositions positions that stay free in all blocks together, over all locations
  */
 public record FittingTask(List<FittingItem> items, List<BlockForm> forms, int sparePositions) {
 
     /** Most items and spare positions together: keeps the sums of cost and count in a long. */
-    static final int MOST_PLACES = 2_000;
+    static final int MOST_PLACES = 1_000;
 
     public FittingTask {
         items = List.copyOf(items);

@@ -6,29 +6,21 @@ import static org.assertj.core.api.Assertions.catchThrowableOfType;
 import org.fusewright.catalogs.CatalogContent;
 import org.fusewright.catalogs.CatalogError;
 import org.fusewright.catalogs.CatalogRejected;
+import org.fusewright.catalogs.SampleFiles;
 import org.fusewright.core.catalog.PartNumber;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-import java.io.ByteArrayInputStream;
-import java.io.IOException;
-import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
-import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import java.util.TreeMap;
-import java.util.stream.Stream;
 
 /** Every slip in the files is named by file, line, column and value, and all of them at once. */
 class CatalogErrorsTest {
 
-    private static final Path SAMPLE = Path.of("catalog-sample");
-
-    private final Map<String, String> files = sampleFiles();
+    private final SampleFiles sample = new SampleFiles();
+    private final Map<String, String> files = sample.texts();
 
     /** Each row: in this file, write this for that; then the one error says where and why. */
     @ParameterizedTest(name = "{0}: {2} for {1}")
@@ -126,7 +118,7 @@ class CatalogErrorsTest {
             String column,
             String value,
             String detail) {
-        replaceOnce(file, written, slip == null ? "" : slip);
+        sample.replaceFirst(file, written, slip == null ? "" : slip);
 
         assertThat(errors())
                 .filteredOn(error -> error.file().equals(file))
@@ -206,7 +198,7 @@ class CatalogErrorsTest {
 
     @Test
     void rejectsTextThatIsNotUtf8() {
-        Map<String, byte[]> bytes = bytes();
+        Map<String, byte[]> bytes = sample.bytes();
         bytes.put(
                 "labour.csv", "code,title\ncut,Z\u00fcnden".getBytes(StandardCharsets.ISO_8859_1));
         assertThat(errors(bytes))
@@ -216,7 +208,7 @@ class CatalogErrorsTest {
 
     @Test
     void rejectsAFileThatIsTooLarge() {
-        Map<String, byte[]> bytes = bytes();
+        Map<String, byte[]> bytes = sample.bytes();
         bytes.put("labour.csv", new byte[CatalogFiles.MAX_FILE_BYTES + 1]);
         assertThat(errors(bytes))
                 .containsExactly(
@@ -232,10 +224,11 @@ class CatalogErrorsTest {
 
     @Test
     void gathersAllErrorsOfAllFilesAtOnce() {
-        replaceOnce("blocks.csv", "26.8,Tansy,4,1+2 3+4,80", "?,Tansy,four,1+2 3+4,lots");
-        replaceOnce("caps.csv", "WDB-8,12", "WDB-9,12mm");
-        replaceOnce("labour.csv", "crimp,Crimp", "cut,Crimp");
-        replaceOnce("relays.csv", "24,400,15.6,2.4,20,3.5,21,resistor", "24,,15.6,2.4,20,3.5,21,");
+        sample.replaceFirst("blocks.csv", "26.8,Tansy,4,1+2 3+4,80", "?,Tansy,four,1+2 3+4,lots");
+        sample.replaceFirst("caps.csv", "WDB-8,12", "WDB-9,12mm");
+        sample.replaceFirst("labour.csv", "crimp,Crimp", "cut,Crimp");
+        sample.replaceFirst(
+                "relays.csv", "24,400,15.6,2.4,20,3.5,21,resistor", "24,,15.6,2.4,20,3.5,21,");
 
         assertThat(errors())
                 .extracting(e -> e.file() + " " + e.line() + " " + e.column())
@@ -252,76 +245,28 @@ class CatalogErrorsTest {
 
     @Test
     void aRowWithASlipStillCountsAsThere() {
-        replaceOnce("blocks.csv", "Wendlebrook,26.8", "Wendlebrook,heavy");
+        sample.replaceFirst("blocks.csv", "Wendlebrook,26.8", "Wendlebrook,heavy");
         assertThat(errors()).hasSize(1);
     }
 
     @Test
     void keepsCellsThatASpreadsheetWouldRunAsPlainText() {
-        replaceOnce("plugs.csv", "Plug for an empty cavity", "=1+1");
-        replaceOnce("caps.csv", "Short cap for 3 positions", "@short");
-        CatalogContent content = read(bytes());
+        sample.replaceFirst("plugs.csv", "Plug for an empty cavity", "=1+1");
+        sample.replaceFirst("caps.csv", "Short cap for 3 positions", "@short");
+        CatalogContent content = sample.read();
         assertThat(content.catalog().getPart(new PartNumber("WDP-0")).title()).isEqualTo("=1+1");
         assertThat(content.catalog().getPart(new PartNumber("WDC-3-LOW")).title())
                 .isEqualTo("@short");
     }
 
-    private void replaceOnce(String file, String written, String slip) {
-        String content = files.get(file);
-        int at = content.indexOf(written);
-        assertThat(at).as("%s holds %s", file, written).isNotNegative();
-        files.put(file, content.substring(0, at) + slip + content.substring(at + written.length()));
-    }
-
     private List<CatalogError> errors() {
-        return errors(bytes());
+        return errors(sample.bytes());
     }
 
     private static List<CatalogError> errors(Map<String, byte[]> bytes) {
-        CatalogRejected rejected = catchThrowableOfType(CatalogRejected.class, () -> read(bytes));
+        CatalogRejected rejected =
+                catchThrowableOfType(CatalogRejected.class, () -> SampleFiles.read(bytes));
         assertThat(rejected).as("the files are refused").isNotNull();
         return rejected.errors();
-    }
-
-    private static CatalogContent read(Map<String, byte[]> bytes) {
-        return CatalogReader.read(CatalogFiles.ofUploads(uploads(bytes)));
-    }
-
-    private Map<String, byte[]> bytes() {
-        Map<String, byte[]> bytes = new TreeMap<>();
-        files.forEach((name, text) -> bytes.put(name, text.getBytes(StandardCharsets.UTF_8)));
-        return bytes;
-    }
-
-    private static Map<String, String> sampleFiles() {
-        Map<String, String> files = new TreeMap<>();
-        try (Stream<Path> entries = Files.list(SAMPLE)) {
-            for (Path entry : entries.filter(e -> e.toString().endsWith(".csv")).toList()) {
-                files.put(entry.getFileName().toString(), Files.readString(entry));
-            }
-        } catch (IOException unreadable) {
-            throw new AssertionError(unreadable);
-        }
-        return files;
-    }
-
-    static List<CatalogFiles.Upload> uploads(Map<String, byte[]> files) {
-        List<CatalogFiles.Upload> uploads = new ArrayList<>();
-        files.forEach((name, bytes) -> uploads.add(upload(name, bytes)));
-        return uploads;
-    }
-
-    private static CatalogFiles.Upload upload(String name, byte[] bytes) {
-        return new CatalogFiles.Upload() {
-            @Override
-            public String name() {
-                return name;
-            }
-
-            @Override
-            public InputStream open() {
-                return new ByteArrayInputStream(bytes);
-            }
-        };
     }
 }

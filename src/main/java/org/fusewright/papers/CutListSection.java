@@ -1,0 +1,118 @@
+package org.fusewright.papers;
+
+import org.fusewright.core.catalog.Wire;
+import org.fusewright.core.kit.Cavity;
+import org.fusewright.core.kit.Kit;
+import org.fusewright.core.kit.KitLead;
+import org.fusewright.core.kit.WireLine;
+
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+
+/** Every lead to cut, wire by wire, with a box to tick for each. */
+final class CutListSection {
+
+    private static final List<Table.Column> COLUMNS =
+            List.of(
+                    Table.Column.left("", 4),
+                    Table.Column.right("Cut, mm", 13),
+                    Table.Column.left("Lead", 34),
+                    Table.Column.left("Role", 15),
+                    Table.Column.left("From", 26),
+                    Table.Column.right("Strip", 13),
+                    Table.Column.left("To", 26),
+                    Table.Column.right("Strip", 13));
+
+    private static final Comparator<WireLine> BY_WIRE =
+            Comparator.comparing((WireLine line) -> line.wire().family())
+                    .thenComparing(line -> line.wire().size())
+                    .thenComparing(line -> line.wire().colour())
+                    .thenComparing(line -> line.wire().number());
+
+    private final Sheet sheet;
+    private final Kit kit;
+    private final Map<String, Cavity> cavities = new HashMap<>();
+
+    CutListSection(Sheet sheet, Kit kit) {
+        this.sheet = sheet;
+        this.kit = kit;
+        kit.blocks().stream()
+                .flatMap(block -> block.cavities().stream())
+                .forEach(cavity -> cavities.put(cavity.id(), cavity));
+    }
+
+    void print() {
+        String section = "Cut list";
+        if (kit.wire().isEmpty()) {
+            Headings.drawSection(sheet, section, Style.BODY.leading());
+            sheet.paragraph(Style.BODY, "No leads to cut.");
+            return;
+        }
+        for (WireLine line : kit.wire().stream().sorted(BY_WIRE).toList()) {
+            WireHeading heading = new WireHeading(sheet, section, line);
+            section = "";
+            Table table = new Table(sheet, heading, COLUMNS);
+            line.leads().forEach(lead -> addRow(table, lead));
+        }
+    }
+
+    private void addRow(Table table, KitLead lead) {
+        table.row(
+                Cell.TICK_BOX,
+                Cell.of(Style.STRONG, Long.toString(lead.lead().cut().value())),
+                Cell.of(lead.lead().id()),
+                Cell.of(lead.lead().role().code()),
+                Cell.of(Style.STRONG, lead.from()),
+                Cell.of(strip(lead.from(), lead)),
+                Cell.of(Style.STRONG, lead.to()),
+                Cell.of(strip(lead.to(), lead)));
+    }
+
+    /** How much to strip where a terminal is crimped on; at other ends the maker's data say. */
+    private String strip(String end, KitLead lead) {
+        Cavity cavity = cavities.get(end);
+        if (cavity == null) {
+            return "";
+        }
+        return cavity.occupant()
+                .filter(occupant -> occupant.lead().id().equals(lead.lead().id()))
+                .flatMap(Cavity.Occupant::terminal)
+                .map(terminal -> Figures.of(terminal.stripMm()) + " mm")
+                .orElse("");
+    }
+
+    /** A wire's swatch, name and sums above its leads. */
+    private record WireHeading(Sheet sheet, Table.Heading text, Wire wire)
+            implements Table.Heading {
+
+        WireHeading(Sheet sheet, String section, WireLine line) {
+            this(sheet, Headings.group(sheet, section, describe(line)), line.wire());
+        }
+
+        private static String describe(WireLine line) {
+            Wire wire = line.wire();
+            return "%s  %s  %s · %s · %d %s, %s in all"
+                    .formatted(
+                            wire.colour(),
+                            Figures.size(wire.size()),
+                            wire.family(),
+                            wire.number(),
+                            line.leads().size(),
+                            line.leads().size() == 1 ? "lead" : "leads",
+                            Figures.metres(line.total()));
+        }
+
+        @Override
+        public float height() {
+            return text.height();
+        }
+
+        @Override
+        public void draw(boolean continued) {
+            text.draw(continued);
+            Swatch.bar(sheet.pen(), wire.colour(), sheet.right() - 30, sheet.y() + 3.5f);
+        }
+    }
+}

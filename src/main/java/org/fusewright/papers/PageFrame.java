@@ -1,0 +1,106 @@
+package org.fusewright.papers;
+
+import org.openpdf.text.Rectangle;
+import org.openpdf.text.pdf.PdfTemplate;
+import org.openpdf.text.pdf.PdfWriter;
+
+import java.util.List;
+
+/** Border, title block and foot of every page. */
+final class PageFrame {
+
+    private static final float TITLE_BLOCK = 50;
+    private static final float FOOT = 19;
+    private static final float PAD = 6;
+    private static final String WIDEST_PAGE = "Page 000 of 000";
+    private static final float TOTAL_WIDTH = 30;
+    private static final float TOTAL_HEIGHT = 12;
+    private static final float TOTAL_DEPTH = 4;
+
+    private final KitHeading heading;
+    private final PdfTemplate total;
+
+    /** The number of pages is known last: a template stands for it on every page. */
+    PageFrame(KitHeading heading, PdfWriter writer) {
+        this.heading = heading;
+        total = writer.getDirectContent().createTemplate(TOTAL_WIDTH, TOTAL_HEIGHT);
+        total.setBoundingBox(new Rectangle(0, -TOTAL_DEPTH, TOTAL_WIDTH, TOTAL_HEIGHT));
+    }
+
+    float top(Paper paper) {
+        return paper.height() - Style.BORDER - TITLE_BLOCK - Style.INSET;
+    }
+
+    float bottom() {
+        return Style.BORDER + FOOT + Style.INSET;
+    }
+
+    void end(int pages) {
+        new Pen(total).text(Style.SMALL, Integer.toString(pages), 0, 0);
+    }
+
+    void draw(Pen pen, Paper paper, int page) {
+        float left = Style.BORDER;
+        float width = paper.width() - 2 * Style.BORDER;
+        float height = paper.height() - 2 * Style.BORDER;
+        pen.box(Style.THICK, left, Style.BORDER, width, height);
+        drawTitleBlock(pen, left, paper.height() - Style.BORDER, width);
+        drawFoot(pen, left, width, page);
+    }
+
+    private void drawTitleBlock(Pen pen, float left, float top, float width) {
+        float base = top - TITLE_BLOCK;
+        float middle = left + width * 0.26f;
+        float end = left + width * 0.72f;
+        pen.line(Style.THICK, Style.INK, left, base, left + width, base);
+        pen.line(Style.THIN, Style.INK, middle, base, middle, top);
+        pen.line(Style.THIN, Style.INK, end, base, end, top);
+
+        column(pen, left, top, middle, "Kit list", heading.reference(), Style.SECTION);
+        column(pen, middle, top, end, heading.customer(), heading.title(), Style.GROUP);
+        float x = end + PAD;
+        float room = left + width - PAD - x;
+        label(pen, x, top - 11, "Fingerprint");
+        pen.text(Style.STRONG, heading.shortFingerprint(), x, top - 21.5f);
+        label(pen, x, top - 34, "Catalog");
+        pen.text(Style.SMALL, Style.SMALL.clip(heading.catalogVersion(), room), x, top - 44.5f);
+    }
+
+    private static void column(
+            Pen pen, float left, float top, float right, String label, String text, Lettering big) {
+        float x = left + PAD;
+        float room = right - left - 2 * PAD;
+        label(pen, x, top - 11, Style.SMALL.clip(label, room));
+        float baseline = top - 14 - big.ascent();
+        List<String> lines = big.wrap(text, room, 2);
+        for (String line : lines) {
+            pen.text(big, line, x, baseline);
+            baseline -= big.leading();
+        }
+    }
+
+    private static void label(Pen pen, float x, float baseline, String text) {
+        pen.text(Style.SMALL, text, x, baseline);
+    }
+
+    private void drawFoot(Pen pen, float left, float width, int page) {
+        float top = Style.BORDER + FOOT;
+        float baseline = Style.BORDER + 6.5f;
+        pen.line(Style.THIN, Style.INK, left, top, left + width, top);
+        float third = width / 3;
+        pen.text(
+                Style.SMALL,
+                Style.SMALL.clip("Kit list " + heading.reference(), third),
+                left + PAD,
+                baseline);
+        pen.textCentred(
+                Style.SMALL,
+                "Fingerprint " + heading.shortFingerprint(),
+                left + width / 2,
+                baseline);
+        float x = left + width - PAD - Style.SMALL.width(WIDEST_PAGE);
+        String counted = "Page " + page + " of ";
+        pen.text(Style.SMALL, counted, x, baseline);
+        pen.canvas().addTemplate(total, x + Style.SMALL.width(counted), baseline);
+    }
+}
