@@ -56,9 +56,10 @@ public class Jobs {
                 found.size() > limit ? OptionalLong.of(jobs.getLast().id()) : OptionalLong.empty());
     }
 
+    /** Whether any job was ever kept, even when all are deleted by now. */
     @Transactional(readOnly = true)
-    public boolean isEmpty() {
-        return rows.count() == 0;
+    public boolean isEverUsed() {
+        return rows.isAnyIdGiven();
     }
 
     /**

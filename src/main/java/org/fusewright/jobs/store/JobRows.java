@@ -1,6 +1,7 @@
 package org.fusewright.jobs.store;
 
 import org.springframework.data.jpa.repository.JpaRepository;
+import org.springframework.data.jpa.repository.NativeQuery;
 import org.springframework.data.jpa.repository.Query;
 
 import java.util.List;
@@ -22,4 +23,8 @@ public interface JobRows extends JpaRepository<JobRow, Long> {
             limit :limit
             """)
     List<JobRow> search(long before, String pattern, int limit);
+
+    /** The sequence of ids remembers rows that are deleted by now. */
+    @NativeQuery("select pg_sequence_last_value(pg_get_serial_sequence('job', 'id')) is not null")
+    boolean isAnyIdGiven();
 }
