@@ -9,8 +9,8 @@ import java.util.regex.Pattern;
 
 /**
  * Where a part goes, in few words: cavities of one block name the block once ("B1-1a, 1b, 2a"),
- * four or more that follow each other become a range ("B1-1a to 2b"), and what is named twice is
- * counted.
+ * four or more that follow each other become a range ("B1-1a to 2b"), leads and splices of one
+ * circuit name the circuit once ("pump/out, return"), and what is named twice is counted.
  */
 final class Places {
 
@@ -21,6 +21,7 @@ final class Places {
 
     static String compact(List<String> places) {
         Map<String, List<Integer>> cavities = new LinkedHashMap<>();
+        Map<String, List<String>> leads = new LinkedHashMap<>();
         Map<String, Integer> others = new LinkedHashMap<>();
         for (String place : places) {
             Matcher cavity = CAVITY.matcher(place);
@@ -29,14 +30,19 @@ final class Places {
                 int side = cavity.group(3).equals("a") ? 0 : 1;
                 cavities.computeIfAbsent(cavity.group(1), block -> new ArrayList<>())
                         .add(number + side);
+            } else if (place.indexOf('/') > 0) {
+                int slash = place.lastIndexOf('/') + 1;
+                leads.computeIfAbsent(place.substring(0, slash), owner -> new ArrayList<>())
+                        .add(place.substring(slash));
             } else {
                 others.merge(place, 1, Integer::sum);
             }
         }
         List<String> words = new ArrayList<>();
         cavities.forEach((block, numbers) -> words.add(block + "-" + ranges(numbers)));
+        leads.forEach((owner, names) -> words.add(owner + String.join(", ", names)));
         others.forEach((place, count) -> words.add(count == 1 ? place : count + " × " + place));
-        return String.join(", ", words);
+        return String.join("; ", words);
     }
 
     private static String ranges(List<Integer> numbers) {

@@ -357,6 +357,9 @@ final class KitBuilder {
     }
 
     private void seat(OpenBlock block, List<Integer> positions, String circuit, Part part) {
+        if (positions.getLast() > block.positions()) {
+            throw new IllegalArgumentException(block.id() + " has no room for " + circuit);
+        }
         block.seats().add(new KitBlock.Seat(positions, circuit, part));
         boolean relay = part instanceof Relay;
         use(
