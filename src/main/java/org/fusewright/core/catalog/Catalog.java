@@ -2,14 +2,24 @@ package org.fusewright.core.catalog;
 
 import java.util.Collection;
 import java.util.Collections;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 
-/** All parts and offers that a kit may be made of; unchanging, in the order of part numbers. */
+/**
+ * All parts and offers that a kit may be made of; unchanging. Parts stand in the order of their
+ * numbers, offers in the order of part, supplier, currency and pack size.
+ */
 public final class Catalog {
+
+    private static final Comparator<Offer> OFFER_ORDER =
+            Comparator.comparing(Offer::part)
+                    .thenComparing(Offer::supplier)
+                    .thenComparing(offer -> offer.currency().getCode())
+                    .thenComparing(Offer::packSize);
 
     private final String version;
     private final TreeMap<PartNumber, Part> byNumber = new TreeMap<>();
@@ -28,8 +38,8 @@ public final class Catalog {
                         .collect(
                                 Collectors.groupingBy(
                                         Part::getClass, Collectors.toUnmodifiableList()));
-        this.offers = List.copyOf(offers);
-        for (Offer offer : offers) {
+        this.offers = offers.stream().sorted(OFFER_ORDER).toList();
+        for (Offer offer : this.offers) {
             if (!byNumber.containsKey(offer.part())) {
                 throw new IllegalArgumentException("offer for an unknown part: " + offer.part());
             }
@@ -40,8 +50,7 @@ public final class Catalog {
      * @param version names the content: equal versions mean equal catalogs
      * @throws IllegalArgumentException when a number stands twice or an offer's part is unknown
      */
-    public static Catalog of(
-            String version, Collection<? extends Part> parts, List<Offer> offers) {
+    public static Catalog of(String version, Collection<? extends Part> parts, List<Offer> offers) {
         return new Catalog(version, parts, offers);
     }
 

@@ -1,8 +1,10 @@
 package org.fusewright.core.catalog;
 
-import java.util.List;
 import org.joda.money.BigMoney;
 import org.joda.money.CurrencyUnit;
+
+import java.math.RoundingMode;
+import java.util.List;
 
 /**
  * One supplier's price for one part.
@@ -13,8 +15,20 @@ import org.joda.money.CurrencyUnit;
 public record Offer(
         String supplier, PartNumber part, int packSize, List<PriceBreak> breaks, int leadTimeDays) {
 
-    /** The price of one piece (or metre) from so many pieces on. */
-    public record PriceBreak(int fromQuantity, BigMoney unitPrice) {}
+    /**
+     * The price of one piece (or metre) from so many pieces on. The price is kept with the decimals
+     * that it needs, at least those of its currency, so that equal prices are equal records.
+     */
+    public record PriceBreak(int fromQuantity, BigMoney unitPrice) {
+
+        public PriceBreak {
+            int decimals =
+                    Math.max(
+                            unitPrice.getCurrencyUnit().getDecimalPlaces(),
+                            unitPrice.getAmount().stripTrailingZeros().scale());
+            unitPrice = unitPrice.withScale(decimals, RoundingMode.UNNECESSARY);
+        }
+    }
 
     public Offer {
         if (packSize < 1) {

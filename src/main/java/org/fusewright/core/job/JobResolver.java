@@ -1,19 +1,23 @@
 package org.fusewright.core.job;
 
-import java.util.ArrayList;
-import java.util.Comparator;
-import java.util.List;
-import java.util.Optional;
-import java.util.stream.Collectors;
 import org.fusewright.core.catalog.Device;
 import org.fusewright.core.catalog.DeviceKind;
 import org.fusewright.core.catalog.Relay;
+import org.fusewright.core.catalog.Splice;
 import org.fusewright.core.catalog.Wire;
 import org.fusewright.core.pricing.Stock;
 import org.fusewright.core.quantity.WireColour;
 import org.fusewright.core.quantity.WireSize;
 
-/** Looks up in the stock what a job asks for; whatever is not there becomes a problem of the job. */
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+
+/**
+ * Looks up in the stock what a job asks for; whatever is not there becomes a problem of the job.
+ */
 public final class JobResolver {
 
     /** Usual lead colours; by DIN 72551 practice (from memory): 30 red, 15 black, ground brown. */
@@ -40,6 +44,7 @@ public final class JobResolver {
         JobResolver resolver = new JobResolver(job, stock);
         List<ResolvedFeed> feeds = resolver.resolveFeeds();
         List<ResolvedCircuit> circuits = resolver.resolveCircuits();
+        resolver.requireSplices();
         if (!resolver.problems.isEmpty()) {
             throw new MalformedJobException(resolver.problems);
         }
@@ -58,9 +63,7 @@ public final class JobResolver {
                                     + "\" in stock; there are "
                                     + quoted(families)));
         }
-        return asked.filter(families::contains)
-                .or(() -> stock.findUsualWireFamily())
-                .orElse("");
+        return asked.filter(families::contains).or(() -> stock.findUsualWireFamily()).orElse("");
     }
 
     private List<ResolvedFeed> resolveFeeds() {
@@ -86,6 +89,16 @@ public final class JobResolver {
         return circuits;
     }
 
+    /** A kit with more than one circuit, or with more than one load on one, may need splices. */
+    private void requireSplices() {
+        boolean needed =
+                job.circuits().size() > 1
+                        || job.circuits().stream().anyMatch(c -> c.loadCount() > 1);
+        if (needed && stock.list(Splice.class).isEmpty()) {
+            problems.add(new JobProblem("/circuits", "the catalog has no splice"));
+        }
+    }
+
     private Optional<ResolvedCircuit> resolveCircuit(Circuit circuit, String at) {
         int before = problems.size();
         Feed feed =
@@ -98,9 +111,7 @@ public final class JobResolver {
         WireColour asked = circuit.colour().orElse(usualColour(feed));
         Stocked stocked = stocked(circuitFamily, asked);
         List<Wire> trunk =
-                circuit.gauge()
-                        .map(size -> ofSize(stocked.wires(), size))
-                        .orElse(stocked.wires());
+                circuit.gauge().map(size -> ofSize(stocked.wires(), size)).orElse(stocked.wires());
         Optional<Relay> relay = circuit.relay().flatMap(use -> relayFor(at));
         if (stocked.wires().isEmpty()) {
             problems.add(new JobProblem(at, "the catalog has no wire for this circuit"));
@@ -153,13 +164,20 @@ public final class JobResolver {
             problems.add(
                     new JobProblem(
                             at + "/ratingA",
-                            "no " + plain(fixed) + " A device of kind " + kinds + " in stock; there are "
-                                    + ratings + " A"));
+                            "no "
+                                    + plain(fixed)
+                                    + " A device of kind "
+                                    + kinds
+                                    + " in stock; there are "
+                                    + ratings
+                                    + " A"));
         }
         return ofRating;
     }
 
-    /** The circuit's own family first; with none chosen for the job, any family that has the size. */
+    /**
+     * The circuit's own family first; with none chosen for the job, any family that has the size.
+     */
     private String familyWith(WireSize size, String at) {
         if (stock.listWireSizes(family).contains(size)) {
             return family;
@@ -179,8 +197,7 @@ public final class JobResolver {
                         .map(WireSize::label)
                         .distinct()
                         .collect(Collectors.joining(", "));
-        problems.add(
-                new JobProblem(at + "/gauge", size + " is not stocked; there are " + sizes));
+        problems.add(new JobProblem(at + "/gauge", size + " is not stocked; there are " + sizes));
         return family;
     }
 
@@ -197,10 +214,15 @@ public final class JobResolver {
             problems.add(
                     new JobProblem(
                             at + "/relay",
-                            "no relay for " + plain(job.supply().nominalV()) + " V in stock; there are "
-                                    + (voltages.isEmpty() ? "none" : "relays for " + voltages + " V")));
+                            "no relay for "
+                                    + plain(job.supply().nominalV())
+                                    + " V in stock; there are "
+                                    + (voltages.isEmpty()
+                                            ? "none"
+                                            : "relays for " + voltages + " V")));
         }
-        return relays.stream().min(Comparator.comparing(r -> stock.prices().unitPriceOrZero(r.number())));
+        return relays.stream()
+                .min(Comparator.comparing(r -> stock.prices().unitPriceOrZero(r.number())));
     }
 
     /** Wires in the colour asked for, else in its base colour, else in any that is stocked. */

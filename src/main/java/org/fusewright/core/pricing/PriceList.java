@@ -66,6 +66,15 @@ public final class PriceList {
         return unitPrices.getOrDefault(part, BigMoney.zero(currency));
     }
 
+    /** The unit price in whole millionths, for searches that compare sums. */
+    public long unitPriceMicros(PartNumber part) {
+        return unitPriceOrZero(part)
+                .getAmount()
+                .movePointRight(6)
+                .setScale(0, RoundingMode.HALF_UP)
+                .longValueExact();
+    }
+
     /**
      * The price of a line: quantity times unit price in the currency's minor unit, rounded half up
      * once a line. This is the only place where a price is rounded.

@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import org.fusewright.core.catalog.BladeForm;
 import org.fusewright.core.catalog.Catalog;
@@ -14,6 +15,8 @@ import org.fusewright.core.catalog.DeviceKind;
 import org.fusewright.core.catalog.Holder;
 import org.fusewright.core.catalog.Part;
 import org.fusewright.core.catalog.Relay;
+import org.fusewright.core.catalog.Seal;
+import org.fusewright.core.catalog.Terminal;
 import org.fusewright.core.catalog.Wire;
 import org.fusewright.core.quantity.WireColour;
 import org.fusewright.core.quantity.WireSize;
@@ -99,12 +102,33 @@ public final class Stock {
 
     /** The cheapest holder that takes the device. */
     public Optional<Holder> findHolder(Device main) {
-        return list(Holder.class).stream()
-                .filter(holder -> holds(holder, main))
-                .min(
-                        Comparator.comparing(
-                                        (Holder h) -> prices.unitPriceOrZero(h.number()))
-                                .thenComparing(Holder::number));
+        return findCheapest(Holder.class, holder -> holds(holder, main));
+    }
+
+    /** The cheapest terminal of a family whose crimp takes the wire's copper. */
+    public Optional<Terminal> findTerminal(String family, Wire wire) {
+        return findCheapest(
+                Terminal.class,
+                t -> t.family().equals(family) && t.accepts(wire.size().areaMm2()));
+    }
+
+    /** The cheapest seal of a family that closes on the wire's outside diameter. */
+    public Optional<Seal> findSeal(String family, Wire wire) {
+        return findCheapest(
+                Seal.class, s -> s.family().equals(family) && s.accepts(wire.outsideMm()));
+    }
+
+    /** The cheapest stocked part that suits; among equals the first by number. */
+    public <T extends Part> Optional<T> findCheapest(Class<T> kind, Predicate<T> suits) {
+        T best = null;
+        long bestMicros = Long.MAX_VALUE;
+        for (T part : list(kind)) {
+            if (suits.test(part) && prices.unitPriceMicros(part.number()) < bestMicros) {
+                best = part;
+                bestMicros = prices.unitPriceMicros(part.number());
+            }
+        }
+        return Optional.ofNullable(best);
     }
 
     private static boolean holds(Holder holder, Device device) {

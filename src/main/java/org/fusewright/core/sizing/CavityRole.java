@@ -18,4 +18,15 @@ public enum CavityRole {
     public String code() {
         return code;
     }
+
+    /** The role of a relay's terminal: "30", "85", "86" or "87". */
+    public static CavityRole ofRelayTerminal(String terminal) {
+        return switch (terminal) {
+            case "30" -> RELAY_30;
+            case "85" -> RELAY_85;
+            case "86" -> RELAY_86;
+            case "87" -> RELAY_87;
+            default -> throw new IllegalArgumentException("no relay terminal " + terminal);
+        };
+    }
 }

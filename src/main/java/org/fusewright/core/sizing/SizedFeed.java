@@ -1,16 +1,17 @@
 package org.fusewright.core.sizing;
 
-import java.util.List;
-import java.util.Optional;
 import org.fusewright.core.catalog.Device;
 import org.fusewright.core.catalog.Holder;
 import org.fusewright.core.job.Feed;
 
+import java.util.List;
+import java.util.Optional;
+
 /**
  * A feed with its main device and leads chosen.
  *
- * @param runningA sum of its circuits' running currents
- * @param mainDevice empty when the feed serves nothing; so is the holder
+ * @param runningA sum of its circuits' running currents and of the relay coils that it switches
+ * @param mainDevice empty, as is the holder, when nothing hangs on the feed
  */
 public record SizedFeed(
         Feed feed,

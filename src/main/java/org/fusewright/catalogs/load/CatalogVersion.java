@@ -1,0 +1,92 @@
+package org.fusewright.catalogs.load;
+
+import org.fusewright.catalogs.LabourTask;
+import org.fusewright.catalogs.Supplier;
+import org.fusewright.core.catalog.Offer;
+import org.fusewright.core.catalog.Part;
+import org.fusewright.core.catalog.PartNumber;
+import org.fusewright.core.quantity.WireColour;
+import org.fusewright.core.quantity.WireSize;
+
+import java.lang.reflect.RecordComponent;
+import java.nio.charset.StandardCharsets;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.Collection;
+import java.util.HexFormat;
+import java.util.List;
+import java.util.TreeSet;
+
+/**
+ * Names a catalog's content: the first 16 hex digits of the SHA-256 over all values, whatever the
+ * order of rows and columns, the line ends, or the way a number is written.
+ */
+final class CatalogVersion {
+
+    private static final int HEX_DIGITS = 16;
+
+    private CatalogVersion() {}
+
+    static String of(
+            List<Part> parts,
+            List<Offer> offers,
+            List<Supplier> suppliers,
+            List<LabourTask> labour) {
+        TreeSet<String> lines = new TreeSet<>();
+        for (List<? extends Record> records : List.of(records(parts), offers, suppliers, labour)) {
+            for (Record row : records) {
+                StringBuilder line = new StringBuilder();
+                append(line, row);
+                lines.add(line.toString());
+            }
+        }
+        String hash = HexFormat.of().formatHex(sha256(String.join("\n", lines)));
+        return hash.substring(0, HEX_DIGITS);
+    }
+
+    private static List<Record> records(List<Part> parts) {
+        return parts.stream().map(Record.class::cast).toList();
+    }
+
+    /** Writes names and values so that different values never make the same text. */
+    private static void append(StringBuilder line, Object value) {
+        switch (value) {
+            case PartNumber atom -> appendText(line, atom.toString());
+            case WireSize atom -> appendText(line, atom.toString());
+            case WireColour atom -> appendText(line, atom.toString());
+            case Record row -> appendRecord(line, row);
+            case Collection<?> items -> {
+                line.append('[');
+                items.forEach(item -> append(line, item));
+                line.append(']');
+            }
+            default -> appendText(line, value.toString());
+        }
+    }
+
+    private static void appendRecord(StringBuilder line, Record row) {
+        line.append(row.getClass().getSimpleName()).append('{');
+        for (RecordComponent component : row.getClass().getRecordComponents()) {
+            line.append(component.getName()).append('=');
+            try {
+                append(line, component.getAccessor().invoke(row));
+            } catch (ReflectiveOperationException impossible) {
+                throw new IllegalStateException(impossible);
+            }
+        }
+        line.append('}');
+    }
+
+    private static void appendText(StringBuilder line, String text) {
+        line.append(text.length()).append(':').append(text);
+    }
+
+    private static byte[] sha256(String text) {
+        try {
+            return MessageDigest.getInstance("SHA-256")
+                    .digest(text.getBytes(StandardCharsets.UTF_8));
+        } catch (NoSuchAlgorithmException impossible) {
+            throw new IllegalStateException(impossible);
+        }
+    }
+}

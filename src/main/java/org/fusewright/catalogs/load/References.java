@@ -1,0 +1,84 @@
+package org.fusewright.catalogs.load;
+
+import org.fusewright.catalogs.PartKind;
+import org.fusewright.core.catalog.PartNumber;
+
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+
+/**
+ * Who names whom across the files. A row that has problems of its own still counts as there, so
+ * that one slip makes one error.
+ */
+final class References {
+
+    private static final Set<PartKind> FAMILY_KINDS =
+            Set.of(PartKind.TERMINAL, PartKind.SEAL, PartKind.PLUG);
+
+    private final Map<String, PartKind> kinds = new HashMap<>();
+    private final Map<String, String> places = new HashMap<>();
+    private final Map<PartKind, Set<String>> families = new EnumMap<>(PartKind.class);
+    private final List<Runnable> checks = new ArrayList<>();
+
+    /** Notes that a name stands in this row; it may do so only once among those of its kind. */
+    void declare(Row row, String column, String group, String name) {
+        String place = row.file() + ", line " + row.line();
+        String before = places.putIfAbsent(group + " " + name, place);
+        if (before != null) {
+            row.reject(column, "must be there once; it stands in " + before + " already");
+        }
+    }
+
+    void declarePart(Row row, PartKind kind) {
+        String number = row.cell("part");
+        declare(row, "part", "part", number);
+        kinds.putIfAbsent(number, kind);
+    }
+
+    void offerFamily(PartKind kind, String family) {
+        families.computeIfAbsent(kind, _ -> new HashSet<>()).add(family);
+    }
+
+    void needPart(Row row, String column, PartNumber number, Set<PartKind> allowed) {
+        checks.add(
+                () -> {
+                    PartKind kind = kinds.get(number.value());
+                    if (kind == null) {
+                        row.reject(column, "no part " + number + " in these files");
+                    } else if (!allowed.contains(kind)) {
+                        row.reject(column, "must not name a " + kind.code() + ": " + number);
+                    }
+                });
+    }
+
+    void needName(Row row, String column, String group) {
+        checks.add(
+                () -> {
+                    if (!places.containsKey(group + " " + row.cell(column))) {
+                        row.reject(column, "no " + group + " " + row.cell(column));
+                    }
+                });
+    }
+
+    void needFamily(Row row, String column, String family) {
+        checks.add(
+                () -> {
+                    for (PartKind kind : PartKind.values()) {
+                        if (FAMILY_KINDS.contains(kind)
+                                && !families.getOrDefault(kind, Set.of()).contains(family)) {
+                            row.reject(column, "no " + kind.code() + " of family " + family);
+                        }
+                    }
+                });
+    }
+
+    /** Looks up all names, once every file has been read. */
+    void check() {
+        checks.forEach(Runnable::run);
+    }
+}

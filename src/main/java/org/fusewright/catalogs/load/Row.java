@@ -1,0 +1,275 @@
+package org.fusewright.catalogs.load;
+
+import org.fusewright.core.catalog.PartNumber;
+import org.joda.money.CurrencyUnit;
+
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Function;
+import java.util.function.Supplier;
+import java.util.regex.Pattern;
+
+/**
+ * One row of a file. A cell that cannot be read is noted as a problem and stands in with some
+ * allowed value, so that the rest of the row is looked at too; {@link #build} then gives nothing.
+ */
+final class Row {
+
+    private static final int LONGEST_TEXT = 200;
+    private static final Pattern NUMBER = Pattern.compile("-?\\d{1,12}(\\.\\d{1,9})?");
+    private static final Pattern CONTROL = Pattern.compile("\\p{Cntrl}");
+
+    private final String file;
+    private final long line;
+    private final Map<String, String> cells;
+    private final Problems problems;
+    private final int problemsBefore;
+
+    Row(String file, long line, Map<String, String> cells, Problems problems) {
+        this.file = file;
+        this.line = line;
+        this.cells = cells;
+        this.problems = problems;
+        this.problemsBefore = problems.count();
+    }
+
+    String file() {
+        return file;
+    }
+
+    long line() {
+        return line;
+    }
+
+    /** What stands in a cell; one that starts with =, +, - or @ is text like any other. */
+    String cell(String column) {
+        String cell = cells.get(column);
+        if (cell == null) {
+            throw new IllegalArgumentException("no column " + column + " in " + file);
+        }
+        return cell;
+    }
+
+    void reject(String column, String detail) {
+        problems.add(file, line, column, column.isEmpty() ? "" : cell(column), detail);
+    }
+
+    String optionalText(String column) {
+        String text = cell(column);
+        if (text.length() > LONGEST_TEXT) {
+            reject(column, "must be at most 200 characters long");
+        } else if (CONTROL.matcher(text).find()) {
+            reject(column, "must be one line of plain text");
+        }
+        return text;
+    }
+
+    String text(String column) {
+        String text = optionalText(column);
+        if (text.isEmpty()) {
+            reject(column, "must not be empty");
+            return "?";
+        }
+        return text;
+    }
+
+    PartNumber partNumber(String column) {
+        return partNumber(column, cell(column));
+    }
+
+    private PartNumber partNumber(String column, String text) {
+        if (!text.matches(PartNumber.FORM)) {
+            problems.add(
+                    file,
+                    line,
+                    column,
+                    text,
+                    "must be a part number: 1 to 40 letters, digits, dots, dashes or slashes,"
+                            + " starting with a letter or digit");
+            return new PartNumber("unreadable");
+        }
+        return new PartNumber(text);
+    }
+
+    double number(String column, Range range) {
+        return number(column, cell(column), range).doubleValue();
+    }
+
+    BigDecimal decimal(String column, Range range) {
+        return number(column, cell(column), range);
+    }
+
+    int whole(String column, int lowest, int highest) {
+        return whole(column, cell(column), lowest, highest);
+    }
+
+    private BigDecimal number(String column, String text, Range range) {
+        if (!NUMBER.matcher(text).matches()) {
+            problems.add(
+                    file, line, column, text, "must be a number such as 12.5, " + range.inWords());
+            return range.lowest();
+        }
+        BigDecimal number = new BigDecimal(text);
+        if (!range.holds(number)) {
+            problems.add(file, line, column, text, "must be " + range.inWords());
+            return range.lowest();
+        }
+        return number;
+    }
+
+    private int whole(String column, String text, int lowest, int highest) {
+        String detail = "must be a whole number from " + lowest + " to " + highest;
+        if (!text.matches("\\d{1,9}")) {
+            problems.add(file, line, column, text, detail);
+            return highest;
+        }
+        int number = Integer.parseInt(text);
+        if (number < lowest || number > highest) {
+            problems.add(file, line, column, text, detail);
+            return highest;
+        }
+        return number;
+    }
+
+    /** The upper end of a range whose lower end stands in another column. */
+    double upperEnd(String column, Range range, String lowerColumn, double lower) {
+        int before = problems.count();
+        double upper = number(column, range);
+        if (upper < lower && problems.count() == before) {
+            reject(column, "must not be below " + lowerColumn + ", which is " + cell(lowerColumn));
+        }
+        return upper;
+    }
+
+    /** A word or code that some type knows how to read. */
+    <T> T parsed(String column, Function<String, Optional<T>> parse, String allowed, T standIn) {
+        return parse.apply(cell(column))
+                .orElseGet(
+                        () -> {
+                            reject(column, "must be " + allowed);
+                            return standIn;
+                        });
+    }
+
+    CurrencyUnit currency(String column) {
+        return parsed(
+                column,
+                code ->
+                        CurrencyUnit.registeredCurrencies().stream()
+                                .filter(unit -> unit.getCode().equals(code))
+                                .findFirst(),
+                "a currency code of ISO 4217, such as EUR",
+                CurrencyUnit.EUR);
+    }
+
+    /** The entries of a cell, parted by blanks. */
+    List<String> listEntries(String column) {
+        String cell = cell(column);
+        return cell.isEmpty() ? List.of() : List.of(cell.split("\\s+"));
+    }
+
+    List<PartNumber> listPartNumbers(String column) {
+        List<String> entries = listEntries(column);
+        if (entries.isEmpty()) {
+            reject(column, "must name at least one part");
+        }
+        return entries.stream().map(entry -> partNumber(column, entry)).toList();
+    }
+
+    /** An entry "left=right"; the problem shows the entry and the form it should have. */
+    <T> List<T> listPairs(String column, String form, Function<Pair, T> read) {
+        List<T> pairs = new ArrayList<>();
+        for (String entry : listEntries(column)) {
+            String[] sides = entry.split("=", -1);
+            if (sides.length == 2) {
+                pairs.add(read.apply(new Pair(column, sides[0], sides[1])));
+            } else {
+                problems.add(file, line, column, entry, "must have the form " + form);
+            }
+        }
+        return pairs;
+    }
+
+    /** The two sides of one entry, read by the same rules as whole cells. */
+    final class Pair {
+
+        private final String column;
+        private final String left;
+        private final String right;
+
+        private Pair(String column, String left, String right) {
+            this.column = column;
+            this.left = left;
+            this.right = right;
+        }
+
+        PartNumber leftPart() {
+            return partNumber(column, left);
+        }
+
+        double leftNumber(Range range) {
+            return number(column, left, range).doubleValue();
+        }
+
+        int leftWhole(int lowest, int highest) {
+            return whole(column, left, lowest, highest);
+        }
+
+        BigDecimal rightDecimal(Range range) {
+            return number(column, right, range);
+        }
+
+        int rightWhole(int lowest, int highest) {
+            return whole(column, right, lowest, highest);
+        }
+
+        /** The two ends of "low..high", either of which may be left open. */
+        double[] rightEnds(Range range) {
+            String[] ends = right.split("\\.\\.", -1);
+            if (ends.length != 2 || right.equals("..")) {
+                problems.add(
+                        file, line, column, right, "must be low..high with at least one end given");
+                return new double[] {0, Double.POSITIVE_INFINITY};
+            }
+            double low = ends[0].isEmpty() ? 0 : number(column, ends[0], range).doubleValue();
+            double high =
+                    ends[1].isEmpty()
+                            ? Double.POSITIVE_INFINITY
+                            : number(column, ends[1], range).doubleValue();
+            return new double[] {low, high};
+        }
+    }
+
+    boolean hasProblems() {
+        return problems.count() > problemsBefore;
+    }
+
+    /** Makes something of one cell; what its constructor refuses is a problem of that cell. */
+    <T> T nested(String column, Supplier<T> make, T standIn) {
+        int before = problems.count();
+        try {
+            return make.get();
+        } catch (IllegalArgumentException refused) {
+            if (problems.count() == before) {
+                reject(column, String.valueOf(refused.getMessage()));
+            }
+            return standIn;
+        }
+    }
+
+    /** Makes something of the whole row; empty when the row has problems. */
+    <T> Optional<T> build(Supplier<T> make) {
+        try {
+            T made = make.get();
+            return hasProblems() ? Optional.empty() : Optional.of(made);
+        } catch (IllegalArgumentException refused) {
+            if (!hasProblems()) {
+                reject("", String.valueOf(refused.getMessage()));
+            }
+            return Optional.empty();
+        }
+    }
+}

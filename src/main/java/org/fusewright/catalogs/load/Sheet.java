@@ -1,0 +1,139 @@
+package org.fusewright.catalogs.load;
+
+import de.siegmar.fastcsv.reader.CsvParseException;
+import de.siegmar.fastcsv.reader.CsvReader;
+import de.siegmar.fastcsv.reader.CsvRecord;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.ByteBuffer;
+import java.nio.charset.CharacterCodingException;
+import java.nio.charset.StandardCharsets;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.function.Consumer;
+
+/**
+ * One CSV file (RFC 4180, UTF-8 with or without a byte order mark) with a header row. Columns stand
+ * in any order, and every one of them must be there; empty lines are passed over.
+ */
+final class Sheet {
+
+    static final int MAX_ROWS = 20_000;
+
+    private final String file;
+    private final List<String> columns;
+    private final Problems problems;
+    private boolean whole = true;
+
+    Sheet(String file, List<String> columns, Problems problems) {
+        this.file = file;
+        this.columns = columns;
+        this.problems = problems;
+    }
+
+    /** Whether every row could be handed on. */
+    boolean isWhole() {
+        return whole;
+    }
+
+    void rejectMissing() {
+        rejectSheet(0, "", "", "missing file");
+    }
+
+    private void rejectSheet(long line, String column, String value, String detail) {
+        whole = false;
+        problems.add(file, line, column, value, detail);
+    }
+
+    /** Hands on each row whose cells are as many as the header's. */
+    void read(byte[] content, Consumer<Row> consumer) {
+        String text;
+        try {
+            text = decode(content);
+        } catch (CharacterCodingException notUtf8) {
+            rejectSheet(0, "", "", "must be text in UTF-8");
+            return;
+        }
+        long line = 0;
+        try (CsvReader<CsvRecord> records =
+                CsvReader.builder()
+                        .skipEmptyLines(true)
+                        .allowExtraFields(true)
+                        .allowMissingFields(true)
+                        .ofCsvRecord(text)) {
+            List<String> header = null;
+            int rows = 0;
+            for (CsvRecord record : records) {
+                line = record.getStartingLineNumber();
+                List<String> cells = record.getFields().stream().map(String::strip).toList();
+                if (header == null) {
+                    header = cells;
+                    if (!isHeaderRight(header, line)) {
+                        return;
+                    }
+                } else if (++rows > MAX_ROWS) {
+                    rejectSheet(line, "", "", "a file may hold at most 20,000 rows");
+                    return;
+                } else if (cells.size() != header.size()) {
+                    String detail =
+                            "must have "
+                                    + header.size()
+                                    + " cells like the header, not "
+                                    + cells.size();
+                    rejectSheet(line, "", String.join(",", cells), detail);
+                } else {
+                    consumer.accept(new Row(file, line, cellsByColumn(header, cells), problems));
+                }
+            }
+            if (header == null) {
+                String detail = "must start with the header row " + String.join(",", columns);
+                rejectSheet(0, "", "", detail);
+            }
+        } catch (CsvParseException unreadable) {
+            rejectSheet(line + 1, "", "", "no CSV from here on: look for a stray quote mark");
+        } catch (IOException impossible) {
+            throw new UncheckedIOException(impossible);
+        }
+    }
+
+    private static String decode(byte[] content) throws CharacterCodingException {
+        String text =
+                StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(content)).toString();
+        return text.startsWith("\uFEFF") ? text.substring(1) : text;
+    }
+
+    private boolean isHeaderRight(List<String> header, long line) {
+        if (header.size() == 1 && header.getFirst().contains(";")) {
+            String detail = "cells must be parted by commas, not semicolons";
+            rejectSheet(line, "", header.getFirst(), detail);
+            return false;
+        }
+        Set<String> seen = new HashSet<>();
+        for (String column : header) {
+            if (!columns.contains(column)) {
+                String allowed = "unknown column; allowed are " + String.join(", ", columns);
+                rejectSheet(line, column, column, allowed);
+            } else if (!seen.add(column)) {
+                rejectSheet(line, column, column, "column given twice");
+            }
+        }
+        for (String column : columns) {
+            if (!header.contains(column)) {
+                rejectSheet(line, column, "", "missing column");
+            }
+        }
+        return whole;
+    }
+
+    private static Map<String, String> cellsByColumn(List<String> header, List<String> cells) {
+        Map<String, String> byColumn = new HashMap<>();
+        for (int i = 0; i < header.size(); i++) {
+            byColumn.put(header.get(i), cells.get(i));
+        }
+        return byColumn;
+    }
+}

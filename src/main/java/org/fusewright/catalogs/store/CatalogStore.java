@@ -1,0 +1,126 @@
+package org.fusewright.catalogs.store;
+
+import jakarta.persistence.EntityManager;
+
+import org.fusewright.catalogs.CatalogContent;
+import org.fusewright.catalogs.StockLevel;
+import org.fusewright.core.catalog.Catalog;
+import org.fusewright.core.catalog.Offer;
+import org.fusewright.core.catalog.Part;
+import org.fusewright.core.catalog.PartNumber;
+import org.hibernate.Session;
+import org.springframework.stereotype.Repository;
+import org.springframework.transaction.annotation.Isolation;
+import org.springframework.transaction.annotation.Propagation;
+import org.springframework.transaction.annotation.Transactional;
+
+import java.time.Instant;
+import java.util.Collection;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+
+/**
+ * The catalog's rows. Parts and offers are read whole: a catalog fits in memory many times over.
+ */
+@Repository
+public class CatalogStore {
+
+    private static final int ROWS_IN_A_BATCH = 200;
+
+    private final EntityManager entities;
+
+    CatalogStore(EntityManager entities) {
+        this.entities = entities;
+    }
+
+    /** One import: its number, rising, and the version that it brought. */
+    public record Release(long number, String version) {}
+
+    /** The import in force; empty before the first one. */
+    @Transactional(readOnly = true)
+    public Optional<Release> findNewestRelease() {
+        return entities
+                .createQuery("from ReleaseRow order by id desc", ReleaseRow.class)
+                .setMaxResults(1)
+                .getResultList()
+                .stream()
+                .findFirst()
+                .map(row -> new Release(row.id, row.version));
+    }
+
+    /** Everything of the import in force but the stock; empty before the first one. */
+    @Transactional(readOnly = true, isolation = Isolation.REPEATABLE_READ)
+    public Optional<Loaded> findCatalog() {
+        return findNewestRelease().map(release -> new Loaded(release, load(release.version())));
+    }
+
+    /** A catalog and the import that brought it. */
+    public record Loaded(Release release, CatalogContent content) {}
+
+    private CatalogContent load(String version) {
+        List<Part> parts = listRows(PartRow.class).stream().map(PartRow::toPart).toList();
+        List<Offer> offers =
+                entities
+                        .createQuery("from OfferRow offer join fetch offer.prices", OfferRow.class)
+                        .getResultList()
+                        .stream()
+                        .map(OfferRow::toOffer)
+                        .toList();
+        return new CatalogContent(
+                Catalog.of(version, parts, offers),
+                listRows(SupplierRow.class).stream().map(SupplierRow::toSupplier).toList(),
+                listRows(LabourRow.class).stream().map(LabourRow::toTask).toList(),
+                Optional.empty());
+    }
+
+    @Transactional(readOnly = true)
+    public List<StockLevel> listStock() {
+        return listRows(StockRow.class).stream().map(StockRow::toLevel).toList();
+    }
+
+    /** Keeps other imports out until the transaction ends; readers are not held up. */
+    @Transactional(propagation = Propagation.MANDATORY)
+    public void lockForImport() {
+        entities.createNativeQuery("lock table catalog_release in exclusive mode").executeUpdate();
+    }
+
+    /**
+     * Puts this catalog in the place of the one in force. Parts that it does not hold are removed,
+     * with their stock; without a stock of its own it leaves that of the other parts as it is.
+     */
+    @Transactional(propagation = Propagation.MANDATORY)
+    public void replace(CatalogContent content, Instant importedAt) {
+        List<StockLevel> stock = content.stock().orElseGet(() -> listStockOf(content.catalog()));
+        for (String row : List.of("StockRow", "OfferRow", "PartRow", "SupplierRow", "LabourRow")) {
+            entities.createQuery("delete from " + row).executeUpdate();
+        }
+        entities.clear();
+        entities.unwrap(Session.class).setJdbcBatchSize(ROWS_IN_A_BATCH);
+        persistAll(content.catalog().listParts().stream().map(PartRow::new).toList());
+        persistAll(content.suppliers().stream().map(SupplierRow::new).toList());
+        long place = 0;
+        for (Offer offer : content.catalog().listOffers()) {
+            entities.persist(new OfferRow(++place, offer));
+        }
+        persistAll(content.labour().stream().map(LabourRow::new).toList());
+        persistAll(stock.stream().map(StockRow::new).toList());
+        entities.persist(new ReleaseRow(content.catalog().version(), importedAt));
+        entities.flush();
+    }
+
+    private List<StockLevel> listStockOf(Catalog catalog) {
+        Set<PartNumber> kept =
+                catalog.listParts().stream().map(Part::number).collect(Collectors.toSet());
+        return listStock().stream().filter(level -> kept.contains(level.part())).toList();
+    }
+
+    private void persistAll(Collection<?> rows) {
+        rows.forEach(entities::persist);
+    }
+
+    private <T> List<T> listRows(Class<T> type) {
+        return entities.createQuery("from " + type.getSimpleName(), type).getResultList();
+    }
+}

@@ -1,0 +1,31 @@
+package org.fusewright.catalogs.store;
+
+import jakarta.persistence.Entity;
+import jakarta.persistence.Id;
+import jakarta.persistence.Table;
+
+import org.fusewright.catalogs.StockLevel;
+import org.fusewright.core.catalog.PartNumber;
+
+import java.math.BigDecimal;
+
+@Entity
+@Table(name = "stock_entry")
+class StockRow {
+
+    @Id String partNumber;
+    BigDecimal onHand;
+    BigDecimal minimum;
+
+    protected StockRow() {}
+
+    StockRow(StockLevel level) {
+        partNumber = level.part().value();
+        onHand = level.onHand();
+        minimum = level.minimum();
+    }
+
+    StockLevel toLevel() {
+        return new StockLevel(new PartNumber(partNumber), onHand, minimum);
+    }
+}

@@ -1,0 +1,26 @@
+package org.fusewright.core.fitting;
+
+import java.util.List;
+
+/**
+ * The blocks that hold the items of a task.
+ *
+ * @param blocks by location in the order of the locations' first items, within a location by their
+ *     earliest item; a block that only gives spare positions comes last
+ * @param costMicros blocks, caps, wedges and plugs of empty positions
+ * @param lowerBoundMicros proven: no arrangement costs less
+ * @param optimal whether the bound is met, so that the cost is proven the least
+ * @param unplaced ids of the items that no form takes, in the order of the job
+ */
+public record Arrangement(
+        List<PlacedBlock> blocks,
+        long costMicros,
+        long lowerBoundMicros,
+        boolean optimal,
+        List<String> unplaced) {
+
+    public Arrangement {
+        blocks = List.copyOf(blocks);
+        unplaced = List.copyOf(unplaced);
+    }
+}

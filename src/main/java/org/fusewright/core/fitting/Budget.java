@@ -1,0 +1,39 @@
+package org.fusewright.core.fitting;
+
+/**
+ * How many steps a search may still take. Counted, never timed, so that the same task always ends
+ * with the same answer.
+ */
+final class Budget {
+
+    private long left;
+
+    Budget(long steps) {
+        left = steps;
+    }
+
+    /** Takes a step; false when there is none left. */
+    boolean step() {
+        if (left <= 0) {
+            return false;
+        }
+        left--;
+        return true;
+    }
+
+    boolean isSpent() {
+        return left <= 0;
+    }
+
+    /** A part of what is left, taken out of this budget. */
+    Budget split(long steps) {
+        long part = Math.min(steps, left);
+        left -= part;
+        return new Budget(part);
+    }
+
+    void giveBack(Budget part) {
+        left += part.left;
+        part.left = 0;
+    }
+}

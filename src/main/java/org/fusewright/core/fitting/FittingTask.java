@@ -1,0 +1,31 @@
+package org.fusewright.core.fitting;
+
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+
+/**
+ * What has to be fitted, and into which block forms.
+ *
+ * @param items in the order of the job; at most 1,000 together with the spare positions
+ * @param forms all that may be used, in any number, at any location
+ * @param sparePositions positions that stay free in all blocks together, over all locations
+ */
+public record FittingTask(List<FittingItem> items, List<BlockForm> forms, int sparePositions) {
+
+    /** Most items and spare positions together: keeps the sums of cost and count in a long. */
+    static final int MOST_PLACES = 1_000;
+
+    public FittingTask {
+        items = List.copyOf(items);
+        forms = List.copyOf(forms);
+        Require.range("sparePositions", sparePositions, 0, MOST_PLACES);
+        Require.range("items and spare positions", items.size() + sparePositions, 0, MOST_PLACES);
+        Set<String> ids = new HashSet<>();
+        for (FittingItem item : items) {
+            if (!ids.add(item.id())) {
+                throw new IllegalArgumentException("two items have the id " + item.id());
+            }
+        }
+    }
+}

@@ -1,0 +1,110 @@
+package org.fusewright.core.fitting;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.stream.IntStream;
+
+/**
+ * An answer that is always in hand, rarely the cheapest: block after block, the form that takes what
+ * is left at the least price a position, the hardest items first.
+ */
+final class GreedyFilling {
+
+    private final Site site;
+    private final FormTable table;
+    private final List<Integer> left;
+    private final List<Integer> forms = new ArrayList<>();
+    private final int[] blockOf;
+
+    private GreedyFilling(Site site) {
+        this.site = site;
+        table = site.table;
+        blockOf = new int[site.size()];
+        left =
+                new ArrayList<>(
+                        IntStream.range(0, site.size())
+                                .boxed()
+                                .sorted(
+                                        Comparator.comparing((Integer i) -> !site.relay[i])
+                                                .thenComparing(
+                                                        i -> Long.bitCount(site.takers[i]))
+                                                .thenComparing(i -> -site.current[i]))
+                                .toList());
+    }
+
+    static Filling fill(Site site, int sparePositions) {
+        GreedyFilling greedy = new GreedyFilling(site);
+        greedy.placeItems();
+        greedy.addSpares(sparePositions);
+        Filling filling =
+                new Filling(site, greedy.forms.stream().mapToInt(Integer::intValue).toArray());
+        for (int i = 0; i < site.size(); i++) {
+            filling.put(i, greedy.blockOf[i]);
+        }
+        return filling;
+    }
+
+    private void placeItems() {
+        while (!left.isEmpty()) {
+            int best = -1;
+            long bestPrice = 0;
+            int bestWidth = 1;
+            List<Integer> bestItems = List.of();
+            for (int f = 0; f < table.size(); f++) {
+                List<Integer> items = load(f);
+                int width = items.stream().mapToInt(i -> site.width[i]).sum();
+                long price = table.price[f] + table.plug[f] * (table.positions[f] - width);
+                if (width > 0 && (best < 0 || price * bestWidth < bestPrice * width)) {
+                    best = f;
+                    bestPrice = price;
+                    bestWidth = width;
+                    bestItems = items;
+                }
+            }
+            for (int i : bestItems) {
+                blockOf[i] = forms.size();
+            }
+            forms.add(best);
+            left.removeAll(bestItems);
+        }
+    }
+
+    /** What of the items left goes into one block of the form. */
+    private List<Integer> load(int form) {
+        Filling block = new Filling(site, new int[] {form});
+        List<Integer> items = new ArrayList<>();
+        for (int i : left) {
+            if (block.hasRoom(i, 0) && block.hasCurrent(i, 0)) {
+                block.put(i, 0);
+                items.add(i);
+                if (block.free(0) == 0) {
+                    break;
+                }
+            }
+        }
+        return items;
+    }
+
+    private void addSpares(int sparePositions) {
+        int missing = sparePositions + site.totalWidth;
+        for (int f : forms) {
+            missing -= table.positions[f];
+        }
+        while (missing > 0) {
+            int best = 0;
+            for (int f = 1; f < table.size(); f++) {
+                if (pricePerMissing(f, missing) < pricePerMissing(best, missing)) {
+                    best = f;
+                }
+            }
+            forms.add(best);
+            missing -= table.positions[best];
+        }
+    }
+
+    private double pricePerMissing(int form, int missing) {
+        double price = table.price[form] + (double) table.plug[form] * table.positions[form];
+        return price / Math.min(missing, table.positions[form]);
+    }
+}

@@ -1,0 +1,179 @@
+package org.fusewright.core.fitting;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.List;
+
+/**
+ * Seats the items of one block. Of all ways to seat them the best, in this order:
+ *
+ * <ol>
+ *   <li>most items next to the one that they like to sit beside;
+ *   <li>fewest neighbours that both carry more than half of what one position may carry;
+ *   <li>the first item of the job at the lowest position, then the second, and so on.
+ * </ol>
+ *
+ * <p>The best of all when the block has no more than eight positions; above that the search ends
+ * after {@value #MOST_STEPS} steps with the best found.
+ */
+final class Seating {
+
+    private static final int MOST_STEPS = 200_000;
+
+    private static final int EMPTY = -1;
+
+    private final Filling filling;
+    private final Site site;
+    private final int block;
+    private final int positions;
+    private final boolean[] pairStart;
+    private final int[] members;
+    private final boolean[] hot;
+    private final boolean[] alike;
+    private final int wishes;
+
+    private final int[] seatOf;
+    private final boolean[] seated;
+    private int steps;
+    private int[] best = {};
+    private int bestBeside = -1;
+    private int bestHot;
+
+    private Seating(Filling filling, int block, int[] members) {
+        this.filling = filling;
+        this.block = block;
+        this.members = members;
+        site = filling.site;
+        BlockForm form = site.table.forms.get(filling.form[block]);
+        positions = form.positions();
+        pairStart = new boolean[positions + 2];
+        for (int start : form.relayPairStarts()) {
+            pairStart[start] = true;
+        }
+        hot = new boolean[members.length];
+        alike = new boolean[members.length];
+        boolean[] wished = new boolean[members.length];
+        int count = 0;
+        for (int m = 0; m < members.length; m++) {
+            hot[m] = 2 * site.items.get(members[m]).currentA() > form.maxPositionA();
+            int other = Arrays.binarySearch(members, site.besides[members[m]]);
+            if (other >= 0) {
+                wished[m] = true;
+                wished[other] = true;
+                count++;
+            }
+        }
+        for (int m = 0; m < members.length; m++) {
+            alike[m] = !wished[m];
+        }
+        wishes = count;
+        seatOf = new int[members.length];
+        seated = new boolean[members.length];
+    }
+
+    /** The blocks of a location with their items seated, in the job's order. */
+    static List<PlacedBlock> seat(Filling filling) {
+        List<List<Integer>> members = new ArrayList<>();
+        for (int b = 0; b < filling.blocks(); b++) {
+            members.add(new ArrayList<>());
+        }
+        for (int i = 0; i < filling.site.size(); i++) {
+            members.get(filling.blockOf[i]).add(i);
+        }
+        List<Integer> blocks = new ArrayList<>();
+        for (int b = 0; b < filling.blocks(); b++) {
+            blocks.add(b);
+        }
+        blocks.sort(
+                Comparator.comparingInt(
+                        b -> members.get(b).isEmpty() ? Integer.MAX_VALUE : members.get(b).getFirst()));
+        return blocks.stream()
+                .map(
+                        b ->
+                                new Seating(
+                                                filling,
+                                                b,
+                                                members.get(b).stream()
+                                                        .mapToInt(Integer::intValue)
+                                                        .toArray())
+                                        .seat())
+                .toList();
+    }
+
+    private PlacedBlock seat() {
+        place(1, EMPTY, 0, 0, filling.free(block), 0);
+        List<PlacedItem> items = new ArrayList<>();
+        for (int m = 0; m < members.length; m++) {
+            items.add(new PlacedItem(site.items.get(members[m]).id(), best[m]));
+        }
+        items.sort(Comparator.comparingInt(PlacedItem::firstPosition));
+        return new PlacedBlock(
+                site.table.forms.get(filling.form[block]), site.location, items);
+    }
+
+    /**
+     * Tries what may come at a position and after it.
+     *
+     * @param left the member just before the position, or {@link #EMPTY}
+     */
+    private void place(int position, int left, int beside, int hotPairs, int free, int count) {
+        if (position > positions) {
+            keepIfBetter(beside, hotPairs);
+            return;
+        }
+        if (bestBeside >= 0 && (++steps > MOST_STEPS || isHopeless(beside, hotPairs, count))) {
+            return;
+        }
+        boolean triedCool = false;
+        boolean triedHot = false;
+        boolean triedCoolRelay = false;
+        boolean triedHotRelay = false;
+        for (int m = 0; m < members.length; m++) {
+            boolean relay = site.relay[members[m]];
+            if (seated[m] || (relay && !pairStart[position])) {
+                continue;
+            }
+            if (alike[m]) {
+                // Of items that differ only in the job's order the earliest comes first.
+                if (relay ? (hot[m] ? triedHotRelay : triedCoolRelay) : (hot[m] ? triedHot : triedCool)) {
+                    continue;
+                }
+                triedHotRelay |= relay && hot[m];
+                triedCoolRelay |= relay && !hot[m];
+                triedHot |= !relay && hot[m];
+                triedCool |= !relay && !hot[m];
+            }
+            seated[m] = true;
+            seatOf[m] = position;
+            int besideNow = beside + (left != EMPTY ? wishesBetween(left, m) : 0);
+            int hotNow = hotPairs + (left != EMPTY && hot[left] && hot[m] ? 1 : 0);
+            place(position + (relay ? 2 : 1), m, besideNow, hotNow, free, count + 1);
+            seated[m] = false;
+        }
+        if (free > 0) {
+            place(position + 1, EMPTY, beside, hotPairs, free - 1, count);
+        }
+    }
+
+    private int wishesBetween(int a, int b) {
+        return (site.besides[members[a]] == members[b] ? 1 : 0)
+                + (site.besides[members[b]] == members[a] ? 1 : 0);
+    }
+
+    private boolean isHopeless(int beside, int hotPairs, int count) {
+        int most = Math.min(wishes, beside + 2 * (members.length - count));
+        return most < bestBeside || (most == bestBeside && hotPairs > bestHot);
+    }
+
+    private void keepIfBetter(int beside, int hotPairs) {
+        if (beside > bestBeside
+                || (beside == bestBeside
+                        && (hotPairs < bestHot
+                                || (hotPairs == bestHot && Arrays.compare(seatOf, best) < 0)))) {
+            bestBeside = beside;
+            bestHot = hotPairs;
+            best = seatOf.clone();
+        }
+    }
+}

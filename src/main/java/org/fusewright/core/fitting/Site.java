@@ -1,0 +1,88 @@
+package org.fusewright.core.fitting;
+
+import java.util.Arrays;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+
+/** The items of one location, in the job's order, with their figures in arrays. */
+final class Site {
+
+    final String location;
+    final List<FittingItem> items;
+    final FormTable table;
+    final boolean[] relay;
+    final int[] width;
+    final long[] current;
+
+    /** The forms that take the item, as bits. */
+    final long[] takers;
+
+    /** Index of the item that this one likes to sit next to; -1 for none at this location. */
+    final int[] besides;
+
+    final int totalWidth;
+    final int relays;
+
+    Site(String location, List<FittingItem> items, FormTable table) {
+        int count = items.size();
+        this.location = location;
+        this.items = items;
+        this.table = table;
+        relay = new boolean[count];
+        width = new int[count];
+        current = new long[count];
+        takers = new long[count];
+        besides = new int[count];
+        Map<String, Integer> indexes = new HashMap<>();
+        int widths = 0;
+        int pairs = 0;
+        for (int i = 0; i < count; i++) {
+            FittingItem item = items.get(i);
+            indexes.put(item.id(), i);
+            relay[i] = item.width() == Width.RELAY_PAIR;
+            width[i] = item.width().positions();
+            current[i] = MicroAmperes.of(item.currentA());
+            takers[i] = table.bitsThatTake(item);
+            widths += width[i];
+            pairs += relay[i] ? 1 : 0;
+        }
+        for (int i = 0; i < count; i++) {
+            int self = i;
+            besides[i] =
+                    items.get(i).besides().map(indexes::get).filter(b -> b != self).orElse(-1);
+        }
+        totalWidth = widths;
+        relays = pairs;
+    }
+
+    int size() {
+        return items.size();
+    }
+
+    boolean takes(int form, int item) {
+        return (takers[item] >>> form & 1) != 0;
+    }
+
+    /** Whether the items that the form takes can be too much for it although they have room. */
+    boolean currentBinds(int form) {
+        return largestCurrent(form, -1L) > table.limit[form];
+    }
+
+    /** Most current that items taken by no form outside the bits can bring into one block. */
+    long largestCurrent(int form, long bits) {
+        long[] found = new long[size()];
+        int count = 0;
+        for (int i = 0; i < size(); i++) {
+            if (takes(form, i) && (takers[i] & ~bits) == 0) {
+                found[count++] = current[i];
+            }
+        }
+        Arrays.sort(found, 0, count);
+        long sum = 0;
+        for (int i = Math.max(0, count - table.positions[form]); i < count; i++) {
+            sum += found[i];
+        }
+        return sum;
+    }
+}

@@ -1,0 +1,384 @@
+package org.fusewright.core.kit;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.fusewright.core.catalog.Device;
+import org.fusewright.core.catalog.Relay;
+import org.fusewright.core.catalog.Seal;
+import org.fusewright.core.catalog.Terminal;
+import org.fusewright.core.catalog.Wire;
+import org.fusewright.core.check.Basis;
+import org.fusewright.core.check.Check;
+import org.fusewright.core.check.Check.Measured;
+import org.fusewright.core.check.CheckCode;
+import org.fusewright.core.check.Subject;
+import org.fusewright.core.check.Verdict;
+import org.fusewright.core.fitting.Arrangement;
+import org.fusewright.core.fitting.BlockForm;
+import org.fusewright.core.fitting.FittingItem;
+import org.fusewright.core.fitting.Width;
+import org.fusewright.core.job.ResolvedCircuit;
+import org.fusewright.core.job.ResolvedJob;
+import org.fusewright.core.quantity.Figures;
+
+/** The checks of what was fitted and counted: blocks, caps, cavities, stock. */
+final class KitChecks {
+
+    private final List<Check> checks = new ArrayList<>();
+
+    private KitChecks() {}
+
+    static List<Check> of(
+            List<KitBlock> blocks,
+            FittingModel model,
+            Arrangement arrangement,
+            List<KitLead> leads,
+            List<PartLine> parts,
+            ResolvedJob job) {
+        KitChecks all = new KitChecks();
+        Map<String, FittingItem> items = new LinkedHashMap<>();
+        model.task().items().forEach(item -> items.put(item.id(), item));
+        for (KitBlock block : blocks) {
+            all.checkClearance(block);
+            all.checkCurrent(block, items);
+            all.checkWedge(block, job);
+            all.checkPlugs(block);
+            all.checkOneLeadPerCavity(block, leads);
+            all.checkTerminals(block, job);
+            all.checkSeals(block, job);
+        }
+        for (String unplaced : arrangement.unplaced()) {
+            all.explainUnplaced(items.get(unplaced), model.task().forms());
+        }
+        all.checkStock(parts);
+        job.circuits().forEach(all::checkColour);
+        return all.checks;
+    }
+
+    private void checkClearance(KitBlock block) {
+        KitBlock.Seat tallest =
+                block.seats().stream()
+                        .max(Comparator.comparingDouble(seat -> height(seat)))
+                        .orElseThrow();
+        double height = height(tallest);
+        double clearance = block.cap().clearanceMm();
+        checks.add(
+                Check.atMost(
+                        CheckCode.CAP_CLEARANCE,
+                        Subject.block(block.id()),
+                        new Measured(height, clearance, "mm"),
+                        Verdict.FAIL,
+                        "The tallest part, "
+                                + tallest.part().number()
+                                + ", stands "
+                                + Figures.of(height)
+                                + " mm high; cap "
+                                + block.cap().number()
+                                + " clears "
+                                + Figures.of(clearance)
+                                + " mm.",
+                        Basis.catalog("device height and cap clearance")));
+    }
+
+    private static double height(KitBlock.Seat seat) {
+        return seat.part() instanceof Relay relay
+                ? relay.heightMm()
+                : ((Device) seat.part()).heightMm();
+    }
+
+    private void checkCurrent(KitBlock block, Map<String, FittingItem> items) {
+        double totalA = 0;
+        double worstA = 0;
+        String worst = "";
+        for (KitBlock.Seat seat : block.seats()) {
+            double currentA = items.get(itemOf(seat)).currentA();
+            totalA += currentA;
+            if (currentA > worstA) {
+                worstA = currentA;
+                worst = PartsList.place(block, seat);
+            }
+        }
+        double limitA = block.block().maxTotalA();
+        checks.add(
+                Check.atMost(
+                        CheckCode.BLOCK_CURRENT,
+                        Subject.block(block.id()),
+                        new Measured(totalA, limitA, "A"),
+                        Verdict.FAIL,
+                        "All positions together carry "
+                                + Figures.of(totalA)
+                                + " A; the block takes "
+                                + Figures.of(limitA)
+                                + " A.",
+                        Basis.catalog("the block's greatest total current")));
+        checks.add(
+                Check.atMost(
+                        CheckCode.BLOCK_CURRENT,
+                        Subject.block(block.id()).detail("position " + worst),
+                        new Measured(worstA, block.block().maxPositionA(), "A"),
+                        Verdict.FAIL,
+                        "The busiest position carries "
+                                + Figures.of(worstA)
+                                + " A; a position takes "
+                                + Figures.of(block.block().maxPositionA())
+                                + " A.",
+                        Basis.catalog("the block's greatest current a position")));
+    }
+
+    private static String itemOf(KitBlock.Seat seat) {
+        return seat.part() instanceof Relay
+                ? FittingModel.relayItem(seat.circuit())
+                : FittingModel.deviceItem(seat.circuit());
+    }
+
+    private void checkWedge(KitBlock block, ResolvedJob job) {
+        boolean fitted = block.wedge().isPresent();
+        String says =
+                fitted
+                        ? "A locking wedge is in the kit; fit it last, and it must seat by hand."
+                        : job.job().choices().lockingWedge()
+                                ? "No stocked locking wedge fits this block."
+                                : "The job leaves the locking wedge out; nothing then proves that"
+                                        + " every terminal is home.";
+        checks.add(
+                Check.atLeast(
+                        CheckCode.WEDGE_FITTED,
+                        Subject.block(block.id()),
+                        new Measured(fitted ? 1 : 0, 1, ""),
+                        Verdict.CAUTION,
+                        says,
+                        Basis.commonPractice("the wedge is optional and good practice")));
+    }
+
+    private void checkPlugs(KitBlock block) {
+        long open =
+                block.cavities().stream()
+                        .filter(c -> c.occupant().isEmpty() && c.plug().isEmpty())
+                        .count();
+        checks.add(
+                Check.atMost(
+                        CheckCode.CAVITIES_PLUGGED,
+                        Subject.block(block.id()),
+                        new Measured(open, 0, ""),
+                        Verdict.CAUTION,
+                        open == 0
+                                ? "Every empty cavity has its plug."
+                                : open + " empty cavities stay open: the block is not sealed.",
+                        Basis.published("AC 43.13-1B chapter 11: unused cavities are filled")));
+    }
+
+    private void checkOneLeadPerCavity(KitBlock block, List<KitLead> leads) {
+        List<String> occupied =
+                block.cavities().stream()
+                        .filter(cavity -> cavity.occupant().isPresent())
+                        .map(Cavity::id)
+                        .toList();
+        long leadEnds =
+                leads.stream()
+                        .flatMap(lead -> Stream.of(lead.from(), lead.to()))
+                        .filter(occupied::contains)
+                        .count();
+        checks.add(
+                Check.atMost(
+                        CheckCode.ONE_LEAD_PER_CAVITY,
+                        Subject.block(block.id()),
+                        new Measured(leadEnds, occupied.size(), ""),
+                        Verdict.FAIL,
+                        leadEnds + " leads end in " + occupied.size() + " cavities.",
+                        Basis.commonPractice("two wires in one seal do not seal")));
+    }
+
+    private void checkTerminals(KitBlock block, ResolvedJob job) {
+        double largestMm2 =
+                job.stock().list(Terminal.class).stream()
+                        .filter(t -> t.family().equals(block.block().terminalFamily()))
+                        .mapToDouble(Terminal::maxAreaMm2)
+                        .max()
+                        .orElse(0);
+        for (Map.Entry<Wire, Cavity.Occupant> use : wiresOf(block).entrySet()) {
+            Wire wire = use.getKey();
+            Optional<Terminal> terminal = use.getValue().terminal();
+            double areaMm2 = wire.size().areaMm2();
+            checks.add(
+                    fit(
+                            CheckCode.TERMINAL_FIT,
+                            Subject.block(block.id()).detail(wire.number() + " leads"),
+                            new Measured(
+                                    areaMm2,
+                                    terminal.map(Terminal::maxAreaMm2).orElse(largestMm2),
+                                    "mm2"),
+                            terminal.map(
+                                    t ->
+                                            "Terminal "
+                                                    + t.number()
+                                                    + " crimps "
+                                                    + Figures.of(t.minAreaMm2())
+                                                    + " to "
+                                                    + Figures.of(t.maxAreaMm2())
+                                                    + " mm2; "
+                                                    + wire.size()
+                                                    + " has "
+                                                    + Figures.of(areaMm2)
+                                                    + " mm2."),
+                            "No stocked terminal of this block takes " + wire.size() + ".",
+                            Basis.catalog("the terminal's range of conductor areas")));
+        }
+    }
+
+    private void checkSeals(KitBlock block, ResolvedJob job) {
+        double largestMm =
+                job.stock().list(Seal.class).stream()
+                        .filter(s -> s.family().equals(block.block().terminalFamily()))
+                        .mapToDouble(Seal::maxOutsideMm)
+                        .max()
+                        .orElse(0);
+        for (Map.Entry<Wire, Cavity.Occupant> use : wiresOf(block).entrySet()) {
+            Wire wire = use.getKey();
+            Optional<Seal> seal = use.getValue().seal();
+            checks.add(
+                    fit(
+                            CheckCode.SEAL_FIT,
+                            Subject.block(block.id()).detail(wire.number() + " leads"),
+                            new Measured(
+                                    wire.outsideMm(),
+                                    seal.map(Seal::maxOutsideMm).orElse(largestMm),
+                                    "mm"),
+                            seal.map(
+                                    s ->
+                                            "Seal "
+                                                    + s.number()
+                                                    + " closes on "
+                                                    + Figures.of(s.minOutsideMm())
+                                                    + " to "
+                                                    + Figures.of(s.maxOutsideMm())
+                                                    + " mm; the lead is "
+                                                    + Figures.of(wire.outsideMm())
+                                                    + " mm thick."),
+                            "No stocked seal of this block closes on "
+                                    + Figures.of(wire.outsideMm())
+                                    + " mm.",
+                            Basis.catalog("the seal's range of outside diameters")));
+        }
+    }
+
+    /** A part found is a pass by its own range; a part not found is a fail. */
+    private static Check fit(
+            CheckCode code,
+            Subject subject,
+            Measured measured,
+            Optional<String> found,
+            String missing,
+            Basis basis) {
+        double margin = measured.limit() == 0 ? -1 : 1 - measured.value() / measured.limit();
+        return new Check(
+                code,
+                subject,
+                measured.value(),
+                measured.limit(),
+                measured.unit(),
+                found.isPresent() ? margin : Math.min(margin, -0.0001),
+                found.isPresent() ? Verdict.PASS : Verdict.FAIL,
+                found.orElse(missing),
+                basis);
+    }
+
+    /** One occupant for each wire that ends in the block: colours of one size fit alike. */
+    private static Map<Wire, Cavity.Occupant> wiresOf(KitBlock block) {
+        Map<Wire, Cavity.Occupant> wires = new LinkedHashMap<>();
+        for (Cavity cavity : block.cavities()) {
+            cavity.occupant().ifPresent(o -> wires.putIfAbsent(o.lead().wire(), o));
+        }
+        return wires;
+    }
+
+    private void explainUnplaced(FittingItem item, List<BlockForm> forms) {
+        String circuit = item.id().substring(0, item.id().lastIndexOf('/'));
+        Subject subject = Subject.circuit(circuit).detail(item.id());
+        boolean isRelay = item.width() == Width.RELAY_PAIR;
+        List<BlockForm> wideEnough =
+                forms.stream().filter(f -> !isRelay || !f.relayPairStarts().isEmpty()).toList();
+        if (wideEnough.isEmpty()) {
+            checks.add(
+                    Check.atLeast(
+                            CheckCode.STOCKED,
+                            subject,
+                            new Measured(0, 1, ""),
+                            Verdict.FAIL,
+                            isRelay
+                                    ? "No stocked block has a relay pair."
+                                    : "No block with a cap is in stock.",
+                            Basis.catalog("blocks and caps with offers")));
+            return;
+        }
+        double clearanceMm =
+                wideEnough.stream().mapToDouble(BlockForm::clearanceMm).max().orElseThrow();
+        if (item.heightMm() > clearanceMm) {
+            checks.add(
+                    Check.atMost(
+                            CheckCode.CAP_CLEARANCE,
+                            subject,
+                            new Measured(item.heightMm(), clearanceMm, "mm"),
+                            Verdict.FAIL,
+                            "No stocked cap clears it.",
+                            Basis.catalog("device height and cap clearance")));
+            return;
+        }
+        double limitA =
+                wideEnough.stream()
+                        .mapToDouble(f -> Math.min(f.maxPositionA(), f.maxTotalA()))
+                        .max()
+                        .orElseThrow();
+        checks.add(
+                new Check(
+                        CheckCode.BLOCK_CURRENT,
+                        subject,
+                        item.currentA(),
+                        limitA,
+                        "A",
+                        (limitA - item.currentA()) / limitA,
+                        Verdict.FAIL,
+                        "No stocked block with a cap tall enough carries its current; split the"
+                                + " circuit or feed it outside the block.",
+                        Basis.catalog("the block's greatest current a position")));
+    }
+
+    private void checkStock(List<PartLine> parts) {
+        List<String> missing =
+                parts.stream()
+                        .filter(line -> line.unitPrice().isZero())
+                        .map(line -> line.part().number().value())
+                        .toList();
+        checks.add(
+                Check.atLeast(
+                        CheckCode.STOCKED,
+                        Subject.job(),
+                        new Measured(parts.size() - missing.size(), parts.size(), ""),
+                        Verdict.FAIL,
+                        missing.isEmpty()
+                                ? "Every part has an offer."
+                                : "No offer for " + String.join(", ", missing) + ".",
+                        Basis.catalog("offers in the job's currency")));
+    }
+
+    private void checkColour(ResolvedCircuit circuit) {
+        circuit.colourAsked()
+                .ifPresent(
+                        asked ->
+                                checks.add(
+                                        Check.atLeast(
+                                                CheckCode.STOCKED,
+                                                Subject.circuit(circuit.id()).detail("colour"),
+                                                new Measured(0, 1, ""),
+                                                Verdict.CAUTION,
+                                                asked
+                                                        + " is not stocked; the leads are "
+                                                        + circuit.colour()
+                                                        + ": mark them at both ends.",
+                                                Basis.catalog("wire colours with offers"))));
+    }
+}

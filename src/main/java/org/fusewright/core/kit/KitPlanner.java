@@ -1,0 +1,101 @@
+package org.fusewright.core.kit;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
+import org.fusewright.core.catalog.Catalog;
+import org.fusewright.core.check.Check;
+import org.fusewright.core.fitting.Arrangement;
+import org.fusewright.core.fitting.Fitter;
+import org.fusewright.core.job.Job;
+import org.fusewright.core.job.JobProblem;
+import org.fusewright.core.job.JobResolver;
+import org.fusewright.core.job.MalformedJobException;
+import org.fusewright.core.job.ResolvedJob;
+import org.fusewright.core.pricing.PriceList;
+import org.fusewright.core.pricing.Stock;
+import org.fusewright.core.sizing.SizedJob;
+import org.fusewright.core.sizing.Sizer;
+import org.joda.money.CurrencyUnit;
+
+/**
+ * From a job to its kit: the whole street on one page. Each step reads what the steps before it
+ * found and changes none of it. Made once for a catalog and then shared; the same job always gives
+ * the same kit.
+ */
+public final class KitPlanner {
+
+    private final Catalog catalog;
+    private final Map<CurrencyUnit, Stock> stocks;
+
+    private KitPlanner(Catalog catalog) {
+        this.catalog = catalog;
+        this.stocks =
+                PriceList.listCurrencies(catalog).stream()
+                        .collect(
+                                Collectors.toUnmodifiableMap(
+                                        currency -> currency,
+                                        currency -> Stock.of(catalog, currency)));
+    }
+
+    public static KitPlanner of(Catalog catalog) {
+        return new KitPlanner(catalog);
+    }
+
+    /**
+     * Plans the kit. A job that cannot be built still has one; its checks say so.
+     *
+     * @throws MalformedJobException when the job asks for what the catalog does not stock
+     */
+    public Kit plan(Job job) {
+        Stock stock = stockIn(job.currency());
+        ResolvedJob resolved = JobResolver.resolve(job, stock);
+        SizedJob sized = Sizer.size(resolved);
+        FittingModel model = FittingModel.of(sized, stock, job.choices());
+        Arrangement arrangement = Fitter.fit(model.task());
+        List<KitBlock> blocks = BlockAssembly.assemble(arrangement, sized, stock, job.choices());
+        LeadEnds ends = LeadEnds.of(blocks);
+        List<KitCircuit> circuits = ends.circuits(sized.circuits());
+        List<KitFeed> feeds = ends.feeds(sized.feeds());
+        List<KitLead> leads = LeadEnds.listAll(circuits, feeds);
+        List<WireLine> wire = WireLines.of(leads);
+        List<PartLine> parts = PartsList.of(blocks, circuits, feeds, wire, resolved);
+        List<Check> checks = new ArrayList<>(sized.checks());
+        checks.addAll(KitChecks.of(blocks, model, arrangement, leads, parts, resolved));
+        checks.sort(Comparator.comparing(Check::code));
+        return new Kit(
+                job,
+                catalog.version(),
+                Fingerprint.of(job, catalog),
+                circuits,
+                feeds,
+                blocks,
+                model.costOf(arrangement),
+                checks,
+                parts,
+                wire,
+                PartsList.total(parts, job.currency()));
+    }
+
+    private Stock stockIn(CurrencyUnit currency) {
+        Stock stock = stocks.get(currency);
+        if (stock == null) {
+            String offered =
+                    stocks.keySet().stream()
+                            .map(CurrencyUnit::getCode)
+                            .sorted()
+                            .collect(Collectors.joining(", "));
+            throw new MalformedJobException(
+                    List.of(
+                            new JobProblem(
+                                    "/currency",
+                                    "the catalog has no offers in "
+                                            + currency.getCode()
+                                            + "; it has "
+                                            + (offered.isEmpty() ? "none at all" : offered))));
+        }
+        return stock;
+    }
+}

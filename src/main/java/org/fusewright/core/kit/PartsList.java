@@ -1,0 +1,214 @@
+package org.fusewright.core.kit;
+
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
+import org.fusewright.core.catalog.BaggedSet;
+import org.fusewright.core.catalog.Block;
+import org.fusewright.core.catalog.Cap;
+import org.fusewright.core.catalog.Device;
+import org.fusewright.core.catalog.Holder;
+import org.fusewright.core.catalog.Part;
+import org.fusewright.core.catalog.PartNumber;
+import org.fusewright.core.catalog.Plug;
+import org.fusewright.core.catalog.Relay;
+import org.fusewright.core.catalog.Seal;
+import org.fusewright.core.catalog.Splice;
+import org.fusewright.core.catalog.Terminal;
+import org.fusewright.core.catalog.Wedge;
+import org.fusewright.core.catalog.Wire;
+import org.fusewright.core.job.ResolvedJob;
+import org.fusewright.core.pricing.Covering;
+import org.fusewright.core.pricing.PriceList;
+import org.fusewright.core.pricing.Stock;
+import org.joda.money.BigMoney;
+import org.joda.money.CurrencyUnit;
+import org.joda.money.Money;
+
+/**
+ * Counts what the drawing shows and makes the lines of the parts list. Bagged sets take their part
+ * of the need first, where they cost less; loose pieces take the rest.
+ */
+final class PartsList {
+
+    private static final Comparator<PartLine> BY_GROUP_AND_NUMBER =
+            Comparator.comparing(PartLine::group).thenComparing(line -> line.part().number());
+
+    private final Stock stock;
+    private final SortedMap<PartNumber, List<String>> places = new TreeMap<>();
+    private final List<PartLine> lines = new ArrayList<>();
+
+    private PartsList(Stock stock) {
+        this.stock = stock;
+    }
+
+    static List<PartLine> of(
+            List<KitBlock> blocks,
+            List<KitCircuit> circuits,
+            List<KitFeed> feeds,
+            List<WireLine> wire,
+            ResolvedJob job) {
+        PartsList list = new PartsList(job.stock());
+        blocks.forEach(list::need);
+        circuits.forEach(list::need);
+        feeds.forEach(list::need);
+        list.addBagsAndPieces();
+        wire.forEach(list::add);
+        Spares.of(blocks, feeds, job).forEach(list::add);
+        return list.lines.stream().sorted(BY_GROUP_AND_NUMBER).toList();
+    }
+
+    static Kit.Totals total(List<PartLine> lines, CurrencyUnit currency) {
+        Money price = Money.zero(currency);
+        double massG = 0;
+        for (PartLine line : lines) {
+            price = price.plus(line.extended());
+            massG += line.massG();
+        }
+        return new Kit.Totals(price, massG);
+    }
+
+    private void need(KitBlock block) {
+        need(block.block(), block.id());
+        need(block.cap(), block.id());
+        block.wedge().ifPresent(wedge -> need(wedge, block.id()));
+        for (Cavity cavity : block.cavities()) {
+            cavity.occupant()
+                    .ifPresent(
+                            occupant -> {
+                                occupant.terminal().ifPresent(t -> need(t, cavity.id()));
+                                occupant.seal().ifPresent(s -> need(s, cavity.id()));
+                            });
+            cavity.plug().ifPresent(plug -> need(plug, cavity.id()));
+        }
+        block.seats().forEach(seat -> need(seat.part(), place(block, seat)));
+    }
+
+    /** A seat in the words of the drawing: "B1-2", or "B1-3/4" for a relay. */
+    static String place(KitBlock block, KitBlock.Seat seat) {
+        String positions =
+                seat.positions().stream()
+                        .map(String::valueOf)
+                        .collect(Collectors.joining("/"));
+        return block.id() + "-" + positions;
+    }
+
+    private void need(KitCircuit circuit) {
+        circuit.sized().splices().forEach(splice -> need(splice.part(), splice.id()));
+    }
+
+    private void need(KitFeed feed) {
+        String place = "feed " + feed.sized().id();
+        feed.sized().mainDevice().ifPresent(device -> need(device, place));
+        feed.sized().holder().ifPresent(holder -> need(holder, place));
+        feed.sized().splices().forEach(splice -> need(splice.part(), splice.id()));
+    }
+
+    private void need(Part part, String place) {
+        places.computeIfAbsent(part.number(), number -> new ArrayList<>()).add(place);
+    }
+
+    private void addBagsAndPieces() {
+        Map<PartNumber, Integer> need = new HashMap<>();
+        places.forEach((part, at) -> need.put(part, at.size()));
+        Covering.Cover cover = Covering.cover(need, stock);
+        cover.bags().forEach(this::addBags);
+        cover.loose()
+                .forEach(
+                        (number, quantity) -> {
+                            Part part = stock.catalog().getPart(number);
+                            BigDecimal pieces = BigDecimal.valueOf(quantity);
+                            lines.add(
+                                    line(
+                                            part,
+                                            groupOf(part),
+                                            pieces,
+                                            takePlaces(number, quantity)));
+                        });
+    }
+
+    private void addBags(PartNumber number, int quantity) {
+        BaggedSet set = (BaggedSet) stock.catalog().getPart(number);
+        Set<String> usedAt = new LinkedHashSet<>();
+        List<BaggedSet.Content> surplus = new ArrayList<>();
+        for (BaggedSet.Content content : set.contains()) {
+            int brought = content.quantity() * quantity;
+            List<String> taken = takePlaces(content.part(), brought);
+            usedAt.addAll(taken);
+            if (taken.size() < brought) {
+                surplus.add(new BaggedSet.Content(content.part(), brought - taken.size()));
+            }
+        }
+        PartLine plain = line(set, PartGroup.SET, BigDecimal.valueOf(quantity), List.copyOf(usedAt));
+        lines.add(
+                new PartLine(
+                        plain.part(),
+                        plain.group(),
+                        plain.quantity(),
+                        plain.usedAt(),
+                        plain.unitPrice(),
+                        plain.extended(),
+                        plain.massG(),
+                        set.contains(),
+                        surplus));
+    }
+
+    /** Takes the first places that are still open for a part, at most so many. */
+    private List<String> takePlaces(PartNumber part, int most) {
+        List<String> open = places.getOrDefault(part, List.of());
+        int count = Math.min(most, open.size());
+        List<String> taken = List.copyOf(open.subList(0, count));
+        places.put(part, List.copyOf(open.subList(count, open.size())));
+        return taken;
+    }
+
+    private void add(WireLine wire) {
+        List<String> leads = wire.leads().stream().map(lead -> lead.lead().id()).toList();
+        BigDecimal metres = BigDecimal.valueOf(wire.total().value(), 3);
+        lines.add(line(wire.wire(), PartGroup.WIRE, metres, leads));
+    }
+
+    private void add(Spares.Spare spare) {
+        BigDecimal pieces = BigDecimal.valueOf(spare.quantity());
+        lines.add(line(spare.device(), PartGroup.SPARE, pieces, spare.standsInAt()));
+    }
+
+    private PartLine line(Part part, PartGroup group, BigDecimal quantity, List<String> usedAt) {
+        BigMoney unitPrice = stock.prices().unitPriceOrZero(part.number());
+        return new PartLine(
+                part,
+                group,
+                quantity,
+                usedAt,
+                unitPrice,
+                PriceList.extend(unitPrice, quantity),
+                quantity.doubleValue() * part.massG(),
+                List.of(),
+                List.of());
+    }
+
+    private static PartGroup groupOf(Part part) {
+        return switch (part) {
+            case BaggedSet set -> PartGroup.SET;
+            case Block block -> PartGroup.BLOCK;
+            case Cap cap -> PartGroup.CAP;
+            case Wedge wedge -> PartGroup.WEDGE;
+            case Terminal terminal -> PartGroup.TERMINAL;
+            case Seal seal -> PartGroup.SEAL;
+            case Plug plug -> PartGroup.PLUG;
+            case Device device -> PartGroup.DEVICE;
+            case Relay relay -> PartGroup.RELAY;
+            case Splice splice -> PartGroup.SPLICE;
+            case Wire wire -> PartGroup.WIRE;
+            case Holder holder -> PartGroup.HOLDER;
+        };
+    }
+}

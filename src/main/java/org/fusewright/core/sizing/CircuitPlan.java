@@ -1,0 +1,41 @@
+package org.fusewright.core.sizing;
+
+import org.fusewright.core.catalog.Device;
+
+import java.util.List;
+
+/**
+ * A circuit with its parts chosen.
+ *
+ * @param device the device that protects it, its own or another circuit's
+ * @param carriedA what that device carries
+ * @param highestA prospective short-circuit current at the device
+ * @param farOhm resistance of the way to its farthest load and back, battery and devices included
+ */
+record CircuitPlan(
+        CircuitDemand demand,
+        Device device,
+        double carriedA,
+        List<LaidLead> leads,
+        List<SizedSplice> splices,
+        boolean splicesFit,
+        List<SizedLoad> loads,
+        double highestA,
+        double farOhm,
+        List<String> why) {
+
+    CircuitPlan {
+        leads = List.copyOf(leads);
+        splices = List.copyOf(splices);
+        loads = List.copyOf(loads);
+        why = List.copyOf(why);
+    }
+
+    String id() {
+        return demand.id();
+    }
+
+    boolean ownsDevice() {
+        return demand.resolved().circuit().contactFrom().isEmpty();
+    }
+}

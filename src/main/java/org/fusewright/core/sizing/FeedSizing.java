@@ -1,0 +1,360 @@
+package org.fusewright.core.sizing;
+
+import org.fusewright.core.catalog.Device;
+import org.fusewright.core.catalog.Holder;
+import org.fusewright.core.job.Job;
+import org.fusewright.core.pricing.Stock;
+import org.fusewright.core.quantity.Ohms;
+import org.fusewright.core.sizing.FeedDemand.Service;
+import org.fusewright.core.sizing.FeedPlan.Limb;
+import org.fusewright.core.sizing.FeedPlan.Outlet;
+import org.fusewright.core.sizing.SpliceChoice.Joint;
+import org.jspecify.annotations.Nullable;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * One feed: its main device near the source, the lead from there, and a splice with short leads
+ * when it serves more than one cavity (one wire per cavity, common practice).
+ *
+ * <p>Main device: the smallest that carries the feed with at most 80 % of its rating at the
+ * temperature around it, is larger than every device behind it (equal is not enough), holds through
+ * the start of everything at once, and protects a wire that its holder takes. Wire: the smallest
+ * that the main device protects, that survives a dead short, and that loses no more than 2 % (AC
+ * 43.13-1B 11-66 b) or half of what the strictest circuit may lose, whichever is less (the half is
+ * common practice).
+ */
+final class FeedSizing {
+
+    /** Share of the nominal voltage from source to bus; AC 43.13-1B 11-66 b. */
+    static final double SOURCE_TO_BUS_PERCENT = 2;
+
+    private final Loom loom;
+    private final Job job;
+    private final Stock stock;
+    private final FeedDemand demand;
+    private final boolean straight;
+    private final boolean onlyTrigger;
+    private final double mainRouteM;
+    private final double mayLoseV;
+
+    private FeedSizing(Loom loom, Stock stock, FeedDemand demand) {
+        this.loom = loom;
+        this.job = loom.job();
+        this.stock = stock;
+        this.demand = demand;
+        Service first = demand.services().getFirst();
+        this.straight = demand.services().size() == 1;
+        this.onlyTrigger = straight && first.isTrigger();
+        double lengthM = demand.feed().feed().lengthM();
+        this.mainRouteM = onlyTrigger ? 0 : straight ? lengthM + first.routeM() : lengthM;
+        this.mayLoseV =
+                mayLosePercent(demand.strictestDropPercent()) / 100 * job.supply().nominalV();
+    }
+
+    /**
+     * @param demand with one service at least
+     */
+    static FeedPlan size(Loom loom, Stock stock, FeedDemand demand) {
+        return new FeedSizing(loom, stock, demand).size();
+    }
+
+    /** What a feed may lose, as a share of the nominal voltage. */
+    static double mayLosePercent(double strictestCircuitPercent) {
+        return Math.min(SOURCE_TO_BUS_PERCENT, strictestCircuitPercent / 2);
+    }
+
+    /** A main device with its holder and wire on trial. */
+    private record Trial(Device main, Holder holder, LaidWire wire) {}
+
+    private FeedPlan size() {
+        List<String> why = new ArrayList<>();
+        Trial chosen = choose(why);
+        Limb atMain = atMain(chosen);
+        double highestA = FaultCurrent.highestA(job.supply(), new Ohms(atMain.leastOhm()));
+        Limb limb = through(chosen, atMain);
+        return lay(chosen, limb, highestA, why);
+    }
+
+    private Trial choose(List<String> why) {
+        Optional<Trial> standIn = Optional.empty();
+        String passed = "";
+        for (Device main : demand.feed().mainDevices()) {
+            Optional<String> missed = findMissed(main);
+            if (missed.isPresent()) {
+                passed = missed.get();
+                continue;
+            }
+            Holder holder = stock.findHolder(main).orElseThrow();
+            @Nullable LaidWire wire = findWire(main, holder);
+            if (wire != null) {
+                why.add(
+                        Figures.rating(main.ratingA())
+                                + " main device: "
+                                + (passed.isEmpty()
+                                        ? "the smallest in stock."
+                                        : "the next smaller does not do, " + passed + "."));
+                return new Trial(main, holder, wire);
+            }
+            passed = Figures.rating(main.ratingA()) + " protects no stocked wire for this feed";
+            if (standIn.isEmpty()) {
+                standIn = Optional.of(new Trial(main, holder, largestFor(holder)));
+            }
+        }
+        why.add("No stocked main device meets every limit: " + passed + ".");
+        return standIn.orElseGet(
+                () -> {
+                    Device largest = demand.feed().mainDevices().getLast();
+                    Holder holder = stock.findHolder(largest).orElseThrow();
+                    return new Trial(largest, holder, largestFor(holder));
+                });
+    }
+
+    private Optional<String> findMissed(Device main) {
+        String named = Figures.rating(main.ratingA());
+        double factor = main.rerating().factorAt(job.surroundings().ambient());
+        double carries = DeviceChoice.CONTINUOUS_SHARE * main.ratingA() * factor;
+        if (demand.runningA() > carries) {
+            return Optional.of(
+                    named
+                            + " carries "
+                            + Figures.amps(carries)
+                            + ", not "
+                            + Figures.amps(demand.runningA()));
+        }
+        if (main.ratingA() <= demand.largestBranchA()) {
+            return Optional.of(
+                    named
+                            + " is not larger than the "
+                            + Figures.rating(demand.largestBranchA())
+                            + " behind it");
+        }
+        if (main.maxVoltageV() < job.supply().chargingV()) {
+            return Optional.of(
+                    named + " is made for " + Figures.volts(main.maxVoltageV()) + " at most");
+        }
+        TimeCurrentBand band = TimeCurrentBand.of(main, job.surroundings().ambient());
+        return demand.startUp().isHeldBy(band)
+                ? Optional.empty()
+                : Optional.of(
+                        named
+                                + " may open at the start current of "
+                                + Figures.amps(demand.startUp().peakA()));
+    }
+
+    private @Nullable LaidWire findWire(Device main, Holder holder) {
+        TimeCurrentBand band = TimeCurrentBand.of(main, job.surroundings().ambient());
+        for (LaidWire wire : loom.layAll(demand.feed().wires())) {
+            if (!wire.isProtectedBy(main.ratingA()) || !goesInto(wire, holder)) {
+                continue;
+            }
+            Trial trial = new Trial(main, holder, wire);
+            Limb atMain = atMain(trial);
+            double highestA = FaultCurrent.highestA(job.supply(), new Ohms(atMain.leastOhm()));
+            if (highestA > main.interruptingA()) {
+                continue;
+            }
+            Limb limb = through(trial, atMain);
+            if (limb.dropV() <= mayLoseV
+                    && survives(wire, band, highestA, limb.mostOhm(), demand.runningA())) {
+                return wire;
+            }
+        }
+        return null;
+    }
+
+    private boolean goesInto(LaidWire wire, Holder holder) {
+        return holder.accepts(wire.areaMm2()) && (!straight || onlyTrigger || wire.fitsCavity());
+    }
+
+    private boolean survives(
+            LaidWire wire, TimeCurrentBand band, double highestA, double farOhm, double runningA) {
+        double lowestA = FaultCurrent.lowestA(job.supply(), new Ohms(farOhm));
+        return band.letThroughA2s(lowestA, highestA, ShortCircuitWithstand.LONGEST_S)
+                <= ShortCircuitWithstand.survivesA2s(wire, runningA);
+    }
+
+    /** Nothing is protected: the thickest that still goes into holder and cavity. */
+    private LaidWire largestFor(Holder holder) {
+        LaidWire[] wires = loom.layAll(demand.feed().wires());
+        for (int i = wires.length - 1; i >= 0; i--) {
+            if (goesInto(wires[i], holder)) {
+                return wires[i];
+            }
+        }
+        return wires[wires.length - 1];
+    }
+
+    private Limb atMain(Trial trial) {
+        double batteryOhm = job.supply().batteryResistanceMilliohm() / 1000;
+        return new Limb(0, batteryOhm, batteryOhm)
+                .plusLead(trial.wire(), demand.feed().feed().sourceDistanceM(), demand.runningA())
+                .plusContact(trial.holder().contactMilliohm() / 1000, demand.runningA());
+    }
+
+    private Limb through(Trial trial, Limb atMain) {
+        return atMain.plusDevice(trial.main().milliohm() / 1000, demand.runningA())
+                .plusLead(trial.wire(), mainRouteM, demand.runningA());
+    }
+
+    private FeedPlan lay(Trial chosen, Limb limb, double highestA, List<String> why) {
+        String id = demand.feed().id();
+        LeadEnd.At atMain = new LeadEnd.At("main device " + id);
+        List<LaidLead> leads = new ArrayList<>();
+        leads.add(
+                loom.lead(
+                        id + "/source",
+                        LeadRole.FEED,
+                        chosen.wire(),
+                        demand.feed().feed().sourceDistanceM(),
+                        demand.runningA(),
+                        new LeadEnd.At("battery"),
+                        atMain));
+        if (!straight) {
+            return spread(chosen, limb, highestA, leads, why);
+        }
+        Service only = demand.services().getFirst();
+        Outlet outlet;
+        if (onlyTrigger) {
+            LaidWire wire = serviceWire(chosen, highestA, limb, only);
+            double routeM = demand.feed().feed().lengthM() + only.routeM();
+            outlet = new Outlet(only, wire, atMain, routeM, limb);
+        } else {
+            outlet = new Outlet(only, chosen.wire(), atMain, mainRouteM, limb);
+            leads.add(
+                    loom.lead(
+                            id + "/main",
+                            LeadRole.FEED,
+                            chosen.wire(),
+                            mainRouteM,
+                            demand.runningA(),
+                            atMain,
+                            new LeadEnd.InCavity(only.circuit().id(), CavityRole.FEED)));
+        }
+        return new FeedPlan(
+                demand,
+                chosen.main(),
+                chosen.holder(),
+                chosen.wire(),
+                limb,
+                highestA,
+                List.of(outlet),
+                leads,
+                List.of(),
+                true,
+                why);
+    }
+
+    private FeedPlan spread(
+            Trial chosen, Limb limb, double highestA, List<LaidLead> leads, List<String> why) {
+        String id = demand.feed().id();
+        List<Service> services = demand.services();
+        LaidWire[] wires = new LaidWire[services.size()];
+        double[] areasMm2 = new double[services.size()];
+        double restA = 0;
+        for (int i = 0; i < wires.length; i++) {
+            wires[i] = serviceWire(chosen, highestA, limb, services.get(i));
+            areasMm2[i] = wires[i].areaMm2();
+            restA += services.get(i).currentA();
+        }
+        List<Joint> chain = loom.splices().arrange(areasMm2, chosen.wire().areaMm2());
+        List<SizedSplice> splices = new ArrayList<>();
+        List<Outlet> outlets = new ArrayList<>();
+        leads.add(
+                loom.lead(
+                        id + "/main",
+                        LeadRole.FEED,
+                        chosen.wire(),
+                        mainRouteM,
+                        demand.runningA(),
+                        new LeadEnd.At("main device " + id),
+                        new LeadEnd.AtSplice(id + "/splice-1")));
+        List<LaidLead> links = new ArrayList<>();
+        Limb here = limb;
+        int pigtails = 0;
+        for (int j = 0; j < chain.size(); j++) {
+            Joint joint = chain.get(j);
+            LeadEnd.AtSplice at = new LeadEnd.AtSplice(id + "/splice-" + (j + 1));
+            splices.add(new SizedSplice(at.splice(), joint.part(), joint.leads()));
+            here = here.plusContact(joint.ohm(), restA);
+            for (int i = joint.from(); i < joint.to(); i++) {
+                Service service = services.get(i);
+                restA -= service.currentA();
+                if (service.isTrigger()) {
+                    outlets.add(new Outlet(service, wires[i], at, service.routeM(), here));
+                    continue;
+                }
+                double routeM = leadRouteM(service);
+                leads.add(
+                        loom.lead(
+                                id + "/pigtail-" + ++pigtails,
+                                LeadRole.PIGTAIL,
+                                wires[i],
+                                routeM,
+                                service.currentA(),
+                                at,
+                                new LeadEnd.InCavity(service.circuit().id(), CavityRole.FEED)));
+                outlets.add(
+                        new Outlet(
+                                service,
+                                wires[i],
+                                at,
+                                routeM,
+                                here.plusLead(wires[i], routeM, service.currentA())));
+            }
+            if (joint.linksOn()) {
+                double passedOnA = Math.max(0, restA);
+                links.add(
+                        loom.lead(
+                                id + "/link-" + (j + 1),
+                                LeadRole.PIGTAIL,
+                                chosen.wire(),
+                                loom.jumperM(),
+                                passedOnA,
+                                at,
+                                new LeadEnd.AtSplice(id + "/splice-" + (j + 2))));
+                here = here.plusLead(chosen.wire(), loom.jumperM(), passedOnA);
+            }
+        }
+        leads.addAll(links);
+        return new FeedPlan(
+                demand,
+                chosen.main(),
+                chosen.holder(),
+                chosen.wire(),
+                limb,
+                highestA,
+                outlets,
+                leads,
+                splices,
+                chain.stream().allMatch(Joint::fits),
+                why);
+    }
+
+    private double leadRouteM(Service service) {
+        return service.isTrigger() ? service.routeM() : loom.pigtailM() + service.routeM();
+    }
+
+    /** The thinnest that the main device protects and that fits a cavity, else the thickest. */
+    private LaidWire serviceWire(Trial chosen, double highestA, Limb limb, Service service) {
+        LaidWire[] wires =
+                loom.layAll(
+                        service.isTrigger() ? service.circuit().wires() : demand.feed().wires());
+        TimeCurrentBand band = TimeCurrentBand.of(chosen.main(), job.surroundings().ambient());
+        @Nullable LaidWire thickest = null;
+        for (LaidWire wire : wires) {
+            if (!wire.fitsCavity() || onlyTrigger && !chosen.holder().accepts(wire.areaMm2())) {
+                continue;
+            }
+            thickest = wire;
+            double farOhm = limb.mostOhm() + wire.warmOhm(leadRouteM(service), service.currentA());
+            if (wire.isProtectedBy(chosen.main().ratingA())
+                    && survives(wire, band, highestA, farOhm, service.currentA())) {
+                return wire;
+            }
+        }
+        return thickest == null ? wires[wires.length - 1] : thickest;
+    }
+}

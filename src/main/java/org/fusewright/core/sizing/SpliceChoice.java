@@ -1,0 +1,123 @@
+package org.fusewright.core.sizing;
+
+import org.fusewright.core.catalog.Splice;
+import org.fusewright.core.pricing.PriceList;
+import org.fusewright.core.pricing.Stock;
+import org.jspecify.annotations.Nullable;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+
+/**
+ * Where one lead becomes several: the cheapest stocked splice part that takes so many leads and
+ * their copper areas together (catalog data). More leads, or more copper, than any part takes make
+ * a chain of splices with link leads between them, each splice as full as a part allows.
+ */
+final class SpliceChoice {
+
+    /**
+     * One splice of a chain.
+     *
+     * @param from first of the outgoing leads that end here
+     * @param to behind the last of them
+     * @param fits false when no stocked part takes this copper area; the nearest one stands in
+     */
+    record Joint(int from, int to, boolean linksOn, Splice part, boolean fits) {
+
+        int leads() {
+            return 1 + (to - from) + (linksOn ? 1 : 0);
+        }
+
+        double ohm() {
+            return part.milliohm() / 1000;
+        }
+    }
+
+    private final List<Splice> cheapestFirst;
+
+    SpliceChoice(Stock stock) {
+        PriceList prices = stock.prices();
+        List<Splice> parts = new ArrayList<>(stock.list(Splice.class));
+        parts.sort(
+                Comparator.comparing((Splice s) -> prices.unitPriceOrZero(s.number()))
+                        .thenComparing(Splice::number));
+        cheapestFirst = List.copyOf(parts);
+    }
+
+    /** The highest resistance of a stocked splice, in ohms. */
+    double worstOhm() {
+        double worst = 0;
+        for (Splice part : cheapestFirst) {
+            worst = Math.max(worst, part.milliohm() / 1000);
+        }
+        return worst;
+    }
+
+    /**
+     * The chain that takes one incoming lead to all outgoing ones, in their order.
+     *
+     * @param outMm2 copper areas of the outgoing leads, two or more
+     * @param inMm2 copper area of the incoming lead, and of each link
+     */
+    List<Joint> arrange(double[] outMm2, double inMm2) {
+        List<Joint> chain = new ArrayList<>(1);
+        int next = 0;
+        while (next < outMm2.length) {
+            Joint joint = widest(outMm2, inMm2, next);
+            chain.add(joint);
+            next = joint.to();
+        }
+        return chain;
+    }
+
+    private Joint widest(double[] outMm2, double inMm2, int from) {
+        int end = outMm2.length;
+        double restMm2 = inMm2;
+        for (int i = from; i < end; i++) {
+            restMm2 += outMm2[i];
+        }
+        @Nullable Splice last = find(1 + end - from, restMm2);
+        if (last != null) {
+            return new Joint(from, end, false, last, true);
+        }
+        double withLinkMm2 = restMm2 + inMm2;
+        for (int to = end - 1; to > from; to--) {
+            withLinkMm2 -= outMm2[to];
+            @Nullable Splice part = find(2 + to - from, withLinkMm2);
+            if (part != null) {
+                return new Joint(from, to, true, part, true);
+            }
+        }
+        return standIn(outMm2, from, restMm2);
+    }
+
+    private @Nullable Splice find(int leads, double areaMm2) {
+        for (Splice part : cheapestFirst) {
+            if (part.maxLeads() >= leads
+                    && part.minAreaMm2() <= areaMm2
+                    && areaMm2 <= part.maxAreaMm2()) {
+                return part;
+            }
+        }
+        return null;
+    }
+
+    /** No part fits: the one whose range lies nearest, so that the joint is still on the list. */
+    private Joint standIn(double[] outMm2, int from, double restMm2) {
+        Splice nearest = cheapestFirst.getFirst();
+        for (Splice part : cheapestFirst) {
+            if (distance(part, restMm2) < distance(nearest, restMm2)) {
+                nearest = part;
+            }
+        }
+        int left = outMm2.length - from;
+        boolean all = 1 + left <= nearest.maxLeads();
+        return new Joint(
+                from, all ? outMm2.length : from + nearest.maxLeads() - 2, !all, nearest, false);
+    }
+
+    private static double distance(Splice part, double areaMm2) {
+        return Math.max(0, Math.max(part.minAreaMm2() - areaMm2, areaMm2 - part.maxAreaMm2()));
+    }
+}

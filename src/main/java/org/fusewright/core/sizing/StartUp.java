@@ -1,0 +1,67 @@
+package org.fusewright.core.sizing;
+
+import org.fusewright.core.job.Inrush;
+
+import java.util.List;
+import java.util.TreeSet;
+
+/**
+ * The current while everything behind one device starts at once: for each start-up duration, those
+ * that still start at their multiple and the others at their running current. A start is taken as a
+ * rectangle, the multiple held for the whole duration.
+ *
+ * @param steps shortest duration first; empty when nothing draws more at its start
+ * @param peakA the highest of them, or the running current
+ */
+record StartUp(List<Step> steps, double peakA) {
+
+    /** So much current for so long. */
+    record Step(double currentA, double durationS) {}
+
+    StartUp {
+        steps = List.copyOf(steps);
+    }
+
+    static StartUp of(List<SingleLoad> loads) {
+        TreeSet<Double> durationsMs = new TreeSet<>();
+        double runningA = 0;
+        for (SingleLoad load : loads) {
+            runningA += load.runningA();
+            if (surges(load.load().inrush())) {
+                durationsMs.add(load.load().inrush().ms());
+            }
+        }
+        List<Step> steps =
+                durationsMs.stream()
+                        .map(ms -> new Step(currentAfter(ms, loads), ms / 1000))
+                        .toList();
+        double peakA = runningA;
+        for (Step step : steps) {
+            peakA = Math.max(peakA, step.currentA());
+        }
+        return new StartUp(steps, peakA);
+    }
+
+    private static double currentAfter(double ms, List<SingleLoad> loads) {
+        double sumA = 0;
+        for (SingleLoad load : loads) {
+            Inrush inrush = load.load().inrush();
+            sumA += load.runningA() * (inrush.ms() >= ms ? inrush.multiple() : 1);
+        }
+        return sumA;
+    }
+
+    private static boolean surges(Inrush inrush) {
+        return inrush.multiple() > 1 && inrush.ms() > 0;
+    }
+
+    /** Whether a device holds through every step at its earliest. */
+    boolean isHeldBy(TimeCurrentBand band) {
+        for (Step step : steps) {
+            if (band.earliestS(step.currentA()) < step.durationS()) {
+                return false;
+            }
+        }
+        return true;
+    }
+}

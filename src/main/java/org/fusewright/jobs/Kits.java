@@ -1,0 +1,117 @@
+package org.fusewright.jobs;
+
+import org.fusewright.catalogs.Catalogs;
+import org.fusewright.core.catalog.Catalog;
+import org.fusewright.core.job.Circuit;
+import org.fusewright.core.job.Feed;
+import org.fusewright.core.job.Job;
+import org.fusewright.core.job.JobProblem;
+import org.fusewright.core.job.JobResolver;
+import org.fusewright.core.job.MalformedJobException;
+import org.fusewright.core.kit.Kit;
+import org.fusewright.core.kit.KitPlanner;
+import org.fusewright.core.pricing.PriceList;
+import org.fusewright.core.pricing.Stock;
+import org.springframework.stereotype.Service;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.atomic.AtomicReference;
+import java.util.stream.Collectors;
+
+/** Plans kits from the catalog in force. */
+@Service
+public class Kits {
+    private record Planning(Catalog catalog, KitPlanner planner) {}
+
+    private final Catalogs catalogs;
+    private final AtomicReference<Optional<Planning>> latest =
+            new AtomicReference<>(Optional.empty());
+
+    Kits(Catalogs catalogs) {
+        this.catalogs = catalogs;
+    }
+
+    /**
+     * Plans the kit of a job as read.
+     *
+     * @throws MalformedJobException with all that is wrong in the document itself and against the
+     *     catalog
+     */
+    public Kit plan(JobReading reading) {
+        Planning planning = planning();
+        if (!reading.isSound()) {
+            throw new MalformedJobException(
+                    reading.problemsWith(stockProblems(reading.job(), planning.catalog())));
+        }
+        return planning.planner().plan(reading.job());
+    }
+
+    /** A planner is costly to make, so one serves until the catalog changes. */
+    private Planning planning() {
+        Catalog catalog = catalogs.current();
+        Optional<Planning> known = latest.get().filter(planning -> planning.catalog() == catalog);
+        if (known.isPresent()) {
+            return known.get();
+        }
+        Planning made = new Planning(catalog, KitPlanner.of(catalog));
+        latest.set(Optional.of(made));
+        return made;
+    }
+
+    /** What a job that is wrong already asks for and the catalog does not stock. */
+    private static List<JobProblem> stockProblems(Job job, Catalog catalog) {
+        if (job.feeds().isEmpty() || !PriceList.listCurrencies(catalog).contains(job.currency())) {
+            return List.of();
+        }
+        try {
+            JobResolver.resolve(withKnownFeeds(job), Stock.of(catalog, job.currency()));
+            return List.of();
+        } catch (MalformedJobException e) {
+            return e.problems();
+        }
+    }
+
+    /** Circuits on feeds that do not exist are moved to the first: the resolver takes no others. */
+    private static Job withKnownFeeds(Job job) {
+        Set<String> known = job.feeds().stream().map(Feed::id).collect(Collectors.toSet());
+        List<Circuit> circuits =
+                job.circuits().stream()
+                        .map(
+                                circuit ->
+                                        known.contains(circuit.feed())
+                                                ? circuit
+                                                : onFeed(circuit, job.feeds().getFirst().id()))
+                        .toList();
+        return new Job(
+                job.reference(),
+                job.title(),
+                job.customer(),
+                job.currency(),
+                job.supply(),
+                job.surroundings(),
+                job.feeds(),
+                circuits,
+                job.locations(),
+                job.choices());
+    }
+
+    private static Circuit onFeed(Circuit circuit, String feed) {
+        return new Circuit(
+                circuit.id(),
+                circuit.title(),
+                feed,
+                circuit.location(),
+                circuit.essential(),
+                circuit.runM(),
+                circuit.returnPath(),
+                circuit.colour(),
+                circuit.devices(),
+                circuit.ratingA(),
+                circuit.gauge(),
+                circuit.maxDropPercent(),
+                circuit.relay(),
+                circuit.loads());
+    }
+}

@@ -1,0 +1,262 @@
+package org.fusewright.jobs.load;
+
+import org.fusewright.core.job.JobProblem;
+import org.jspecify.annotations.Nullable;
+
+import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.node.JsonNodeFactory;
+
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import java.util.Set;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import java.util.stream.DoubleStream;
+
+/**
+ * One JSON object being read. Whatever is wrong goes to the list of problems, and reading carries
+ * on; an explicit {@code null} counts as left out. Close it to have fields that nobody asked for
+ * reported.
+ */
+final class Fields implements AutoCloseable {
+    private static final JsonNode MISSING = JsonNodeFactory.instance.missingNode();
+
+    private final JsonNode node;
+    private final String pointer;
+    private final List<JobProblem> problems;
+    private final Set<String> asked = new LinkedHashSet<>();
+
+    private Fields(JsonNode node, String pointer, List<JobProblem> problems) {
+        this.node = node;
+        this.pointer = pointer;
+        this.problems = problems;
+    }
+
+    /** Anything but an object is reported, and read as an object without fields. */
+    static Fields of(JsonNode node, String pointer, List<JobProblem> problems) {
+        if (!node.isObject()) {
+            problems.add(new JobProblem(pointer, "must be an object {...}, not " + name(node)));
+        }
+        return new Fields(node, pointer, problems);
+    }
+
+    static String below(String pointer, String name) {
+        return pointer + "/" + name.replace("~", "~0").replace("/", "~1");
+    }
+
+    String pointer() {
+        return pointer;
+    }
+
+    boolean isObject() {
+        return node.isObject();
+    }
+
+    boolean has(String name) {
+        return find(name).isPresent();
+    }
+
+    void report(String name, String detail) {
+        problems.add(new JobProblem(below(pointer, name), detail));
+    }
+
+    void reportHere(String detail) {
+        problems.add(new JobProblem(pointer, detail));
+    }
+
+    Optional<String> findText(String name, TextForm form) {
+        Optional<String> text = findString(name, form.words());
+        text.filter(given -> !form.allows(given))
+                .ifPresent(given -> report(name, "must be " + form.words()));
+        return text;
+    }
+
+    /** When missing: reported, and {@code placeholder} to carry on with. */
+    String getText(String name, TextForm form, String placeholder) {
+        require(name, form.words());
+        return findText(name, form).orElse(placeholder);
+    }
+
+    /** A text that {@code parse} makes a value of; {@code words} say which there are. */
+    <T> Optional<T> findParsed(String name, Function<String, Optional<T>> parse, String words) {
+        Optional<String> text = findString(name, words);
+        Optional<T> value = text.flatMap(parse);
+        if (text.isPresent() && value.isEmpty()) {
+            report(name, "must be " + words + ", not " + quoted(text.get()));
+        }
+        return value;
+    }
+
+    <T> T getParsed(String name, Function<String, Optional<T>> parse, String words, T placeholder) {
+        require(name, words);
+        return findParsed(name, parse, words).orElse(placeholder);
+    }
+
+    OptionalDouble findNumber(String name, Range range) {
+        JsonNode value = find(name).orElse(null);
+        if (value == null) {
+            return OptionalDouble.empty();
+        }
+        if (!value.isNumber()) {
+            report(name, "must be " + range.words() + ", not " + name(value));
+            return OptionalDouble.empty();
+        }
+        double number = value.doubleValue();
+        if (!Double.isFinite(number)) {
+            report(name, "must be finite: " + range.words());
+            return OptionalDouble.empty();
+        }
+        if (!range.allows(number)) {
+            report(name, "must be " + range.words() + ", not " + value);
+            return OptionalDouble.empty();
+        }
+        // Adding zero turns -0.0 into 0.0.
+        return OptionalDouble.of(number + 0.0);
+    }
+
+    double getNumber(String name, Range range) {
+        require(name, range.words());
+        return findNumber(name, range).orElse(range.placeholder());
+    }
+
+    OptionalInt findWhole(String name, Range range) {
+        OptionalDouble number = findNumber(name, range);
+        return number.isPresent()
+                ? OptionalInt.of((int) number.getAsDouble())
+                : OptionalInt.empty();
+    }
+
+    OptionalDouble findOneOf(String name, double[] allowed) {
+        JsonNode value = find(name).orElse(null);
+        if (value == null) {
+            return OptionalDouble.empty();
+        }
+        if (value.isNumber()
+                && DoubleStream.of(allowed).anyMatch(one -> one == value.doubleValue())) {
+            return OptionalDouble.of(value.doubleValue());
+        }
+        String words =
+                DoubleStream.of(allowed)
+                        .mapToObj(one -> Long.toString((long) one))
+                        .collect(Collectors.joining(", "));
+        report(name, "must be one of " + words + ", not " + name(value));
+        return OptionalDouble.empty();
+    }
+
+    boolean findFlag(String name, boolean otherwise) {
+        JsonNode value = find(name).orElse(null);
+        if (value == null) {
+            return otherwise;
+        }
+        if (!value.isBoolean()) {
+            report(name, "must be true or false, not " + name(value));
+            return otherwise;
+        }
+        return value.booleanValue();
+    }
+
+    /** The object under a name; when left out, one without fields. */
+    Fields open(String name) {
+        JsonNode value = find(name).orElse(null);
+        return value == null
+                ? new Fields(MISSING, below(pointer, name), problems)
+                : of(value, below(pointer, name), problems);
+    }
+
+    /** Names fields that are read later, so that the list of allowed ones is in their order. */
+    void ask(String... names) {
+        asked.addAll(List.of(names));
+    }
+
+    /** Each element of a list; what is no list, or too long or short, is reported. */
+    <T> List<T> list(String name, Range length, Element<T> element) {
+        JsonNode value = find(name).orElse(null);
+        if (value == null) {
+            return List.of();
+        }
+        String at = below(pointer, name);
+        if (!value.isArray()) {
+            report(name, "must be a list [...], not " + name(value));
+            return List.of();
+        }
+        if (!length.allows(value.size())) {
+            report(name, "must hold " + length.span() + ", not " + value.size());
+        }
+        List<T> values = new ArrayList<>();
+        for (int i = 0; i < Math.min(value.size(), (int) length.max()); i++) {
+            values.add(element.read(value.get(i), at + "/" + i));
+        }
+        return values;
+    }
+
+    void require(String name, String words) {
+        asked.add(name);
+        if (node.isObject() && find(name).isEmpty()) {
+            report(name, "is missing; give " + words);
+        }
+    }
+
+    /** Reads one element of a list. */
+    interface Element<T> {
+        T read(JsonNode node, String pointer);
+    }
+
+    @Override
+    public void close() {
+        if (!node.isObject()) {
+            return;
+        }
+        for (String name : node.propertyNames()) {
+            if (!asked.contains(name)) {
+                report(
+                        name,
+                        "unknown field "
+                                + quoted(name)
+                                + "; allowed here: "
+                                + String.join(", ", asked));
+            }
+        }
+    }
+
+    private Optional<String> findString(String name, String words) {
+        JsonNode value = find(name).orElse(null);
+        if (value == null) {
+            return Optional.empty();
+        }
+        if (!value.isString()) {
+            report(name, "must be " + words + ", not " + name(value));
+            return Optional.empty();
+        }
+        return Optional.of(value.stringValue());
+    }
+
+    private Optional<JsonNode> find(String name) {
+        asked.add(name);
+        @Nullable JsonNode value = node.get(name);
+        return Optional.ofNullable(value).filter(given -> !given.isNull());
+    }
+
+    static String quoted(String text) {
+        String shown =
+                text.codePoints()
+                        .limit(60)
+                        .mapToObj(c -> Character.isISOControl(c) ? "?" : Character.toString(c))
+                        .collect(Collectors.joining());
+        return "\"" + shown + (text.codePointCount(0, text.length()) > 60 ? "..." : "") + "\"";
+    }
+
+    static String name(JsonNode value) {
+        return switch (value.getNodeType()) {
+            case OBJECT -> "an object";
+            case ARRAY -> "a list";
+            case STRING -> "the text " + quoted(value.stringValue());
+            case BOOLEAN -> value.booleanValue() ? "true" : "false";
+            case NUMBER -> "the number " + value;
+            default -> "null";
+        };
+    }
+}

@@ -1,0 +1,67 @@
+package org.fusewright.jobs.web;
+
+import io.swagger.v3.oas.annotations.Operation;
+import io.swagger.v3.oas.annotations.media.Content;
+import io.swagger.v3.oas.annotations.media.Schema;
+import io.swagger.v3.oas.annotations.tags.Tag;
+
+import org.fusewright.core.kit.Kit;
+import org.fusewright.jobs.Kits;
+import org.fusewright.jobs.load.JobReader;
+import org.fusewright.papers.Paper;
+import org.fusewright.web.LimitedBody;
+import org.springframework.http.HttpHeaders;
+import org.springframework.http.MediaType;
+import org.springframework.http.ResponseEntity;
+import org.springframework.web.HttpMediaTypeNotAcceptableException;
+import org.springframework.web.bind.annotation.PostMapping;
+import org.springframework.web.bind.annotation.RequestHeader;
+import org.springframework.web.bind.annotation.RequestParam;
+import org.springframework.web.bind.annotation.RestController;
+
+import java.io.IOException;
+import java.io.InputStream;
+
+/** From a job document straight to its kit; nothing is kept. */
+@RestController
+@Tag(name = "Kits")
+class KitApi {
+    private final Kits kits;
+
+    KitApi(Kits kits) {
+        this.kits = kits;
+    }
+
+    @Operation(
+            summary = "Plan a kit",
+            description =
+                    "Takes a job document and answers with its kit, kit list (PDF) or parts list"
+                            + " (CSV), by the Accept header. A job that cannot be built has a kit"
+                            + " too: its checks say so.",
+            requestBody =
+                    @io.swagger.v3.oas.annotations.parameters.RequestBody(
+                            required = true,
+                            description = "The job; its schema is at /api/schema/job.",
+                            content =
+                                    @Content(
+                                            mediaType = MediaType.APPLICATION_JSON_VALUE,
+                                            schema = @Schema(type = "object"))))
+    @PostMapping(
+            path = "/api/kits",
+            consumes = MediaType.APPLICATION_JSON_VALUE,
+            produces = {
+                MediaType.APPLICATION_JSON_VALUE,
+                MediaType.APPLICATION_PDF_VALUE,
+                "text/csv"
+            })
+    ResponseEntity<byte[]> plan(
+            InputStream body,
+            @RequestParam(defaultValue = "a4") String paper,
+            @RequestHeader HttpHeaders headers)
+            throws IOException, HttpMediaTypeNotAcceptableException {
+        KitPapers form = KitPapers.preferred(headers.getAccept());
+        Paper sheet = KitPapers.paper(paper);
+        Kit kit = kits.plan(JobReader.read(LimitedBody.read(body)));
+        return form.answer(kit, sheet);
+    }
+}

@@ -1,0 +1,81 @@
+package org.fusewright.jobs.web;
+
+import org.fusewright.core.kit.Kit;
+import org.fusewright.papers.KitListPaper;
+import org.fusewright.papers.Paper;
+import org.springframework.http.HttpStatus;
+import org.springframework.http.MediaType;
+import org.springframework.http.ResponseEntity;
+import org.springframework.util.MimeTypeUtils;
+import org.springframework.web.HttpMediaTypeNotAcceptableException;
+import org.springframework.web.server.ResponseStatusException;
+
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.stream.Stream;
+
+/** The forms that a kit goes out in: document, kit list on paper, parts list as a table. */
+enum KitPapers {
+    JSON(MediaType.APPLICATION_JSON) {
+        @Override
+        byte[] print(Kit kit, Paper paper) {
+            return KitDocument.print(kit);
+        }
+    },
+    PDF(MediaType.APPLICATION_PDF) {
+        @Override
+        byte[] print(Kit kit, Paper paper) {
+            return KitListPaper.print(kit, paper);
+        }
+    },
+    CSV(new MediaType("text", "csv", StandardCharsets.UTF_8)) {
+        @Override
+        byte[] print(Kit kit, Paper paper) {
+            return PartsTable.print(kit);
+        }
+    };
+
+    private static final List<MediaType> ANYTHING = List.of(MediaType.ALL);
+
+    private final MediaType type;
+
+    KitPapers(MediaType type) {
+        this.type = type;
+    }
+
+    abstract byte[] print(Kit kit, Paper paper);
+
+    ResponseEntity<byte[]> answer(Kit kit, Paper paper) {
+        return ResponseEntity.ok().contentType(type).body(print(kit, paper));
+    }
+
+    /** The form that the caller likes best. */
+    static KitPapers preferred(List<MediaType> accepted)
+            throws HttpMediaTypeNotAcceptableException {
+        List<MediaType> wishes = new ArrayList<>(accepted.isEmpty() ? ANYTHING : accepted);
+        wishes.removeIf(type -> type.getQualityValue() == 0);
+        MimeTypeUtils.sortBySpecificity(wishes);
+        for (MediaType wanted : wishes) {
+            for (KitPapers papers : values()) {
+                if (wanted.isCompatibleWith(papers.type)) {
+                    return papers;
+                }
+            }
+        }
+        throw new HttpMediaTypeNotAcceptableException(
+                Stream.of(values()).map(papers -> papers.type).toList());
+    }
+
+    /** The paper of a request: "a4" or "letter". */
+    static Paper paper(String name) {
+        return Stream.of(Paper.values())
+                .filter(paper -> paper.name().toLowerCase(Locale.ROOT).equals(name))
+                .findFirst()
+                .orElseThrow(
+                        () ->
+                                new ResponseStatusException(
+                                        HttpStatus.BAD_REQUEST, "paper must be a4 or letter"));
+    }
+}

@@ -1,0 +1,60 @@
+package org.fusewright.jobs.web;
+
+import de.siegmar.fastcsv.writer.CsvWriter;
+import de.siegmar.fastcsv.writer.LineDelimiter;
+
+import org.fusewright.core.kit.Kit;
+import org.fusewright.core.kit.PartLine;
+
+import java.io.IOException;
+import java.io.StringWriter;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+
+/**
+ * Writes a kit's parts list as CSV (RFC 4180). A text that a spreadsheet could take for a formula
+ * gets a leading apostrophe.
+ */
+public final class PartsTable {
+    private static final String FORMULA_STARTS = "=+-@\t\r";
+
+    private PartsTable() {}
+
+    /** The table in UTF-8, with a header row. */
+    public static byte[] print(Kit kit) {
+        StringWriter text = new StringWriter();
+        CsvWriter csv = CsvWriter.builder().lineDelimiter(LineDelimiter.CRLF).build(text);
+        csv.writeRecord(
+                "group",
+                "part",
+                "title",
+                "quantity",
+                "unit",
+                "unitPrice",
+                "extended",
+                "massG",
+                "usedAt");
+        for (PartLine line : kit.parts()) {
+            csv.writeRecord(
+                    line.group().code(),
+                    defused(line.part().number().value()),
+                    defused(line.part().title()),
+                    line.quantity().stripTrailingZeros().toPlainString(),
+                    line.unit(),
+                    line.unitPrice().getAmount().toPlainString(),
+                    line.extended().getAmount().toPlainString(),
+                    Double.toString(Math.rint(line.massG() * 1e4) / 1e4),
+                    defused(String.join("; ", line.usedAt())));
+        }
+        try {
+            csv.close();
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+        return text.toString().getBytes(StandardCharsets.UTF_8);
+    }
+
+    private static String defused(String text) {
+        return !text.isEmpty() && FORMULA_STARTS.indexOf(text.charAt(0)) >= 0 ? "'" + text : text;
+    }
+}

@@ -1,0 +1,78 @@
+package org.fusewright.web;
+
+import jakarta.servlet.http.HttpServletRequest;
+
+import org.fusewright.core.job.JobProblem;
+import org.fusewright.core.job.MalformedJobException;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import org.springframework.core.Ordered;
+import org.springframework.core.annotation.Order;
+import org.springframework.http.HttpHeaders;
+import org.springframework.http.HttpStatus;
+import org.springframework.http.HttpStatusCode;
+import org.springframework.http.ProblemDetail;
+import org.springframework.http.ResponseEntity;
+import org.springframework.web.bind.annotation.ControllerAdvice;
+import org.springframework.web.bind.annotation.ExceptionHandler;
+import org.springframework.web.context.request.ServletWebRequest;
+import org.springframework.web.context.request.WebRequest;
+import org.springframework.web.servlet.mvc.method.annotation.ResponseEntityExceptionHandler;
+
+import java.util.List;
+
+/**
+ * Turns whatever goes wrong while answering into an error that a caller may see: {@code
+ * application/problem+json} (RFC 9457), or a small page for a browser. Nothing from inside the
+ * service is told.
+ */
+@ControllerAdvice
+@Order(Ordered.LOWEST_PRECEDENCE)
+class ErrorAnswers extends ResponseEntityExceptionHandler {
+    private static final Logger log = LoggerFactory.getLogger(ErrorAnswers.class);
+
+    private final ErrorPages pages;
+
+    ErrorAnswers(ErrorPages pages) {
+        this.pages = pages;
+    }
+
+    @ExceptionHandler
+    ResponseEntity<Object> malformed(MalformedJobException malformed, HttpServletRequest request) {
+        List<JobProblem> problems = malformed.problems();
+        return pages.answer(
+                Problems.of(
+                        HttpStatus.BAD_REQUEST,
+                        problems.size() == 1
+                                ? "The job has 1 problem."
+                                : "The job has " + problems.size() + " problems.",
+                        problems),
+                HttpHeaders.EMPTY,
+                request);
+    }
+
+    @ExceptionHandler
+    ResponseEntity<Object> unexpected(Exception unexpected, HttpServletRequest request) {
+        log.error("{} {} failed", request.getMethod(), request.getRequestURI(), unexpected);
+        return pages.answer(
+                Problems.of(
+                        HttpStatus.INTERNAL_SERVER_ERROR,
+                        "The service failed at this; its log says why."),
+                HttpHeaders.EMPTY,
+                request);
+    }
+
+    @Override
+    protected ResponseEntity<Object> handleExceptionInternal(
+            Exception exception,
+            Object body,
+            HttpHeaders headers,
+            HttpStatusCode status,
+            WebRequest request) {
+        ProblemDetail problem =
+                body instanceof ProblemDetail detail
+                        ? detail
+                        : Problems.of(status, "The request cannot be answered.");
+        return pages.answer(problem, headers, ((ServletWebRequest) request).getRequest());
+    }
+}

@@ -1,0 +1,56 @@
+package org.fusewright.web;
+
+import gg.jte.TemplateEngine;
+import gg.jte.output.StringOutput;
+
+import jakarta.servlet.http.HttpServletRequest;
+
+import org.springframework.http.HttpHeaders;
+import org.springframework.http.InvalidMediaTypeException;
+import org.springframework.http.MediaType;
+import org.springframework.http.ProblemDetail;
+import org.springframework.http.ResponseEntity;
+import org.springframework.stereotype.Component;
+
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+
+/** Answers with an error in the form that the caller reads: problem+json, or a page. */
+@Component
+class ErrorPages {
+    private static final MediaType PAGE = new MediaType("text", "html", StandardCharsets.UTF_8);
+
+    private final TemplateEngine templates;
+
+    ErrorPages(TemplateEngine templates) {
+        this.templates = templates;
+    }
+
+    ResponseEntity<Object> answer(
+            ProblemDetail problem, HttpHeaders headers, HttpServletRequest request) {
+        boolean page = isForBrowser(request);
+        return ResponseEntity.status(problem.getStatus())
+                .headers(headers)
+                .contentType(page ? PAGE : MediaType.APPLICATION_PROBLEM_JSON)
+                .body(page ? print(problem) : problem);
+    }
+
+    private String print(ProblemDetail problem) {
+        StringOutput page = new StringOutput();
+        templates.render("frame/error.jte", problem, page);
+        return page.toString();
+    }
+
+    private static boolean isForBrowser(HttpServletRequest request) {
+        String accept = request.getHeader(HttpHeaders.ACCEPT);
+        if (accept == null) {
+            return false;
+        }
+        try {
+            List<MediaType> types = MediaType.parseMediaTypes(accept);
+            return types.stream().anyMatch(type -> type.equalsTypeAndSubtype(MediaType.TEXT_HTML));
+        } catch (InvalidMediaTypeException e) {
+            return false;
+        }
+    }
+}

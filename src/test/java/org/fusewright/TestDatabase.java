@@ -1,0 +1,64 @@
+package org.fusewright;
+
+import org.fusewright.setup.EmbeddedDatabase;
+import org.springframework.boot.test.util.TestPropertyValues;
+import org.springframework.context.ApplicationContextInitializer;
+import org.springframework.context.ConfigurableApplicationContext;
+
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.DriverManager;
+import java.sql.SQLException;
+import java.sql.Statement;
+
+/**
+ * The one embedded PostgreSQL of a test run: started when the first test needs it, empty then, and
+ * stopped with the JVM. Its files stay in {@code target}, which saves the next run from making
+ * them.
+ */
+public final class TestDatabase
+        implements ApplicationContextInitializer<ConfigurableApplicationContext> {
+    /**
+     * The data folder of services under test, which they must leave alone: they are given a server.
+     */
+    public static final Path UNUSED_HOME = Path.of("target", "unused-home");
+
+    private static final class Started {
+        private static final EmbeddedDatabase DATABASE = start();
+    }
+
+    private static EmbeddedDatabase start() {
+        EmbeddedDatabase database = EmbeddedDatabase.start(Path.of("target", "test-home"));
+        Runtime.getRuntime().addShutdownHook(new Thread(database::close));
+        try (Connection connection = connect(database);
+                Statement statement = connection.createStatement()) {
+            statement.execute("drop schema public cascade");
+            statement.execute("create schema public");
+        } catch (SQLException e) {
+            throw new IllegalStateException(e);
+        }
+        return database;
+    }
+
+    /** A connection of the test's own, beside those of the service. */
+    public static Connection connect() throws SQLException {
+        return connect(Started.DATABASE);
+    }
+
+    private static Connection connect(EmbeddedDatabase database) throws SQLException {
+        return DriverManager.getConnection(
+                database.jdbcUrl(), database.user(), database.password());
+    }
+
+    @Override
+    public void initialize(ConfigurableApplicationContext context) {
+        EmbeddedDatabase database = Started.DATABASE;
+        TestPropertyValues.of(
+                        "spring.datasource.url=" + database.jdbcUrl(),
+                        "spring.datasource.username=" + database.user(),
+                        "spring.datasource.password=" + database.password(),
+                        "spring.datasource.hikari.maximum-pool-size=4",
+                        "fusewright.home=" + UNUSED_HOME)
+                .applyTo(context);
+    }
+}

@@ -1,0 +1,150 @@
+package org.fusewright.core.fitting;
+
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+
+/**
+ * Looks at every way to share up to seven items out over blocks: the judge of the search, written
+ * for plainness, and sharing nothing with it but the records.
+ */
+final class Exhaustive {
+
+    /** Least cost, and the fewest blocks at that cost. */
+    record Answer(long costMicros, int blocks) implements Comparable<Answer> {
+
+        Answer plus(long micros) {
+            return new Answer(costMicros + micros, blocks + 1);
+        }
+
+        @Override
+        public int compareTo(Answer other) {
+            return costMicros != other.costMicros
+                    ? Long.compare(costMicros, other.costMicros)
+                    : Integer.compare(blocks, other.blocks);
+        }
+    }
+
+    private static final Answer NONE = new Answer(Long.MAX_VALUE / 2, 0);
+
+    private final FittingTask task;
+    private final List<FittingItem> items;
+
+    /** Best answer that places exactly these items (bits) and leaves at least so many free. */
+    private final Answer[][] best;
+
+    private Exhaustive(FittingTask task) {
+        this.task = task;
+        items = task.items().stream().filter(i -> !listUnplaced(task).contains(i.id())).toList();
+        best = new Answer[1 << items.size()][task.sparePositions() + 1];
+    }
+
+    static Answer solve(FittingTask task) {
+        Exhaustive search = new Exhaustive(task);
+        return search.items.isEmpty() ? new Answer(0, 0) : search.best();
+    }
+
+    static List<String> listUnplaced(FittingTask task) {
+        List<String> ids = new ArrayList<>();
+        for (FittingItem item : task.items()) {
+            if (task.forms().stream().noneMatch(f -> holds(f, List.of(item)))) {
+                ids.add(item.id());
+            }
+        }
+        return ids;
+    }
+
+    private Answer best() {
+        for (Answer[] row : best) {
+            Arrays.fill(row, NONE);
+        }
+        best[0][0] = new Answer(0, 0);
+        for (int placed = 0; placed < best.length; placed++) {
+            for (int subset = placed; subset > 0; subset = (subset - 1) & placed) {
+                List<FittingItem> chosen = chosen(subset);
+                for (BlockForm form : task.forms()) {
+                    if (holds(form, chosen)) {
+                        add(placed ^ subset, placed, form, chosen);
+                    }
+                }
+            }
+            for (int round = 0; round < task.sparePositions(); round++) {
+                for (BlockForm form : task.forms()) {
+                    add(placed, placed, form, List.of());
+                }
+            }
+        }
+        return best[best.length - 1][task.sparePositions()];
+    }
+
+    private void add(int before, int after, BlockForm form, List<FittingItem> chosen) {
+        int empty = form.positions();
+        for (FittingItem item : chosen) {
+            empty -= item.width() == Width.RELAY_PAIR ? 2 : 1;
+        }
+        long micros = form.costMicros() + empty * form.emptyPositionMicros();
+        for (int spare = 0; spare < best[before].length; spare++) {
+            Answer answer = best[before][spare].plus(micros);
+            for (int now = 0; now <= Math.min(spare + empty, task.sparePositions()); now++) {
+                if (answer.compareTo(best[after][now]) < 0) {
+                    best[after][now] = answer;
+                }
+            }
+        }
+    }
+
+    private List<FittingItem> chosen(int subset) {
+        List<FittingItem> chosen = new ArrayList<>();
+        for (int i = 0; i < items.size(); i++) {
+            if ((subset >> i & 1) == 1) {
+                chosen.add(items.get(i));
+            }
+        }
+        return chosen;
+    }
+
+    private static boolean holds(BlockForm form, List<FittingItem> chosen) {
+        BigDecimal sum = BigDecimal.ZERO;
+        for (FittingItem item : chosen) {
+            if (item.heightMm() > form.clearanceMm()
+                    || item.currentA() > form.maxPositionA()
+                    || !item.location().equals(chosen.getFirst().location())) {
+                return false;
+            }
+            sum = sum.add(BigDecimal.valueOf(item.currentA()));
+        }
+        if (Double.isFinite(form.maxTotalA())
+                && sum.compareTo(BigDecimal.valueOf(form.maxTotalA())) > 0) {
+            return false;
+        }
+        return hasSeats(form, chosen, 0, new boolean[form.positions() + 2]);
+    }
+
+    private static boolean hasSeats(
+            BlockForm form, List<FittingItem> chosen, int next, boolean[] taken) {
+        if (next == chosen.size()) {
+            return true;
+        }
+        boolean relay = chosen.get(next).width() == Width.RELAY_PAIR;
+        for (int p = 1; p <= form.positions(); p++) {
+            boolean fits =
+                    relay
+                            ? form.relayPairStarts().contains(p) && !taken[p] && !taken[p + 1]
+                            : !taken[p];
+            if (fits) {
+                taken[p] = true;
+                taken[p + 1] |= relay;
+                boolean seated = hasSeats(form, chosen, next + 1, taken);
+                taken[p] = false;
+                if (relay) {
+                    taken[p + 1] = false;
+                }
+                if (seated) {
+                    return true;
+                }
+            }
+        }
+        return false;
+    }
+}

@@ -1,0 +1,77 @@
+package org.fusewright.core.fitting;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.SplittableRandom;
+
+/** Tasks with everything that can matter, from a seed. */
+final class RandomTasks {
+
+    private static final double[] CURRENTS = {0.1, 0.2, 2, 3, 5, 7.5, 10, 12.3, 15, 20, 30};
+    private static final double[] HEIGHTS = {10, 10, 10, 20, 30};
+    private static final String[] LOCATIONS = {"seat", "rear", "dash"};
+
+    private RandomTasks() {}
+
+    static FittingTask small(long seed) {
+        SplittableRandom random = new SplittableRandom(seed);
+        int spare = random.nextInt(2) == 0 ? 0 : random.nextInt(6);
+        return task(random, 1 + random.nextInt(7), spare);
+    }
+
+    static FittingTask task(SplittableRandom random, int count, int spare) {
+        int locations = 1 + random.nextInt(3);
+        int relaysIn10 = random.nextInt(7);
+        List<FittingItem> items = new ArrayList<>();
+        for (int i = 1; i <= count; i++) {
+            boolean relay = random.nextInt(10) < relaysIn10;
+            Optional<String> besides =
+                    i > 1 && random.nextInt(2) == 0
+                            ? Optional.of(items.get(random.nextInt(items.size())).id())
+                            : Optional.empty();
+            items.add(
+                    new FittingItem(
+                            (relay ? "r" : "d") + i,
+                            relay ? Width.RELAY_PAIR : Width.POSITION,
+                            HEIGHTS[random.nextInt(HEIGHTS.length)],
+                            CURRENTS[random.nextInt(CURRENTS.length)],
+                            LOCATIONS[random.nextInt(locations)],
+                            besides));
+        }
+        boolean onePlug = random.nextBoolean();
+        List<BlockForm> forms = new ArrayList<>();
+        int kinds = 1 + random.nextInt(5);
+        for (int f = 0; f < kinds; f++) {
+            forms.add(form(random, f, onePlug));
+        }
+        return new FittingTask(items, forms, spare);
+    }
+
+    private static BlockForm form(SplittableRandom random, int index, boolean onePlug) {
+        int positions = 1 + random.nextInt(8);
+        List<Integer> pairs = new ArrayList<>();
+        for (int p = 1; p < positions; p++) {
+            if (random.nextInt(3) > 0) {
+                pairs.add(p++);
+            }
+        }
+        int[] clearances = {10, 20, 30};
+        double total = random.nextInt(3) == 0 ? Double.POSITIVE_INFINITY : 15 + random.nextInt(60);
+        double each = random.nextInt(3) == 0 ? Double.POSITIVE_INFINITY : 5 + random.nextInt(30);
+        // Round prices make many answers equally cheap, so that the count of blocks decides.
+        long step = random.nextBoolean() ? 1_000_000 : 10_000;
+        long cost = (200 + random.nextInt(1_800)) * 10_000L / step * step;
+        long plug = onePlug ? 120_000 : random.nextInt(40) * 10_000L * random.nextInt(10);
+        return new BlockForm(
+                positions + "P" + (char) ('a' + index),
+                "cap",
+                positions,
+                pairs,
+                clearances[random.nextInt(3)],
+                total,
+                each,
+                cost,
+                plug);
+    }
+}
