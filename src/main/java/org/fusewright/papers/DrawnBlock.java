@@ -43,7 +43,7 @@ final class DrawnBlock implements Table.Heading {
                         Style.SMALL,
                         block.wedge()
                                 .map(wedge -> named("Locking wedge", wedge))
-                                .orElse("Locking wedge: none, by choice of the job"))
+                                .orElse("Locking wedge: none"))
                 .plus(Style.SMALL, section.isPresent() ? LEGEND : "");
     }
 

@@ -20,10 +20,10 @@ final class FeedsSection {
 
     private static final List<Table.Column> SPLICES =
             List.of(
-                    Table.Column.left("Splice", 70),
-                    Table.Column.left("Part", 30),
-                    Table.Column.left("Title", 50),
-                    Table.Column.right("Leads", 12));
+                    Table.Column.left("Splice", 40),
+                    Table.Column.left("Part", 25),
+                    Table.Column.right("Leads", 12),
+                    Table.Column.left("Which leads meet", 75));
 
     private final Sheet sheet;
     private final Kit kit;
@@ -63,11 +63,20 @@ final class FeedsSection {
                                         Cell.of(Figures.of(feed.feed().sourceDistanceM()) + " m")));
     }
 
-    private static void addSplice(Table table, SizedSplice splice) {
+    private List<String> leadsAt(SizedSplice splice) {
+        return Stream.concat(
+                        kit.feeds().stream().flatMap(feed -> feed.leads().stream()),
+                        kit.circuits().stream().flatMap(circuit -> circuit.leads().stream()))
+                .filter(lead -> lead.from().equals(splice.id()) || lead.to().equals(splice.id()))
+                .map(lead -> lead.lead().id())
+                .toList();
+    }
+
+    private void addSplice(Table table, SizedSplice splice) {
         table.row(
                 Cell.of(splice.id()),
                 Cell.of(Style.STRONG, splice.part().number().value()),
-                Cell.of(splice.part().title()),
-                Cell.of(Integer.toString(splice.leads())));
+                Cell.of(Style.STRONG, Integer.toString(splice.leads())),
+                Cell.of(Places.compact(leadsAt(splice))));
     }
 }
