@@ -7,13 +7,12 @@ import org.fusewright.catalogs.PartKind;
 import org.fusewright.catalogs.Supplier;
 import org.fusewright.core.catalog.Part;
 import org.fusewright.core.catalog.PartNumber;
+import org.fusewright.web.Problems;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.HttpHeaders;
 import org.springframework.http.HttpStatus;
 import org.springframework.http.MediaType;
-import org.springframework.http.ProblemDetail;
 import org.springframework.http.ResponseEntity;
-import org.springframework.web.ErrorResponseException;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
@@ -151,13 +150,11 @@ class CatalogApi {
             @RequestHeader(name = HttpHeaders.IF_MATCH, required = false) @Nullable String ifMatch,
             @RequestParam(name = "files", required = false) @Nullable List<MultipartFile> files) {
         if (!dryRun && ifMatch == null) {
-            throw new ErrorResponseException(
-                    HttpStatus.PRECONDITION_REQUIRED,
-                    ProblemDetail.forStatusAndDetail(
+            throw Problems.exception(
+                    Problems.of(
                             HttpStatus.PRECONDITION_REQUIRED,
                             "Give the version of the catalog that is to be replaced in If-Match,"
-                                    + " or try the import with dryRun=true."),
-                    null);
+                                    + " or try the import with dryRun=true."));
         }
         CatalogContent content = UploadedCatalog.read(files == null ? List.of() : files);
         if (dryRun || ifMatch == null) {

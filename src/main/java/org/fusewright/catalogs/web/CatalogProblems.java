@@ -2,6 +2,7 @@ package org.fusewright.catalogs.web;
 
 import org.fusewright.catalogs.CatalogRejected;
 import org.fusewright.catalogs.StaleCatalog;
+import org.fusewright.web.Problems;
 import org.springframework.core.Ordered;
 import org.springframework.core.annotation.Order;
 import org.springframework.http.HttpStatus;
@@ -11,7 +12,7 @@ import org.springframework.web.ErrorResponseException;
 import org.springframework.web.bind.annotation.ExceptionHandler;
 import org.springframework.web.bind.annotation.RestControllerAdvice;
 
-/** What goes wrong with the catalog, as problem details (RFC 9457). */
+/** What goes wrong with the catalog, as problem details (RFC 9457) whoever asks. */
 @RestControllerAdvice(assignableTypes = CatalogApi.class)
 @Order(Ordered.HIGHEST_PRECEDENCE)
 class CatalogProblems {
@@ -20,7 +21,7 @@ class CatalogProblems {
     ProblemDetail rejected(CatalogRejected rejected) {
         int count = rejected.errors().size();
         ProblemDetail problem =
-                ProblemDetail.forStatusAndDetail(
+                Problems.of(
                         HttpStatus.BAD_REQUEST,
                         (count == 1
                                         ? "The files have 1 error."
@@ -32,7 +33,7 @@ class CatalogProblems {
 
     @ExceptionHandler
     ProblemDetail stale(StaleCatalog stale) {
-        return ProblemDetail.forStatusAndDetail(HttpStatus.PRECONDITION_FAILED, stale.getMessage());
+        return Problems.of(HttpStatus.PRECONDITION_FAILED, stale.getMessage());
     }
 
     @ExceptionHandler

@@ -3,8 +3,8 @@ package org.fusewright.catalogs.web;
 import org.fusewright.core.catalog.Catalog;
 import org.fusewright.core.catalog.Part;
 import org.fusewright.core.catalog.PartNumber;
+import org.fusewright.web.Problems;
 import org.springframework.http.HttpStatus;
-import org.springframework.http.ProblemDetail;
 import org.springframework.web.ErrorResponseException;
 
 import java.util.Optional;
@@ -24,11 +24,9 @@ final class KnownPart {
                 .flatMap(text -> catalog.findPart(new PartNumber(text)))
                 .orElseThrow(
                         () ->
-                                new ErrorResponseException(
-                                        HttpStatus.NOT_FOUND,
-                                        ProblemDetail.forStatusAndDetail(
+                                Problems.exception(
+                                        Problems.of(
                                                 HttpStatus.NOT_FOUND,
-                                                "The catalog has no part " + number + "."),
-                                        null));
+                                                "The catalog has no part " + number + ".")));
     }
 }

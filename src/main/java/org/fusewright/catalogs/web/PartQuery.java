@@ -4,6 +4,7 @@ import org.fusewright.catalogs.Catalogs;
 import org.fusewright.catalogs.PartKind;
 import org.fusewright.core.catalog.Part;
 import org.fusewright.core.catalog.PartNumber;
+import org.fusewright.web.Problems;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.HttpStatus;
 import org.springframework.http.ProblemDetail;
@@ -58,14 +59,13 @@ record PartQuery(Set<PartKind> kinds, String words, Optional<PartNumber> after, 
 
     private static ErrorResponseException badRequest(Map<String, String> errors) {
         ProblemDetail problem =
-                ProblemDetail.forStatusAndDetail(
-                        HttpStatus.BAD_REQUEST, "The query cannot be answered as it is.");
+                Problems.of(HttpStatus.BAD_REQUEST, "The query cannot be answered as it is.");
         problem.setProperty(
                 "errors",
                 errors.entrySet().stream()
                         .map(e -> Map.of("parameter", e.getKey(), "detail", e.getValue()))
                         .toList());
-        return new ErrorResponseException(HttpStatus.BAD_REQUEST, problem, null);
+        return Problems.exception(problem);
     }
 
     /** The parts asked for, and where to go on when there are more. */
