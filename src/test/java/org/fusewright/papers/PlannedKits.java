@@ -13,7 +13,7 @@ import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 
 /** Kits as the planner makes them from the sample catalog. */
-final class PlannedKits {
+public final class PlannedKits {
 
     private static final KitPlanner PLANNER =
             KitPlanner.of(CatalogFolder.read(Path.of("catalog-sample")).catalog());
@@ -48,7 +48,7 @@ final class PlannedKits {
     }
 
     /** The quad with twelve circuits more, at two places. */
-    static Kit equippedQuad() {
+    public static Kit equippedQuad() {
         String more =
                 IntStream.rangeClosed(1, 12)
                         .mapToObj(PlannedKits::circuit)

@@ -2,7 +2,6 @@ package org.fusewright.core.fitting;
 
 import org.jspecify.annotations.Nullable;
 
-import java.nio.LongBuffer;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.HashSet;
@@ -27,7 +26,7 @@ final class Packing {
     /** Blocks in all states together: some 30 MB. */
     private static final long MOST_REMEMBERED = 3_000_000;
 
-    private static final LongBuffer NOTHING = LongBuffer.allocate(0);
+    private static final State NOTHING = new State(new long[0]);
 
     private final Site site;
     private final FormTable table;
@@ -41,7 +40,7 @@ final class Packing {
     private final int[] widthFrom;
     private final int[] shares;
     private final Filling filling;
-    private final Set<LongBuffer> failed = new HashSet<>();
+    private final Set<State> failed = new HashSet<>();
     private final Budget budget;
     private int steps;
     private boolean cutOff;
@@ -158,7 +157,7 @@ final class Packing {
             return false;
         }
         boolean remember = steps > STEPS_WITHOUT_MEMORY;
-        LongBuffer state = remember ? state(at) : NOTHING;
+        State state = remember ? state(at) : NOTHING;
         if (failed.contains(state)) {
             return false;
         }
@@ -286,7 +285,7 @@ final class Packing {
         return currentsMatter ? byForm.thenComparing(byCurrent) : byForm;
     }
 
-    private LongBuffer state(int at) {
+    private State state(int at) {
         long[] state = new long[filling.blocks() + 1];
         for (int b = 0; b < filling.blocks(); b++) {
             long shape = (filling.form[b] * 32L + filling.devices(b)) * 32L + filling.relays(b);
@@ -295,6 +294,20 @@ final class Packing {
         }
         Arrays.sort(state, 0, filling.blocks());
         state[filling.blocks()] = at;
-        return LongBuffer.wrap(state);
+        return new State(state);
+    }
+
+    /** What the rest of the search depends on; equal by its content. */
+    private record State(long[] cells) {
+
+        @Override
+        public boolean equals(@Nullable Object other) {
+            return other instanceof State state && Arrays.equals(cells, state.cells);
+        }
+
+        @Override
+        public int hashCode() {
+            return Arrays.hashCode(cells);
+        }
     }
 }
