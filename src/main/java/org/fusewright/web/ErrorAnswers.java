@@ -47,7 +47,6 @@ class ErrorAnswers extends ResponseEntityExceptionHandler {
                                 ? "The job has 1 problem."
                                 : "The job has " + problems.size() + " problems.",
                         problems),
-                HttpHeaders.EMPTY,
                 request);
     }
 
@@ -58,7 +57,6 @@ class ErrorAnswers extends ResponseEntityExceptionHandler {
                 Problems.of(
                         HttpStatus.INTERNAL_SERVER_ERROR,
                         "The service failed at this; its log says why."),
-                HttpHeaders.EMPTY,
                 request);
     }
 
