@@ -21,7 +21,7 @@ import java.util.Optional;
  */
 final class BlockDrawing {
 
-    private static final float PITCH = 63;
+    private static final float PITCH = 64;
     private static final float NUMBER_STRIP = 15;
     private static final float CAVITY = 47;
     private static final float BAND = 29;
@@ -29,6 +29,7 @@ final class BlockDrawing {
     private static final float ROW = NUMBER_STRIP + 2 * CAVITY + BAND + 2 * WALL;
     private static final float ROW_GAP = 8;
     private static final float PAD = 3.5f;
+    private static final float BAND_INSET = 2.5f;
     private static final float HOLE = 8.2f;
     private static final float WIRE_END = 6;
     private static final float[] DASHES = {2, 2};
@@ -128,22 +129,34 @@ final class BlockDrawing {
     }
 
     private static void drawFree(Pen pen, float x, float top) {
-        dashed(pen, () -> pen.box(Style.THIN, x + PAD, top - BAND, PITCH - 2 * PAD, BAND));
+        dashed(
+                pen,
+                () ->
+                        pen.box(
+                                Style.THIN,
+                                x + BAND_INSET,
+                                top - BAND,
+                                PITCH - 2 * BAND_INSET,
+                                BAND));
         pen.textCentred(Style.SMALL, "free", x + PITCH / 2, top - BAND / 2 - 3);
     }
 
     private static void drawSeat(Pen pen, KitBlock.Seat seat, float x, float top) {
-        float width = seat.positions().size() * PITCH - 2 * PAD;
-        float left = x + PAD;
+        float width = seat.positions().size() * PITCH - 2 * BAND_INSET;
+        float left = x + BAND_INSET;
         pen.fill(Style.TINT, left, top - BAND, width, BAND);
         pen.box(Style.THIN, left, top - BAND, width, BAND);
-        float room = width - 2 * PAD;
+        float room = width - 2 * BAND_INSET;
         pen.text(
                 Style.STRONG,
                 Style.STRONG.clip(rating(seat.part()), room),
-                left + PAD,
+                left + BAND_INSET,
                 top - 11.5f);
-        pen.text(Style.SMALL, Style.SMALL.clip(second(seat.part()), room), left + PAD, top - 23.5f);
+        pen.text(
+                Style.SMALL,
+                Style.SMALL.clip(second(seat.part()), room),
+                left + BAND_INSET,
+                top - 23.5f);
         if (seat.part() instanceof Device device) {
             Swatch.body(device.colour())
                     .ifPresent(

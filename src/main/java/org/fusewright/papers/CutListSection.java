@@ -18,12 +18,14 @@ final class CutListSection {
             List.of(
                     Table.Column.left("", 4),
                     Table.Column.right("Cut, mm", 13),
-                    Table.Column.left("Lead", 34),
-                    Table.Column.left("Role", 15),
-                    Table.Column.left("From", 26),
-                    Table.Column.right("Strip", 13),
-                    Table.Column.left("To", 26),
-                    Table.Column.right("Strip", 13));
+                    Table.Column.left("Lead", 31),
+                    Table.Column.left("Role", 14),
+                    Table.Column.left("From", 32),
+                    Table.Column.right("Strip, mm", 16),
+                    Table.Column.left("To", 32),
+                    Table.Column.right("Strip, mm", 16));
+
+    private static final String NO_STRIP = "–";
 
     private static final Comparator<WireLine> BY_WIRE =
             Comparator.comparing((WireLine line) -> line.wire().family())
@@ -50,10 +52,9 @@ final class CutListSection {
             sheet.paragraph(Style.BODY, "No leads to cut.");
             return;
         }
+        Table table = new Table(sheet, Headings.section(sheet, section), COLUMNS);
         for (WireLine line : kit.wire().stream().sorted(BY_WIRE).toList()) {
-            WireHeading heading = new WireHeading(sheet, section, line);
-            section = "";
-            Table table = new Table(sheet, heading, COLUMNS);
+            table.group(new WireHeading(sheet, line));
             line.leads().forEach(lead -> addRow(table, lead));
         }
     }
@@ -74,21 +75,23 @@ final class CutListSection {
     private String strip(String end, KitLead lead) {
         Cavity cavity = cavities.get(end);
         if (cavity == null) {
-            return "";
+            return NO_STRIP;
         }
         return cavity.occupant()
                 .filter(occupant -> occupant.lead().id().equals(lead.lead().id()))
                 .flatMap(Cavity.Occupant::terminal)
-                .map(terminal -> Figures.of(terminal.stripMm()) + " mm")
-                .orElse("");
+                .map(terminal -> Figures.of(terminal.stripMm()))
+                .orElse(NO_STRIP);
     }
 
     /** A wire's swatch, name and sums above its leads. */
     private record WireHeading(Sheet sheet, Table.Heading text, Wire wire)
             implements Table.Heading {
 
-        WireHeading(Sheet sheet, String section, WireLine line) {
-            this(sheet, Headings.group(sheet, section, describe(line)), line.wire());
+        private static final float GAP = 7;
+
+        WireHeading(Sheet sheet, WireLine line) {
+            this(sheet, Headings.group(sheet, describe(line), Swatch.BAR_WIDTH + GAP), line.wire());
         }
 
         private static String describe(WireLine line) {
@@ -112,7 +115,7 @@ final class CutListSection {
         @Override
         public void draw(boolean continued) {
             text.draw(continued);
-            Swatch.bar(sheet.pen(), wire.colour(), sheet.right() - 30, sheet.y() + 3.5f);
+            Swatch.bar(sheet.pen(), wire.colour(), sheet.left(), sheet.y() + GAP / 2);
         }
     }
 }

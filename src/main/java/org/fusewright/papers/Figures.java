@@ -1,5 +1,6 @@
 package org.fusewright.papers;
 
+import org.fusewright.core.catalog.Wire;
 import org.fusewright.core.kit.PartLine;
 import org.fusewright.core.quantity.Millimetres;
 import org.fusewright.core.quantity.WireSize;
@@ -35,7 +36,7 @@ final class Figures {
     }
 
     static String metres(Millimetres length) {
-        return BigDecimal.valueOf(length.value(), 3).toPlainString() + " m";
+        return metres(BigDecimal.valueOf(length.value(), 3));
     }
 
     static String size(WireSize size) {
@@ -44,13 +45,25 @@ final class Figures {
 
     /** Pieces as a plain number, wire with its unit. */
     static String quantity(PartLine line) {
-        BigDecimal quantity = line.quantity().stripTrailingZeros();
-        String plain = quantity.setScale(Math.max(quantity.scale(), 0)).toPlainString();
-        return line.unit().equals("each") ? plain : plain + " " + line.unit();
+        return line.part() instanceof Wire
+                ? metres(line.quantity())
+                : withDecimals(line.quantity(), 0);
+    }
+
+    private static String metres(BigDecimal metres) {
+        return withDecimals(metres, 2) + " m";
+    }
+
+    /** Without zeros at the end beyond so many decimals. */
+    private static String withDecimals(BigDecimal value, int least) {
+        BigDecimal plain = value.stripTrailingZeros();
+        return plain.setScale(Math.max(plain.scale(), least)).toPlainString();
     }
 
     private static String of(double value, int digits) {
-        BigDecimal rounded = new BigDecimal(value).round(new MathContext(digits));
+        BigDecimal exact = new BigDecimal(value);
+        int whole = exact.precision() - exact.scale();
+        BigDecimal rounded = exact.round(new MathContext(Math.max(digits, whole)));
         return rounded.signum() == 0 ? "0" : rounded.stripTrailingZeros().toPlainString();
     }
 }

@@ -5,7 +5,7 @@ final class Headings {
 
     private static final float ABOVE_SECTION = 12;
     private static final float BELOW_SECTION = 4;
-    private static final float ABOVE_GROUP = 7;
+    private static final float ABOVE_GROUP = 6;
     private static final float BELOW_GROUP = 2;
     private static final String CONTINUED = " (continued)";
 
@@ -13,12 +13,17 @@ final class Headings {
 
     /** A section's heading, underlined over the full width. */
     static Table.Heading section(Sheet sheet, String text) {
-        return new Lines(sheet, text, "");
+        return new Section(sheet, text);
     }
 
-    /** A group's heading; {@code section} stands above it when it is the section's first. */
-    static Table.Heading group(Sheet sheet, String section, String text) {
-        return new Lines(sheet, section, text);
+    /** A group's heading. */
+    static Table.Heading group(Sheet sheet, String text) {
+        return group(sheet, text, 0);
+    }
+
+    /** A group's heading with so much room before it. */
+    static Table.Heading group(Sheet sheet, String text, float indent) {
+        return new Group(sheet, text, indent);
     }
 
     /** Draws a section's heading with room for at least so much below it. */
@@ -28,42 +33,42 @@ final class Headings {
         heading.draw(false);
     }
 
-    private record Lines(Sheet sheet, String section, String group) implements Table.Heading {
+    private record Section(Sheet sheet, String text) implements Table.Heading {
 
         @Override
         public float height() {
-            float height = 0;
-            if (!section.isEmpty()) {
-                height += ABOVE_SECTION + Style.SECTION.leading() + BELOW_SECTION;
-            }
-            if (!group.isEmpty()) {
-                int lines = Style.GROUP.wrap(group, sheet.width()).size();
-                height += ABOVE_GROUP + lines * Style.GROUP.leading() + BELOW_GROUP;
-            }
-            return height;
+            return ABOVE_SECTION + Style.SECTION.leading() + BELOW_SECTION;
         }
 
         @Override
         public void draw(boolean continued) {
-            String suffix = continued ? CONTINUED : "";
-            if (!section.isEmpty() && !(continued && !group.isEmpty())) {
-                sheet.down(sheet.isFresh() ? 0 : ABOVE_SECTION);
-                sheet.paragraph(Style.SECTION, section + suffix);
-                sheet.pen()
-                        .line(
-                                Style.THICK,
-                                Style.INK,
-                                sheet.left(),
-                                sheet.y(),
-                                sheet.right(),
-                                sheet.y());
-                sheet.down(BELOW_SECTION);
-            }
-            if (!group.isEmpty()) {
-                sheet.down(sheet.isFresh() ? 0 : ABOVE_GROUP);
-                sheet.paragraph(Style.GROUP, group + suffix);
-                sheet.down(BELOW_GROUP);
-            }
+            sheet.down(sheet.isFresh() ? 0 : ABOVE_SECTION);
+            sheet.paragraph(Style.SECTION, continued ? text + CONTINUED : text);
+            sheet.pen()
+                    .line(
+                            Style.THICK,
+                            Style.INK,
+                            sheet.left(),
+                            sheet.y(),
+                            sheet.right(),
+                            sheet.y());
+            sheet.down(BELOW_SECTION);
+        }
+    }
+
+    private record Group(Sheet sheet, String text, float indent) implements Table.Heading {
+
+        @Override
+        public float height() {
+            int lines = Style.GROUP.wrap(text + CONTINUED, sheet.width() - indent).size();
+            return ABOVE_GROUP + lines * Style.GROUP.leading() + BELOW_GROUP;
+        }
+
+        @Override
+        public void draw(boolean continued) {
+            sheet.down(sheet.isFresh() ? 0 : ABOVE_GROUP);
+            sheet.paragraph(Style.GROUP, continued ? text + CONTINUED : text, indent);
+            sheet.down(BELOW_GROUP);
         }
     }
 }

@@ -17,6 +17,7 @@ public final class KitListPaper {
         new CautionsSection(sheet).print();
         new ChecksSection(sheet, kit).print();
         new BlocksSection(sheet, kit).print();
+        new FeedsSection(sheet, kit).print();
         new PartsSection(sheet, kit).print();
         new CutListSection(sheet, kit).print();
         new SignOffSection(sheet).print();

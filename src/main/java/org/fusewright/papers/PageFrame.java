@@ -12,6 +12,7 @@ final class PageFrame {
     private static final float TITLE_BLOCK = 50;
     private static final float FOOT = 19;
     private static final float PAD = 6;
+    private static final float CENTRE_MARK = 8;
     private static final String WIDEST_PAGE = "Page 000 of 000";
     private static final float TOTAL_WIDTH = 30;
     private static final float TOTAL_HEIGHT = 12;
@@ -44,8 +45,20 @@ final class PageFrame {
         float width = paper.width() - 2 * Style.BORDER;
         float height = paper.height() - 2 * Style.BORDER;
         pen.box(Style.THICK, left, Style.BORDER, width, height);
+        drawCentreMarks(pen, paper);
         drawTitleBlock(pen, left, paper.height() - Style.BORDER, width);
         drawFoot(pen, left, width, page);
+    }
+
+    /** Where the sheet folds and copies are aligned. */
+    private static void drawCentreMarks(Pen pen, Paper paper) {
+        float x = paper.width() / 2;
+        float y = paper.height() / 2;
+        float far = Style.BORDER - CENTRE_MARK;
+        pen.line(Style.THIN, Style.INK, x, far, x, Style.BORDER);
+        pen.line(Style.THIN, Style.INK, x, paper.height() - Style.BORDER, x, paper.height() - far);
+        pen.line(Style.THIN, Style.INK, far, y, Style.BORDER, y);
+        pen.line(Style.THIN, Style.INK, paper.width() - Style.BORDER, y, paper.width() - far, y);
     }
 
     private void drawTitleBlock(Pen pen, float left, float top, float width) {

@@ -83,10 +83,13 @@ final class PaperFont {
         if (isPlain(text)) {
             return text;
         }
-        StringBuilder printable = new StringBuilder(text.length());
-        Normalizer.normalize(text, Normalizer.Form.NFC)
-                .codePoints()
-                .forEach(sign -> append(printable, sign));
+        String composed = Normalizer.normalize(text, Normalizer.Form.NFC);
+        StringBuilder printable = new StringBuilder(composed.length());
+        for (int i = 0; i < composed.length(); ) {
+            int sign = composed.codePointAt(i);
+            append(printable, sign);
+            i += Character.charCount(sign);
+        }
         return printable.toString().strip();
     }
 
@@ -100,17 +103,25 @@ final class PaperFont {
         }
     }
 
-    /** Short cut for the usual text: printable ASCII without doubled or outer spaces. */
-    private static boolean isPlain(String text) {
+    /** Short cut for the usual text: Latin and symbols, without doubled or outer spaces. */
+    private boolean isPlain(String text) {
         char before = ' ';
         for (int i = 0; i < text.length(); i++) {
             char sign = text.charAt(i);
-            if (sign < ' ' || sign > '~' || (sign == ' ' && before == ' ')) {
+            boolean plain = sign == ' ' ? before != ' ' : isComposed(sign) && holds(sign);
+            if (!plain) {
                 return false;
             }
             before = sign;
         }
         return before != ' ' || text.isEmpty();
+    }
+
+    /** Signs that neither compose with others nor are a space. */
+    private static boolean isComposed(char sign) {
+        boolean latin = sign > ' ' && sign <= '\u024F' && sign != '\u00A0';
+        boolean symbol = sign >= '\u2600' && sign <= '\u27BF';
+        return latin || symbol;
     }
 
     private static boolean isPrintable(int sign) {

@@ -14,10 +14,10 @@ final class PartsSection {
     private static final List<Table.Column> COLUMNS =
             List.of(
                     Table.Column.left("", 4),
-                    Table.Column.right("Quantity", 14),
-                    Table.Column.left("Part", 30),
-                    Table.Column.left("Title", 44),
-                    Table.Column.left("Goes to", 44));
+                    Table.Column.right("Quantity", 15),
+                    Table.Column.left("Part", 25),
+                    Table.Column.left("Title", 42),
+                    Table.Column.left("Goes to", 52));
 
     private final Sheet sheet;
     private final Kit kit;
@@ -34,16 +34,14 @@ final class PartsSection {
             sheet.paragraph(Style.BODY, "No parts.");
             return;
         }
+        Table table = new Table(sheet, Headings.section(sheet, section), COLUMNS);
         for (PartGroup group : PartGroup.values()) {
             List<PartLine> lines =
                     kit.parts().stream().filter(line -> line.group() == group).toList();
-            if (lines.isEmpty()) {
-                continue;
+            if (!lines.isEmpty()) {
+                table.group(Headings.group(sheet, title(group)));
+                lines.forEach(line -> addRow(table, line));
             }
-            Table.Heading heading = Headings.group(sheet, section, title(group));
-            section = "";
-            Table table = new Table(sheet, heading, COLUMNS);
-            lines.forEach(line -> addRow(table, line));
         }
     }
 

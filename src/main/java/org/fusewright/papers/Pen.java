@@ -1,5 +1,6 @@
 package org.fusewright.papers;
 
+import org.jspecify.annotations.Nullable;
 import org.openpdf.text.pdf.PdfContentByte;
 
 import java.awt.Color;
@@ -8,6 +9,7 @@ import java.awt.Color;
 final class Pen {
 
     private final PdfContentByte canvas;
+    private @Nullable Lettering set;
 
     Pen(PdfContentByte canvas) {
         this.canvas = canvas;
@@ -26,7 +28,10 @@ final class Pen {
         }
         requireGlyphs(lettering.font(), printable);
         canvas.beginText();
-        canvas.setFontAndSize(lettering.font().base(), lettering.size());
+        if (!lettering.equals(set)) {
+            canvas.setFontAndSize(lettering.font().base(), lettering.size());
+            set = lettering;
+        }
         canvas.moveText(x, baseline);
         canvas.showText(printable);
         canvas.endText();

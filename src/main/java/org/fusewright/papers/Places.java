@@ -8,35 +8,56 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /**
- * Where a part goes, in few words: cavities of one block name the block once ("B1-1a, 1b, 2a"),
- * four or more that follow each other become a range ("B1-1a to 2b"), and what is named twice is
+ * Where a part goes, in few words: cavities and positions of one block name the block once ("B1-1a,
+ * 1b, 2a"), four or more cavities that follow each other become a range ("B1-1a to 2b"), leads and
+ * splices of one circuit name the circuit once ("pump/out, return"), and what is named twice is
  * counted.
  */
 final class Places {
 
-    private static final Pattern CAVITY = Pattern.compile("(B\\d+)-(\\d{1,3})([ab])");
+    private static final Pattern CAVITY = Pattern.compile("(B\\d+-)(\\d{1,3})([ab])");
+    private static final Pattern POSITION = Pattern.compile("(B\\d+-)(\\d+(?:/\\d+)?)");
     private static final int SHORTEST_RANGE = 4;
 
-    private Places() {}
+    private final Map<String, List<Integer>> cavities = new LinkedHashMap<>();
+    private final Map<String, List<String>> named = new LinkedHashMap<>();
+    private final Map<String, Integer> others = new LinkedHashMap<>();
+
+    private Places(List<String> places) {
+        places.forEach(this::sort);
+    }
 
     static String compact(List<String> places) {
-        Map<String, List<Integer>> cavities = new LinkedHashMap<>();
-        Map<String, Integer> others = new LinkedHashMap<>();
-        for (String place : places) {
-            Matcher cavity = CAVITY.matcher(place);
-            if (cavity.matches()) {
-                int number = 2 * Integer.parseInt(cavity.group(2));
-                int side = cavity.group(3).equals("a") ? 0 : 1;
-                cavities.computeIfAbsent(cavity.group(1), block -> new ArrayList<>())
-                        .add(number + side);
-            } else {
-                others.merge(place, 1, Integer::sum);
-            }
+        return new Places(places).compact();
+    }
+
+    private void sort(String place) {
+        Matcher cavity = CAVITY.matcher(place);
+        Matcher position = POSITION.matcher(place);
+        int slash = place.lastIndexOf('/') + 1;
+        if (cavity.matches()) {
+            int side = cavity.group(3).equals("a") ? 0 : 1;
+            int number = 2 * Integer.parseInt(cavity.group(2)) + side;
+            cavities.computeIfAbsent(cavity.group(1), block -> new ArrayList<>()).add(number);
+        } else if (position.matches()) {
+            name(position.group(1), position.group(2));
+        } else if (slash > 1) {
+            name(place.substring(0, slash), place.substring(slash));
+        } else {
+            others.merge(place, 1, Integer::sum);
         }
+    }
+
+    private void name(String owner, String place) {
+        named.computeIfAbsent(owner, absent -> new ArrayList<>()).add(place);
+    }
+
+    private String compact() {
         List<String> words = new ArrayList<>();
-        cavities.forEach((block, numbers) -> words.add(block + "-" + ranges(numbers)));
         others.forEach((place, count) -> words.add(count == 1 ? place : count + " × " + place));
-        return String.join(", ", words);
+        named.forEach((owner, places) -> words.add(owner + String.join(", ", places)));
+        cavities.forEach((block, numbers) -> words.add(block + ranges(numbers)));
+        return String.join("; ", words);
     }
 
     private static String ranges(List<Integer> numbers) {
@@ -48,16 +69,16 @@ final class Places {
                 to++;
             }
             if (to - from + 1 >= SHORTEST_RANGE) {
-                words.add(name(sorted.get(from)) + " to " + name(sorted.get(to)));
+                words.add(cavity(sorted.get(from)) + " to " + cavity(sorted.get(to)));
             } else {
-                sorted.subList(from, to + 1).forEach(number -> words.add(name(number)));
+                sorted.subList(from, to + 1).forEach(number -> words.add(cavity(number)));
             }
             from = to + 1;
         }
         return String.join(", ", words);
     }
 
-    private static String name(int number) {
+    private static String cavity(int number) {
         return number / 2 + (number % 2 == 0 ? "a" : "b");
     }
 }

@@ -36,7 +36,6 @@ final class Sheet {
         byte[] id = fingerprint.getBytes(StandardCharsets.UTF_8);
         writer.getInfo().put(PdfName.FILEID, PdfEncryption.createInfoId(id, id));
         writer.getExtraCatalog().put(PdfName.LANG, new PdfString("en"));
-        pen = new Pen(writer.getDirectContent());
         frame = new PageFrame(heading, writer);
         startPage();
     }
@@ -111,6 +110,7 @@ final class Sheet {
     }
 
     private void startPage() {
+        pen = new Pen(writer.getDirectContent());
         // A page without content is never written; the frame also makes it one with content.
         frame.draw(pen, paper, writer.getPageNumber());
         y = frame.top(paper);

@@ -7,6 +7,7 @@ import org.fusewright.core.kit.Kit;
 final class StatusSection {
 
     private static final float PAD = 7;
+    private static final float BELOW_MARK = 2;
 
     private final Sheet sheet;
     private final Kit kit;
@@ -17,16 +18,28 @@ final class StatusSection {
     }
 
     void print() {
-        float height = 2 * PAD + Style.MARK.leading() + 2 * Style.BODY.leading();
+        float height = 2 * PAD + BELOW_MARK + Style.MARK.leading() + 2 * Style.BODY.leading();
         float base = sheet.y() - height;
         sheet.pen().box(Style.THICK, sheet.left(), base, sheet.width(), height);
         float x = sheet.left() + PAD;
         float baseline = sheet.y() - PAD - Style.MARK.ascent();
         sheet.pen().text(Style.MARK, statement(), x, baseline);
-        baseline = sheet.y() - PAD - Style.MARK.leading() - Style.BODY.ascent();
+        baseline = sheet.y() - PAD - Style.MARK.leading() - BELOW_MARK - Style.BODY.ascent();
         sheet.pen().text(Style.BODY, verdicts(), x, baseline);
         sheet.pen().text(Style.BODY, amount(), x, baseline - Style.BODY.leading());
-        sheet.down(height);
+        sheet.down(height + PAD / 2);
+        sheet.paragraph(Style.SMALL, design());
+    }
+
+    /** In full what the title block may have to cut. */
+    private String design() {
+        return "Job %s: %s, for %s. Fingerprint %s; catalog %s."
+                .formatted(
+                        kit.job().reference(),
+                        kit.job().title(),
+                        kit.job().customer(),
+                        kit.fingerprint(),
+                        kit.catalogVersion());
     }
 
     private String statement() {

@@ -18,7 +18,7 @@ final class Style {
     static final Lettering SECTION = new Lettering(PaperFont.BOLD, 12);
     static final Lettering GROUP = new Lettering(PaperFont.BOLD, 9.5f);
     static final Lettering MARK = new Lettering(PaperFont.BOLD, 15);
-    static final Lettering TICK_BOX = new Lettering(PaperFont.REGULAR, 12);
+    static final Lettering TICK_BOX = new Lettering(PaperFont.REGULAR, 10.5f);
 
     static final float HAIRLINE = 0.35f;
     static final float THIN = 0.6f;

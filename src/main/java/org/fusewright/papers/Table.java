@@ -1,17 +1,33 @@
 package org.fusewright.papers;
 
+import java.awt.Color;
 import java.util.ArrayList;
 import java.util.List;
 
 /**
- * Rows under a heading that never stands alone at a page's end. A row moves to the next page as a
- * whole, unless it is taller than a page; there the head of the table is repeated.
+ * Rows under a heading that never stands alone at a page's end, in groups where it has any. A row
+ * moves to the next page as a whole, unless it is very tall; there the head of the table and the
+ * heading of the group are repeated.
  */
 final class Table {
 
-    private static final float GAP = 6;
+    private static final float GAP = 8;
     private static final float PAD_ABOVE = 1.6f;
     private static final float PAD_BELOW = 2.2f;
+
+    /** A row of more than half a page begins where so much is left, and goes on overleaf. */
+    private static final float SPLIT_FROM = 48;
+
+    private static final Heading NO_GROUP =
+            new Heading() {
+                @Override
+                public float height() {
+                    return 0;
+                }
+
+                @Override
+                public void draw(boolean continued) {}
+            };
 
     /** A column's share of the width is its part of the sum of all shares. */
     record Column(String title, float share, boolean atRight) {
@@ -39,6 +55,9 @@ final class Table {
     private final List<Column> columns;
     private final float[] x;
     private final float[] widths;
+    private Heading group = NO_GROUP;
+    private boolean groupPending;
+    private float kept;
     private boolean begun;
 
     Table(Sheet sheet, Heading heading, List<Column> columns) {
@@ -57,36 +76,55 @@ final class Table {
         }
     }
 
+    /** Starts a group of rows; its heading stays with the group's first row. */
+    void group(Heading groupHeading) {
+        group = groupHeading;
+        groupPending = true;
+    }
+
+    /** Asks for room for so many rows of one line before the first one, if a page has that much. */
+    void keepTogether(int rows) {
+        kept = rows * (PAD_ABOVE + Style.BODY.leading() + PAD_BELOW);
+    }
+
     void row(Cell... cells) {
         List<List<Cell.Line>> lines = new ArrayList<>(cells.length);
         for (int i = 0; i < cells.length; i++) {
             lines.add(cells[i].lines(widths[i]));
         }
+        float needed = groupPending ? group.height() : 0;
         float height = height(lines);
+        needed += height > sheet.pageRoom() / 2 ? SPLIT_FROM : height;
         if (!begun) {
-            float first = heading.height() + headHeight() + height;
-            sheet.keep(Math.min(first, sheet.pageRoom()));
+            float first = heading.height() + headHeight();
+            boolean all = first + kept <= sheet.pageRoom();
+            sheet.keep(first + (all ? Math.max(kept, needed) : needed));
             begin(false);
-        } else if (sheet.room() < height) {
+        } else if (sheet.room() < needed) {
             turnPage();
+        }
+        if (groupPending) {
+            groupPending = false;
+            drawGroup(false);
         }
         int[] printed = new int[cells.length];
         while (!print(lines, printed)) {
             turnPage();
         }
-        sheet.pen()
-                .line(
-                        Style.HAIRLINE,
-                        Style.RULE,
-                        sheet.left(),
-                        sheet.y(),
-                        sheet.right(),
-                        sheet.y());
+        rule(Style.HAIRLINE, Style.RULE);
     }
 
     private void turnPage() {
         sheet.newPage();
         begin(true);
+        if (group != NO_GROUP && !groupPending) {
+            drawGroup(true);
+        }
+    }
+
+    private void drawGroup(boolean continued) {
+        group.draw(continued);
+        rule(Style.THIN, Style.INK);
     }
 
     private void begin(boolean continued) {
@@ -104,21 +142,26 @@ final class Table {
             show(Style.SMALL, Style.SMALL.clip(columns.get(i).title(), widths[i]), i, baseline);
         }
         sheet.down(headHeight());
-        sheet.pen().line(Style.THIN, Style.INK, sheet.left(), sheet.y(), sheet.right(), sheet.y());
+        rule(Style.THIN, Style.INK);
+    }
+
+    private void rule(float width, Color colour) {
+        sheet.pen().line(width, colour, sheet.left(), sheet.y(), sheet.right(), sheet.y());
     }
 
     private static float headHeight() {
         return PAD_ABOVE + Style.SMALL.leading() + PAD_BELOW;
     }
 
-    /** Prints what fits of each cell; true when nothing is left. */
-    private boolean print(List<List<Cell.Line>> lines, int[] printed) {
+    /** Prints what fits of each cell, first lines on one baseline; true when nothing is left. */
+    private boolean print(List<List<Cell.Line>> cells, int[] printed) {
         float room = sheet.room() - PAD_ABOVE - PAD_BELOW;
+        float ascent = ascent(cells, printed);
         float tallest = 0;
         boolean complete = true;
         for (int i = 0; i < printed.length; i++) {
-            float used = 0;
-            List<Cell.Line> cell = lines.get(i);
+            List<Cell.Line> cell = cells.get(i);
+            float used = printed[i] < cell.size() ? ascent - ascent(cell.get(printed[i])) : 0;
             while (printed[i] < cell.size()) {
                 Cell.Line line = cell.get(printed[i]);
                 float leading = line.lettering().leading();
@@ -126,8 +169,7 @@ final class Table {
                     complete = false;
                     break;
                 }
-                float baseline = sheet.y() - PAD_ABOVE - used - line.lettering().ascent();
-                show(line.lettering(), line.text(), i, baseline);
+                show(line.lettering(), line.text(), i, sheet.y() - PAD_ABOVE - used - ascent(line));
                 used += leading;
                 printed[i]++;
             }
@@ -135,6 +177,21 @@ final class Table {
         }
         sheet.down(PAD_ABOVE + tallest + PAD_BELOW);
         return complete;
+    }
+
+    /** The largest ascent of the cells' next lines. */
+    private static float ascent(List<List<Cell.Line>> cells, int[] printed) {
+        float largest = 0;
+        for (int i = 0; i < printed.length; i++) {
+            if (printed[i] < cells.get(i).size()) {
+                largest = Math.max(largest, ascent(cells.get(i).get(printed[i])));
+            }
+        }
+        return largest;
+    }
+
+    private static float ascent(Cell.Line line) {
+        return line.lettering().ascent();
     }
 
     private void show(Lettering lettering, String text, int column, float baseline) {
@@ -146,9 +203,10 @@ final class Table {
     }
 
     private static float height(List<List<Cell.Line>> cells) {
+        float ascent = ascent(cells, new int[cells.size()]);
         float tallest = 0;
         for (List<Cell.Line> cell : cells) {
-            float height = 0;
+            float height = ascent - ascent(cell.getFirst());
             for (Cell.Line line : cell) {
                 height += line.lettering().leading();
             }

@@ -47,6 +47,7 @@ import org.joda.money.Money;
 
 import java.math.BigDecimal;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HexFormat;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -54,6 +55,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
 
 /** Puts a kit together block by block: cavities, leads, wire and parts follow from the circuits. */
 final class KitBuilder {
@@ -219,7 +221,7 @@ final class KitBuilder {
                             "RD",
                             0.6,
                             "main device battery",
-                            "splice battery/splice-1"));
+                            "battery/splice-1"));
         }
         List<PartLine> parts = new ArrayList<>();
         uses.values().stream()
@@ -233,8 +235,7 @@ final class KitBuilder {
             parts.add(set());
         }
         parts.sort(
-                java.util.Comparator.comparing(PartLine::group)
-                        .thenComparing(line -> line.part().number()));
+                Comparator.comparing(PartLine::group).thenComparing(line -> line.part().number()));
         Money total = parts.stream().map(PartLine::extended).reduce(Money.zero(EUR), Money::plus);
         double massG = parts.stream().mapToDouble(PartLine::massG).sum();
         return new Kit(
@@ -357,12 +358,17 @@ final class KitBuilder {
     }
 
     private void seat(OpenBlock block, List<Integer> positions, String circuit, Part part) {
+        if (positions.getLast() > block.positions()) {
+            throw new IllegalArgumentException(block.id() + " has no room for " + circuit);
+        }
         block.seats().add(new KitBlock.Seat(positions, circuit, part));
         boolean relay = part instanceof Relay;
         use(
                 part,
                 relay ? PartGroup.RELAY : PartGroup.DEVICE,
-                block.id() + " position " + positions.getFirst());
+                block.id()
+                        + "-"
+                        + positions.stream().map(String::valueOf).collect(Collectors.joining("/")));
     }
 
     private void pigtail(OpenBlock block, int position, String circuit, String size) {
@@ -374,7 +380,7 @@ final class KitBuilder {
                         size,
                         "RD",
                         0.15,
-                        "splice battery/splice-1",
+                        "battery/splice-1",
                         at(block, position, 'a'));
         feedLeads.add(pigtail);
         occupy(block, position, 'a', CavityRole.FEED, circuit, pigtail);

@@ -61,24 +61,22 @@ public final class SampleKits {
         return kit.build();
     }
 
-    /** Forty circuits in five blocks of three, four and eight positions and one wide one. */
+    /** Forty circuits in seven blocks of three to twelve positions. */
     public static Kit large() {
         KitBuilder kit =
                 new KitBuilder("")
                         .named("EX-200", "Expedition sidecar outfit", "Fellside Overland");
-        int[] blocks = {3, 4, 8, 8, 12};
-        String[] locations = {"steering head", "under seat", "under seat", "sidecar", "sidecar"};
-        int[] circuits = {3, 3, 8, 7, 11};
+        int[] blocks = {3, 4, 8, 8, 12, 8, 8};
+        String[] locations = {
+            "steering head", "under seat", "under seat", "sidecar", "sidecar", "tail", "tail"
+        };
+        int[] circuits = {3, 2, 6, 6, 10, 8, 5};
         int number = 1;
         for (int i = 0; i < blocks.length; i++) {
             kit.block(blocks[i], locations[i]);
             for (int k = 0; k < circuits[i]; k++) {
-                addCircuit(kit, number++, i != 0 && k == 0);
+                addCircuit(kit, number++, i >= 1 && i <= 4 && k == 0);
             }
-        }
-        kit.block(8, "tail");
-        while (number <= 40) {
-            addCircuit(kit, number++, false);
         }
         passes(kit, 420);
         for (int i = 1; i <= 6; i++) {

@@ -23,6 +23,7 @@ import org.fusewright.core.quantity.WireSize;
 import java.math.BigDecimal;
 import java.util.List;
 import java.util.Set;
+import java.util.stream.IntStream;
 
 /** Invented parts for kits made by hand; {@code adorn} changes every title. */
 record SampleParts(String adorn) {
@@ -38,7 +39,7 @@ record SampleParts(String adorn) {
         List<Block.RelayPair> pairs =
                 positions == 3
                         ? List.of()
-                        : java.util.stream.IntStream.rangeClosed(1, positions / 2)
+                        : IntStream.rangeClosed(1, positions / 2)
                                 .mapToObj(pair -> new Block.RelayPair(2 * pair - 1))
                                 .toList();
         return new Block(

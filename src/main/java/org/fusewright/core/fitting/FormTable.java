@@ -6,8 +6,8 @@ import java.util.List;
 
 /**
  * The forms worth considering, with their figures in arrays. Price and plug price count cost first
- * and blocks second in one number: every price is multiplied by more than the number of blocks there
- * can be, and each block adds one.
+ * and blocks second in one number: every price is multiplied by more than the number of blocks
+ * there can be, and each block adds one.
  */
 final class FormTable {
 
@@ -46,8 +46,8 @@ final class FormTable {
     }
 
     /**
-     * Drops each form that another one replaces at no higher cost, and puts those that take the most
-     * items first: the cheap forms at the end then have a tight bound of their own.
+     * Drops each form that another one replaces at no higher cost, and puts those that take the
+     * most items first: the cheap forms at the end then have a tight bound of their own.
      */
     static FormTable of(List<FittingItem> items, List<BlockForm> all, int sparePositions) {
         List<BlockForm> kept = new ArrayList<>();

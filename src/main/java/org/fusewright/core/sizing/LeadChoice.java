@@ -158,20 +158,26 @@ final class LeadChoice {
 
     private Limb atTrunk(Size trunk) {
         return startsInCavity
-                ? upstream.plusContact(
-                        trunk.out().terminalOhm(demand.runningA()), demand.runningA())
+                ? upstream.plusContact(trunk.out().terminalOhm(), demand.runningA())
                 : upstream;
     }
 
     private Optional<String> findMissed(Size trunk, Size[] branches) {
         LaidWire wire = trunk.out();
+        if (startsInCavity && !wire.servesCavity(demand.runningA())) {
+            return Optional.of(
+                    "a terminal on "
+                            + wire.wire().size()
+                            + " carries "
+                            + Say.amps(wire.terminalA()));
+        }
         if (!wire.isProtectedBy(protection.device().ratingA())) {
             return Optional.of(
                     wire.wire().size()
                             + " carries "
-                            + Figures.amps(wire.allowedA())
+                            + Say.amps(wire.allowedA())
                             + " here, the device lets "
-                            + Figures.rating(protection.device().ratingA())
+                            + Say.rating(protection.device().ratingA())
                             + " pass");
         }
         Limb start = atTrunk(trunk);
@@ -184,7 +190,7 @@ final class LeadChoice {
         double worst = worstPercent(start, outcome);
         return worst <= demand.resolved().circuit().maxDropPercent()
                 ? Optional.empty()
-                : Optional.of(wire.wire().size() + " would lose " + Figures.percent(worst));
+                : Optional.of(wire.wire().size() + " would lose " + Say.percent(worst));
     }
 
     private double percentOf(double dropV) {

@@ -6,8 +6,10 @@ import org.fusewright.core.job.Supply;
 
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 
 /**
  * One of the things that a circuit's loads stand for, with its worst running current.
@@ -21,17 +23,26 @@ record SingleLoad(String name, Load load, double runningA) {
         for (Load load : circuit.loads()) {
             ofTitle.merge(load.title(), load.count(), Integer::sum);
         }
-        Map<String, Integer> named = new HashMap<>();
+        Set<String> names = new HashSet<>();
         List<SingleLoad> singles = new ArrayList<>();
         for (Load load : circuit.loads()) {
             double runningA = RunningCurrent.worstA(load, supply);
+            boolean alone = ofTitle.get(load.title()) == 1;
             for (int i = 0; i < load.count(); i++) {
-                int number = named.merge(load.title(), 1, Integer::sum);
-                String name =
-                        ofTitle.get(load.title()) == 1 ? load.title() : load.title() + " " + number;
-                singles.add(new SingleLoad(name, load, runningA));
+                singles.add(new SingleLoad(named(load.title(), alone, names), load, runningA));
             }
         }
         return singles;
+    }
+
+    private static String named(String title, boolean alone, Set<String> taken) {
+        if (alone && taken.add(title)) {
+            return title;
+        }
+        int number = 1;
+        while (!taken.add(title + " " + number)) {
+            number++;
+        }
+        return title + " " + number;
     }
 }

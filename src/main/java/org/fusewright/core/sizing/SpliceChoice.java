@@ -40,7 +40,7 @@ final class SpliceChoice {
         PriceList prices = stock.prices();
         List<Splice> parts = new ArrayList<>(stock.list(Splice.class));
         parts.sort(
-                Comparator.comparing((Splice s) -> prices.unitPriceOrZero(s.number()))
+                Comparator.comparingLong((Splice s) -> prices.unitPriceMicros(s.number()))
                         .thenComparing(Splice::number));
         cheapestFirst = List.copyOf(parts);
     }

@@ -36,8 +36,7 @@ final class Drawing {
 
     static FittingTask task(String text) {
         String[] parts = text.split("\\|");
-        int spare =
-                parts.length > 2 ? Integer.parseInt(parts[2].replace("spare", "").strip()) : 0;
+        int spare = parts.length > 2 ? Integer.parseInt(parts[2].replace("spare", "").strip()) : 0;
         return new FittingTask(
                 words(parts[0]).map(Drawing::item).toList(),
                 words(parts[1]).map(Drawing::form).toList(),

@@ -48,6 +48,27 @@ final class RandomTasks {
         return new FittingTask(items, forms, spare);
     }
 
+    /** Devices and some relays at one location, in blocks that carry less than their positions. */
+    static FittingTask crowded(int count) {
+        SplittableRandom random = new SplittableRandom(count);
+        List<FittingItem> items = new ArrayList<>();
+        for (int i = 1; i <= count; i++) {
+            boolean relay = random.nextInt(5) == 0;
+            items.add(
+                    new FittingItem(
+                            (relay ? "r" : "d") + i,
+                            relay ? Width.RELAY_PAIR : Width.POSITION,
+                            relay || random.nextInt(3) > 0 ? 10 : 30,
+                            (5 + random.nextInt(145)) / 10.0,
+                            "seat",
+                            Optional.empty()));
+        }
+        return new FittingTask(
+                items,
+                Drawing.task("| 3P:15/- 3Pt=11^30:15/- 4P:20/- 4Pt=13^30:20/- 8P:40/-").forms(),
+                3);
+    }
+
     private static BlockForm form(SplittableRandom random, int index, boolean onePlug) {
         int positions = 1 + random.nextInt(8);
         List<Integer> pairs = new ArrayList<>();
