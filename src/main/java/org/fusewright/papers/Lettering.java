@@ -8,7 +8,7 @@ record Lettering(PaperFont font, float size) {
 
     private static final float LEADING = 1.24f;
     private static final String ELLIPSIS = "…";
-    private static final String BREAK_AFTER = "-/,;:_·";
+    private static final String BREAK_AFTER = "/,;:_·";
 
     /** Distance from one baseline to the next. */
     float leading() {
@@ -31,7 +31,10 @@ record Lettering(PaperFont font, float size) {
         return width * size;
     }
 
-    /** Breaks at spaces and after joining signs; a longer word anywhere. At least one line. */
+    /**
+     * Breaks at spaces and after joining signs, though not at the dashes of part numbers; a word
+     * that is longer than a line, anywhere. At least one line.
+     */
     List<String> wrap(String text, float width) {
         String printable = font.printable(text);
         List<String> lines = new ArrayList<>();

@@ -19,6 +19,9 @@ final class PaperFont {
     /** Stands for every sign that cannot be printed. */
     static final char SUBSTITUTE = '\uFFFD';
 
+    /** Holds together what belongs together, such as a quantity and its part. */
+    static final char NO_BREAK_SPACE = '\u00A0';
+
     private static final int PLANE = 0x10000;
     private static final short MISSING = -1;
 
@@ -76,7 +79,7 @@ final class PaperFont {
     }
 
     /**
-     * The text in signs that this font holds: composed, any white space as one space, and {@link
+     * The text in signs that this font holds: composed, white space as one space, and {@link
      * #SUBSTITUTE} for what cannot be printed.
      */
     String printable(String text) {
@@ -94,7 +97,8 @@ final class PaperFont {
     }
 
     private void append(StringBuilder printable, int sign) {
-        if (Character.isWhitespace(sign) || Character.isSpaceChar(sign)) {
+        if (sign != NO_BREAK_SPACE
+                && (Character.isWhitespace(sign) || Character.isSpaceChar(sign))) {
             if (!printable.isEmpty() && printable.charAt(printable.length() - 1) != ' ') {
                 printable.append(' ');
             }
@@ -117,9 +121,9 @@ final class PaperFont {
         return before != ' ' || text.isEmpty();
     }
 
-    /** Signs that neither compose with others nor are a space. */
+    /** Signs that do not compose with others and are no common space. */
     private static boolean isComposed(char sign) {
-        boolean latin = sign > ' ' && sign <= '\u024F' && sign != '\u00A0';
+        boolean latin = sign > ' ' && sign <= '\u024F';
         boolean symbol = sign >= '\u2600' && sign <= '\u27BF';
         return latin || symbol;
     }

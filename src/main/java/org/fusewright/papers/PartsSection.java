@@ -53,15 +53,26 @@ final class PartsSection {
                 Cell.of(line.part().title())
                         .plus(Style.SMALL, listed("One bag holds: ", line.contains()))
                         .plus(Style.SMALL, listed("Left over: ", line.surplus())),
-                Cell.of(Places.compact(line.usedAt())));
+                Cell.of(goesTo(line)));
+    }
+
+    private static String goesTo(PartLine line) {
+        String places = Places.compact(line.usedAt());
+        return line.group() == PartGroup.SPARE ? "stands in for " + places : places;
     }
 
     private static String listed(String before, List<BaggedSet.Content> contents) {
         return contents.isEmpty()
                 ? ""
                 : contents.stream()
-                        .map(content -> content.quantity() + " × " + content.part())
+                        .map(content -> joined(content))
                         .collect(Collectors.joining(", ", before, ""));
+    }
+
+    private static String joined(BaggedSet.Content content) {
+        return content.quantity()
+                + ("" + PaperFont.NO_BREAK_SPACE + '×' + PaperFont.NO_BREAK_SPACE)
+                + content.part();
     }
 
     private static String title(PartGroup group) {

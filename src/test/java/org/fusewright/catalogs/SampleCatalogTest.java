@@ -113,6 +113,7 @@ class SampleCatalogTest {
         assertThat(
                         devices(kind, form).stream()
                                 .map(Device::ratingA)
+                                .distinct()
                                 .sorted()
                                 .map(rating -> BigDecimal.valueOf(rating).stripTrailingZeros())
                                 .map(BigDecimal::toPlainString)
@@ -214,12 +215,31 @@ class SampleCatalogTest {
         return devices(DeviceKind.FUSE, BladeForm.MINI);
     }
 
-    /** ISO 8820-3: 32 V, 1,000 A. */
+    /** ISO 8820-3: 32 V, 1,000 A. Some invented main fuses break more. */
     @ParameterizedTest
     @MethodSource("blades")
     void breaksAThousandAmperes(Device blade) {
-        assertThat(blade.interruptingA()).isEqualTo(1_000);
+        boolean highBreaking = blade.title().endsWith("high breaking");
+        assertThat(blade.interruptingA()).isEqualTo(highBreaking ? 2_000 : 1_000);
         assertThat(blade.maxVoltageV()).isEqualTo(32);
+        assertThat(highBreaking && blade.form() == BladeForm.MINI).isFalse();
+    }
+
+    /** Near a strong battery a main fuse must break more than 1,000 A. */
+    @ParameterizedTest
+    @EnumSource(
+            value = BladeForm.class,
+            names = {"MEDIUM", "HIGH_CURRENT"})
+    void holdsEveryMainFuseInAHighBreakingFormToo(BladeForm form) {
+        List<Device> fuses = devices(DeviceKind.FUSE, form);
+        assertThat(ratings(fuses, 2_000)).isEqualTo(ratings(fuses, 1_000));
+    }
+
+    private static Set<Double> ratings(List<Device> fuses, double interruptingA) {
+        return fuses.stream()
+                .filter(fuse -> fuse.interruptingA() == interruptingA)
+                .map(Device::ratingA)
+                .collect(Collectors.toSet());
     }
 
     /**

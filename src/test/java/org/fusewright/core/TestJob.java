@@ -93,6 +93,10 @@ public final class TestJob {
             return this;
         }
 
+        public List<Load> loads() {
+            return List.copyOf(loads);
+        }
+
         public TestCircuit feed(String id) {
             feed = id;
             return this;

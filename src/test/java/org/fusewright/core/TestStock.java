@@ -55,7 +55,7 @@ public final class TestStock {
     public static final TimeCurrent MINI_FUSE =
             gates(
                     "100:360000:inf 110:360000:inf 135:0.75:600 200:0.15:5 350:0.04:0.5"
-                        + " 600:0.02:0.1");
+                            + " 600:0.02:0.1");
 
     /** ISO 8820-3 high-current blades; the latest time at 600 % from memory. */
     public static final TimeCurrent MAIN_FUSE =
@@ -69,14 +69,18 @@ public final class TestStock {
     public static final TimeCurrent AUTO =
             gates("100:360000:inf 135:1:600 200:0.3:10 350:0.08:1 600:0.03:0.1 1000:0.001:0.02");
 
-    /** A 40 A blade fuse's printed re-rating: 20 C 40 A, 65 C 34 A, 85 C 30 A, 110 C 25 A. */
+    /**
+     * A 40 A blade fuse's printed re-rating: 20 C 40 A, 65 C 34 A, 85 C 30 A, 110 C 25 A, 125 C 22
+     * A.
+     */
     public static final Rerating FUSE_RERATING =
             new Rerating(
                     List.of(
                             new Rerating.Point(20, 1),
                             new Rerating.Point(65, 0.85),
                             new Rerating.Point(85, 0.75),
-                            new Rerating.Point(110, 0.625)));
+                            new Rerating.Point(110, 0.625),
+                            new Rerating.Point(125, 0.55)));
 
     /** Thermal breakers in the heat; from memory. */
     public static final Rerating THERMAL_RERATING =

@@ -1,6 +1,7 @@
 package org.fusewright.papers;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.data.Offset.offset;
 import static org.junit.jupiter.params.provider.Arguments.arguments;
 
 import org.apache.pdfbox.cos.COSName;
@@ -25,14 +26,26 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.security.MessageDigest;
+import java.util.Comparator;
 import java.util.HexFormat;
 import java.util.List;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 class KitListPaperTest {
 
     private static final float MARGIN = 28;
-    private static final float HEADER_AND_FOOTER = 0.5f;
+    private static final float FOOT = 28 + 19;
+    private static final String PARTS_HEAD = "QuantityPartTitleGoesto";
+    private static final String CUT_LIST_HEAD = "Cut,mmLeadRoleFromStrip,mmToStrip,mm";
+    private static final List<String> TABLE_HEADS =
+            List.of(
+                    PARTS_HEAD,
+                    CUT_LIST_HEAD,
+                    "PositionCircuitPartRatingKind",
+                    "VerdictCheckandsubjectValueLimitWhatitmeans;basis",
+                    "FeedMaindeviceRatingInholderTothesource",
+                    "SplicePartLeadsWhichleadsmeet");
 
     static Stream<Arguments> kitsOnPapers() {
         return Stream.concat(SampleKits.listKits().stream(), PlannedKits.listKits().stream())
@@ -145,8 +158,7 @@ class KitListPaperTest {
                                 assertThat(sign.left()).isGreaterThan(MARGIN);
                                 assertThat(sign.right()).isLessThan(paper.width() - MARGIN);
                                 assertThat(sign.baseline() - sign.size()).isGreaterThan(MARGIN - 1);
-                                assertThat(sign.baseline())
-                                        .isLessThan(paper.height() - MARGIN - HEADER_AND_FOOTER);
+                                assertThat(sign.baseline()).isLessThan(paper.height() - MARGIN);
                                 assertThat(sign.size()).isGreaterThanOrEqualTo(8);
                             });
         }
@@ -161,7 +173,7 @@ class KitListPaperTest {
                     signs.stream()
                             .filter(sign -> !sign.text().isBlank())
                             .collect(
-                                    java.util.stream.Collectors.groupingBy(
+                                    Collectors.groupingBy(
                                             sign -> sign.page() + "/" + sign.baseline()));
             lines.values()
                     .forEach(
@@ -169,7 +181,7 @@ class KitListPaperTest {
                                 var sorted =
                                         line.stream()
                                                 .sorted(
-                                                        java.util.Comparator.comparing(
+                                                        Comparator.comparing(
                                                                 PrintedPaper.Sign::left))
                                                 .toList();
                                 for (int i = 1; i < sorted.size(); i++) {
@@ -182,6 +194,39 @@ class KitListPaperTest {
     }
 
     @ParameterizedTest
+    @MethodSource("kitsOnPapers")
+    void leavesNoHeadingAloneAtAPagesEnd(Kit kit, Paper paper) {
+        try (PrintedPaper printed = read(kit, paper)) {
+            for (int page = 1; page <= printed.pages(); page++) {
+                List<PrintedPaper.Sign> last = printed.lastLine(page, paper.height() - FOOT);
+                String text = PrintedPaper.dense(PrintedPaper.join(last));
+                assertThat(last).as(text).anyMatch(sign -> sign.size() < 9);
+                assertThat(text).isNotIn(TABLE_HEADS);
+            }
+        }
+    }
+
+    @ParameterizedTest
+    @EnumSource(Paper.class)
+    void repeatsTheHeadOfATableOverleaf(Paper paper) {
+        try (PrintedPaper printed = read(SampleKits.large(), paper)) {
+            int continued = 0;
+            for (int page = 2; page <= printed.pages(); page++) {
+                String text = PrintedPaper.dense(printed.text(page));
+                if (text.contains("Cutlist(continued)")) {
+                    assertThat(text).contains(CUT_LIST_HEAD);
+                    continued++;
+                }
+                if (text.contains("Parts(continued)")) {
+                    assertThat(text).contains(PARTS_HEAD);
+                    continued++;
+                }
+            }
+            assertThat(continued).isGreaterThan(3);
+        }
+    }
+
+    @ParameterizedTest
     @EnumSource(Paper.class)
     void fitsThePaper(Paper paper) {
         PDRectangle expected = paper == Paper.A4 ? PDRectangle.A4 : PDRectangle.LETTER;
@@ -189,9 +234,9 @@ class KitListPaperTest {
             assertThat(printed.pages()).isGreaterThan(5);
             for (PDPage page : printed.document().getPages()) {
                 assertThat(page.getMediaBox().getWidth())
-                        .isCloseTo(expected.getWidth(), org.assertj.core.data.Offset.offset(0.1f));
+                        .isCloseTo(expected.getWidth(), offset(0.1f));
                 assertThat(page.getMediaBox().getHeight())
-                        .isCloseTo(expected.getHeight(), org.assertj.core.data.Offset.offset(0.1f));
+                        .isCloseTo(expected.getHeight(), offset(0.1f));
             }
         }
     }

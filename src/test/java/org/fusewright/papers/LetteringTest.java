@@ -23,6 +23,14 @@ class LetteringTest {
     }
 
     @Test
+    void keepsPartNumbersWhole() {
+        float width = BODY.width("take BW-C4T") - 1;
+        assertThat(BODY.wrap("take BW-C4T", width)).containsExactly("take", "BW-C4T");
+        assertThat(BODY.wrap("take 8\u00A0×\u00A0BW", BODY.width("take 8 ×")))
+                .containsExactly("take", "8\u00A0×\u00A0BW");
+    }
+
+    @Test
     void breaksALongWordAnywhereAndLosesNothing() {
         String word = "abcdefghijklmnopqrstuvwxyz".repeat(8);
         List<String> lines = BODY.wrap(word, 70);

@@ -38,7 +38,8 @@ class PaperFontTest {
                 "e\u0301|\u00E9",
                 "a\u26A0\uFE0Fb|a\u26A0\uFFFDb",
                 "a\t\tb|a b",
-                " a \u00A0 b |a b"
+                " a \u2003 b |a b",
+                "a\u00A0b|a\u00A0b"
             })
     void replacesWhatItCannotPrintByAVisibleSign(String text, String printable) {
         assertThat(PaperFont.REGULAR.printable(text)).isEqualTo(printable);

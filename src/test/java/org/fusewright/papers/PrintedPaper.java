@@ -62,11 +62,11 @@ final class PrintedPaper implements AutoCloseable {
 
     /** Text without any white space: a long word may be broken over lines. */
     String denseText() {
-        return dense(signs().stream().map(Sign::text).collect(Collectors.joining()));
+        return dense(join(signs()));
     }
 
     static String dense(String text) {
-        return text.replaceAll("\\s", "");
+        return text.replaceAll("[\\s\u00A0]", "");
     }
 
     List<Sign> signs() {
@@ -94,6 +94,20 @@ final class PrintedPaper implements AutoCloseable {
             throw new UncheckedIOException(e);
         }
         return signs;
+    }
+
+    /** The lowest line of a page above a given depth. */
+    List<Sign> lastLine(int page, float above) {
+        List<Sign> inside =
+                signs().stream()
+                        .filter(sign -> sign.page() == page && sign.baseline() < above)
+                        .toList();
+        float lowest = inside.stream().map(Sign::baseline).max(Float::compare).orElseThrow();
+        return inside.stream().filter(sign -> sign.baseline() == lowest).toList();
+    }
+
+    static String join(List<Sign> signs) {
+        return signs.stream().map(Sign::text).collect(Collectors.joining());
     }
 
     @Override

@@ -91,7 +91,7 @@ class CatalogPages {
         Part part = KnownPart.find(content.catalog(), number);
         model.addAttribute("part", part);
         model.addAttribute("kind", PartKind.of(part));
-        model.addAttribute("figures", PartFigures.inWords(part));
+        model.addAttribute("figures", FiguresInWords.of(part));
         model.addAttribute("offers", OfferView.listFor(part.number(), content));
         return "catalog/part";
     }

@@ -10,7 +10,6 @@ import org.fusewright.core.quantity.WireSize;
 import org.jspecify.annotations.Nullable;
 
 import java.lang.reflect.RecordComponent;
-import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.LinkedHashMap;
@@ -68,32 +67,5 @@ final class PartFigures {
         boolean wraps =
                 components.size() == 1 && components.values().iterator().next() instanceof List;
         return wraps ? components.values().iterator().next() : components;
-    }
-
-    /** The figures as text to read, such as "percent 135, minS 0.75, maxS 600". */
-    static Map<String, String> inWords(Part part) {
-        Map<String, String> words = new LinkedHashMap<>();
-        of(part).forEach((name, value) -> words.put(name, words(value)));
-        return words;
-    }
-
-    private static String words(@Nullable Object value) {
-        return switch (value) {
-            case null -> "open";
-            case Double number -> trimmed(number);
-            case List<?> items ->
-                    String.join("; ", items.stream().map(PartFigures::words).toList());
-            case Map<?, ?> components ->
-                    String.join(
-                            ", ",
-                            components.entrySet().stream()
-                                    .map(c -> c.getKey() + " " + words(c.getValue()))
-                                    .toList());
-            default -> value.toString();
-        };
-    }
-
-    private static String trimmed(double number) {
-        return BigDecimal.valueOf(number).stripTrailingZeros().toPlainString();
     }
 }

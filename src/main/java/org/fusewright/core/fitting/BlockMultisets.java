@@ -31,9 +31,9 @@ final class BlockMultisets {
     private enum Kind {
         /** Meets all demands. */
         COMPLETE,
-        /** To be extended; its bound is its own. */
+        /** To be extended; the bound stands on its own prices. */
         TIGHT,
-        /** To be extended; its bound stands on the prices of the set it came from. */
+        /** To be extended; the bound stands on the prices of the set it came from. */
         LOOSE
     }
 
@@ -121,7 +121,7 @@ final class BlockMultisets {
                 return new BlockMultiset(node.counts, filledAtLeast(node.counts));
             }
             double[] prices = Prices.find(demands.give, asked, cost, node.last);
-            @Nullable Node best = null;
+            Node best = null;
             for (int f = node.last; f < table.size(); f++) {
                 int[] counts = withOneMore(node.counts, f);
                 long bound = bound(counts, f, asked(counts), prices);

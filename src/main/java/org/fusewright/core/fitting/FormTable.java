@@ -3,6 +3,7 @@ package org.fusewright.core.fitting;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.stream.IntStream;
 
 /**
  * The forms worth considering, with their figures in arrays. Price and plug price count cost first
@@ -68,7 +69,7 @@ final class FormTable {
             }
         }
         List<BlockForm> ordered = new ArrayList<>();
-        java.util.stream.IntStream.range(0, taken.length)
+        IntStream.range(0, taken.length)
                 .boxed()
                 .sorted(
                         Comparator.comparingInt((Integer f) -> -taken[f])

@@ -2,9 +2,11 @@ package org.fusewright.core.fitting;
 
 import org.jspecify.annotations.Nullable;
 
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.HashSet;
+import java.util.List;
 import java.util.Set;
 import java.util.stream.IntStream;
 
@@ -17,7 +19,9 @@ final class Packing {
 
     /** What is hard in one order of the items is often found at once in another. */
     private enum Order {
+        /** Relays first, then what few forms take. */
         STRUCTURE,
+        /** The highest current first. */
         CURRENT
     }
 
@@ -38,7 +42,11 @@ final class Packing {
     private final long[] currentFrom;
     private final long[] largestFrom;
     private final int[] widthFrom;
+
+    /** How many of the items each form takes. */
     private final int[] shares;
+
+    private final Comparator<Integer> likeliestFirst;
     private final Filling filling;
     private final Set<State> failed = new HashSet<>();
     private final Budget budget;
@@ -75,8 +83,8 @@ final class Packing {
                 IntStream.range(0, counts.length)
                         .flatMap(f -> IntStream.generate(() -> f).limit(counts[f]))
                         .toArray();
-        // Most sets that cannot be filled fail without a look at currents, and fail fast so.
         Attempt attempt = new Attempt(site, forms, target, limit, effort, budget);
+        // Most sets that cannot be filled fail without a look at currents, and fail fast so.
         Outcome outcome = attempt.with(false, Order.STRUCTURE);
         if (outcome.filling == null ? outcome.proven : outcome.filling.isWithinCurrents()) {
             return outcome;
@@ -120,14 +128,15 @@ final class Packing {
                 shares[f] += site.takes(f, i) ? 1 : 0;
             }
         }
+        likeliestFirst = likeliestFirst();
     }
 
     private Comparator<Integer> hardestFirst() {
         Comparator<Integer> byStructure =
                 Comparator.comparing((Integer i) -> !site.relay[i])
-                        .thenComparing(i -> Long.bitCount(site.takers[i]))
-                        .thenComparing(i -> site.takers[i]);
-        Comparator<Integer> byCurrent = Comparator.comparing(i -> -site.current[i]);
+                        .thenComparingInt(i -> Long.bitCount(site.takers[i]))
+                        .thenComparingLong(i -> site.takers[i]);
+        Comparator<Integer> byCurrent = Comparator.comparingLong(i -> -site.current[i]);
         return order == Order.CURRENT
                 ? byCurrent.thenComparing(byStructure)
                 : byStructure.thenComparing(byCurrent);
@@ -157,14 +166,13 @@ final class Packing {
             return false;
         }
         boolean remember = steps > STEPS_WITHOUT_MEMORY;
-        State state = remember ? state(at) : NOTHING;
+        State state = remember ? state() : NOTHING;
         if (failed.contains(state)) {
             return false;
         }
         int item = sequence[at];
-        // Equal items in the order of their blocks, but not with memory: a state would then mean
-        // more
-        // than the blocks it is looked up by.
+        // Equal items in the order of their blocks. Not with memory: whether a state fails would
+        // then hang on more than the blocks it is looked up by.
         int first = !remember && isSameAsBefore(at) ? filling.blockOf[sequence[at - 1]] : 0;
         for (int block : candidates(item, first)) {
             filling.put(item, block);
@@ -227,26 +235,17 @@ final class Packing {
     /**
      * Blocks for the next item, the likeliest first, one of each kind that is in the same state.
      */
-    private int[] candidates(int item, int first) {
-        int[] blocks = new int[filling.blocks()];
-        int count = 0;
-        for (int b = first; b < blocks.length; b++) {
+    private List<Integer> candidates(int item, int first) {
+        List<Integer> blocks = new ArrayList<>();
+        for (int b = first; b < filling.blocks(); b++) {
             if (filling.hasRoom(item, b)
                     && (!currentsMatter || filling.hasCurrent(item, b))
-                    && !hasTwin(blocks, count, b)) {
-                blocks[count++] = b;
+                    && !hasTwin(blocks, b)) {
+                blocks.add(b);
             }
         }
-        Integer[] sorted = new Integer[count];
-        for (int c = 0; c < count; c++) {
-            sorted[c] = blocks[c];
-        }
-        Arrays.sort(sorted, likeliestFirst());
-        int[] candidates = new int[count];
-        for (int c = 0; c < count; c++) {
-            candidates[c] = sorted[c];
-        }
-        return candidates;
+        blocks.sort(likeliestFirst);
+        return blocks;
     }
 
     private boolean isSameAsBefore(int at) {
@@ -260,9 +259,8 @@ final class Packing {
                 && (!currentsMatter || site.current[item] == site.current[before]);
     }
 
-    private boolean hasTwin(int[] blocks, int count, int block) {
-        for (int c = 0; c < count; c++) {
-            int other = blocks[c];
+    private boolean hasTwin(List<Integer> blocks, int block) {
+        for (int other : blocks) {
             if (filling.form[other] == filling.form[block]
                     && filling.devices(other) == filling.devices(block)
                     && filling.relays(other) == filling.relays(block)
@@ -276,24 +274,23 @@ final class Packing {
 
     private Comparator<Integer> likeliestFirst() {
         Comparator<Integer> byForm =
-                Comparator.comparing((Integer b) -> -table.plug[filling.form[b]])
-                        .thenComparing(b -> shares[filling.form[b]]);
-        Comparator<Integer> byCurrent =
-                order == Order.CURRENT
-                        ? Comparator.comparing(filling::spareCurrent)
-                        : Comparator.comparing(b -> -filling.spareCurrent(b));
-        return currentsMatter ? byForm.thenComparing(byCurrent) : byForm;
+                Comparator.comparingLong((Integer b) -> -table.plug[filling.form[b]])
+                        .thenComparingInt(b -> shares[filling.form[b]]);
+        int sign = order == Order.CURRENT ? 1 : -1;
+        return currentsMatter
+                ? byForm.thenComparingLong(b -> sign * filling.spareCurrent(b))
+                : byForm;
     }
 
-    private State state(int at) {
-        long[] state = new long[filling.blocks() + 1];
-        for (int b = 0; b < filling.blocks(); b++) {
+    /** The blocks in any order; how many items they hold says which item comes next. */
+    private State state() {
+        long[] state = new long[filling.blocks()];
+        for (int b = 0; b < state.length; b++) {
             long shape = (filling.form[b] * 32L + filling.devices(b)) * 32L + filling.relays(b);
             long current = Math.min(filling.spareCurrent(b), (1L << 47) - 1);
             state[b] = currentsMatter ? shape << 47 | current : shape;
         }
-        Arrays.sort(state, 0, filling.blocks());
-        state[filling.blocks()] = at;
+        Arrays.sort(state);
         return new State(state);
     }
 

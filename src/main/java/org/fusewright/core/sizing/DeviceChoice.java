@@ -90,10 +90,11 @@ final class DeviceChoice {
         return new Choice(
                 largest,
                 List.of(
-                        "No stocked device carries "
+                        named(largest)
+                                + (demand.fixed()
+                                        ? ": the job fixes the rating, although it does not carry "
+                                        : " stands in: no stocked device carries ")
                                 + Say.amps(demand.carriedA())
-                                + "; the largest stands in, "
-                                + named(largest)
                                 + "."));
     }
 

@@ -81,8 +81,10 @@ final class SpliceChoice {
         if (last != null) {
             return new Joint(from, end, false, last, true);
         }
-        double withLinkMm2 = restMm2 + inMm2;
-        for (int to = end - 1; to > from; to--) {
+        // The last splice of a chain joins two leads at least to the link, or it would join
+        // nothing.
+        double withLinkMm2 = restMm2 + inMm2 - outMm2[end - 1];
+        for (int to = end - 2; to > from; to--) {
             withLinkMm2 -= outMm2[to];
             @Nullable Splice part = find(2 + to - from, withLinkMm2);
             if (part != null) {
@@ -113,8 +115,8 @@ final class SpliceChoice {
         }
         int left = outMm2.length - from;
         boolean all = 1 + left <= nearest.maxLeads();
-        return new Joint(
-                from, all ? outMm2.length : from + nearest.maxLeads() - 2, !all, nearest, false);
+        int most = Math.min(left - 2, nearest.maxLeads() - 2);
+        return new Joint(from, all ? outMm2.length : from + most, !all, nearest, false);
     }
 
     private static double distance(Splice part, double areaMm2) {

@@ -57,7 +57,7 @@ class CatalogApiTest {
                 .jsonPath("$.counts.block")
                 .isEqualTo(3)
                 .jsonPath("$.counts.device")
-                .isEqualTo(37)
+                .isEqualTo(48)
                 .jsonPath("$.suppliers.length()")
                 .isEqualTo(3);
     }

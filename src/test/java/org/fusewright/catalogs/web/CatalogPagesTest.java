@@ -54,7 +54,9 @@ class CatalogPagesTest {
     void showsAPartWithItsFiguresAndOffers() {
         assertThat(get("/catalog/parts/PYF-10", 200))
                 .contains("Mini blade fuse 10 A, red", "Skerrow Loom Supplies")
-                .contains("percent 135, minS 0.75, maxS 600", "percent 100, minS 360000, maxS open")
+                .contains(
+                        "135 %: 0.75 to 600 s",
+                        "100 %: 360000 s or more", "10 A", "× 0.85 at 65 °C")
                 .contains("from 1: EUR 0.35");
     }
 

@@ -74,7 +74,7 @@ class FitterTest {
 
         @Test
         void fitsFourHundredCircuitsThatFightForCurrent() {
-            FittingTask task = RandomTasks.crowded(400);
+            FittingTask task = RandomTasks.crowded(1, 400);
             Arrangement arrangement = Fitter.fit(task);
             Rules.assertKept(task, arrangement);
             assertThat((double) arrangement.lowerBoundMicros() / arrangement.costMicros())

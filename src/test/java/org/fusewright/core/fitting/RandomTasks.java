@@ -48,9 +48,12 @@ final class RandomTasks {
         return new FittingTask(items, forms, spare);
     }
 
-    /** Devices and some relays at one location, in blocks that carry less than their positions. */
-    static FittingTask crowded(int count) {
-        SplittableRandom random = new SplittableRandom(count);
+    /**
+     * Devices and some relays at one location, their currents hardly ever alike, in blocks that
+     * carry less than their positions could ask for.
+     */
+    static FittingTask crowded(long seed, int count) {
+        SplittableRandom random = new SplittableRandom(seed);
         List<FittingItem> items = new ArrayList<>();
         for (int i = 1; i <= count; i++) {
             boolean relay = random.nextInt(5) == 0;
@@ -63,10 +66,10 @@ final class RandomTasks {
                             "seat",
                             Optional.empty()));
         }
+        String plugs = random.nextBoolean() ? "+0.4" : "";
+        String forms = "| 3P:21/- 3Pt=11^30:21/- 4P%s:28/- 4Pt=13%s^30:28/- 8P=23:56/-";
         return new FittingTask(
-                items,
-                Drawing.task("| 3P:15/- 3Pt=11^30:15/- 4P:20/- 4Pt=13^30:20/- 8P:40/-").forms(),
-                3);
+                items, Drawing.task(forms.formatted(plugs, plugs)).forms(), random.nextInt(3));
     }
 
     private static BlockForm form(SplittableRandom random, int index, boolean onePlug) {
