@@ -13,6 +13,7 @@ import org.springframework.http.HttpStatus;
 import org.springframework.http.HttpStatusCode;
 import org.springframework.http.ProblemDetail;
 import org.springframework.http.ResponseEntity;
+import org.springframework.web.ErrorResponse;
 import org.springframework.web.bind.annotation.ControllerAdvice;
 import org.springframework.web.bind.annotation.ExceptionHandler;
 import org.springframework.web.context.request.ServletWebRequest;
@@ -70,7 +71,9 @@ class ErrorAnswers extends ResponseEntityExceptionHandler {
         ProblemDetail problem =
                 body instanceof ProblemDetail detail
                         ? detail
-                        : Problems.of(status, "The request cannot be answered.");
+                        : exception instanceof ErrorResponse told
+                                ? told.getBody()
+                                : Problems.of(status, "The request cannot be answered.");
         return pages.answer(problem, headers, ((ServletWebRequest) request).getRequest());
     }
 }

@@ -80,6 +80,11 @@ public final class JobForm {
         return "f" + field.replaceAll("[^A-Za-z0-9]", "-");
     }
 
+    /** The number of a row, counted from 1. */
+    public static int number(String row) {
+        return Integer.parseInt(row.substring(row.lastIndexOf('/') + 1)) + 1;
+    }
+
     /** What stands in a field. */
     public String text(String field) {
         if (field.endsWith("/" + FormDocument.AMOUNT)) {

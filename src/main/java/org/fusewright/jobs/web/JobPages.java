@@ -109,15 +109,15 @@ class JobPages {
             if (!action.isEmpty()) {
                 FormAction.apply(action, document);
             }
-            boolean moved = Renaming.follow(jobs.get(id).document(), document);
+            boolean renamed = Renaming.follow(jobs.get(id).document(), document);
             StoredJob job = keep(id, version, document);
             if (!script) {
                 return redirect(id);
             }
             JobView view = JobView.of(job, this::plan).refreshing(fieldsOf(faulty));
-            return moved || !action.isEmpty()
-                    ? swapAll(view, HttpStatus.OK, response)
-                    : jobPage("jobs/changed", view, HttpStatus.OK);
+            return action.isEmpty()
+                    ? jobPage("jobs/changed", view, HttpStatus.OK).addObject("renamed", renamed)
+                    : swapAll(view, HttpStatus.OK, response);
         } catch (StaleJobException stale) {
             JobView view = JobView.of(jobs.get(id), this::plan).withNotice(STALE);
             return script

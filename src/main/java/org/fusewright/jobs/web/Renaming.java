@@ -21,30 +21,29 @@ final class Renaming {
 
     private Renaming() {}
 
-    /** Whether anything had to follow; {@code document} is changed then. */
+    /** Whether anything has another name; what names it in {@code document} is changed then. */
     static boolean follow(JsonNode before, ObjectNode document) {
-        boolean followed = false;
+        boolean anything = false;
         for (Named named : NAMED) {
             Map<String, String> renamed = renamed(before, document, named);
+            anything |= !renamed.isEmpty();
             for (JsonNode circuit : document.path("circuits")) {
                 for (String reference : named.references()) {
-                    followed |= follow((ObjectNode) circuit, reference, renamed);
+                    follow((ObjectNode) circuit, reference, renamed);
                 }
             }
         }
-        return followed;
+        return anything;
     }
 
-    private static boolean follow(
-            ObjectNode circuit, String reference, Map<String, String> renamed) {
+    private static void follow(ObjectNode circuit, String reference, Map<String, String> renamed) {
         String now = renamed.get(circuit.at(reference).asString(""));
         if (now == null) {
-            return false;
+            return;
         }
         int cut = reference.lastIndexOf('/');
         ((ObjectNode) circuit.at(reference.substring(0, cut)))
                 .put(reference.substring(cut + 1), now);
-        return true;
     }
 
     /** Old names to new ones; only rows that stayed where they were can be told. */

@@ -19,6 +19,7 @@ import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.json.JsonMapper;
 
 import java.io.IOException;
+import java.math.BigDecimal;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -77,7 +78,7 @@ class KitApiTest {
         String kit = text(post(sample("06-touring-twelve.json"), "application/json", ""));
         assertThat(kit)
                 .doesNotContainPattern("\\d\\.\\d{7,}")
-                .doesNotContainPattern("\\d[eE][+-]?\\d+[,}]");
+                .doesNotContainPattern("[:,\\[]-?\\d+(\\.\\d+)?[eE]");
         assertThat(kit).doesNotContain("null");
         JsonNode tree = MAPPER.readTree(kit);
         assertThat(tree.at("/totals/parts").decimalValue().scale()).isLessThanOrEqualTo(2);
@@ -118,9 +119,9 @@ class KitApiTest {
         for (int i = 0; i < rows.size(); i++) {
             JsonNode line = kit.path("parts").get(i);
             assertThat(rows.get(i).getField("part")).isEqualTo(line.path("part").asString());
-            assertThat(new java.math.BigDecimal(rows.get(i).getField("quantity")))
+            assertThat(new BigDecimal(rows.get(i).getField("quantity")))
                     .isEqualByComparingTo(line.path("quantity").decimalValue());
-            assertThat(new java.math.BigDecimal(rows.get(i).getField("extended")))
+            assertThat(new BigDecimal(rows.get(i).getField("extended")))
                     .isEqualByComparingTo(line.path("extended").decimalValue());
         }
     }
