@@ -120,7 +120,10 @@ final class ModuleBorders {
             return switch (this) {
                 case DATABASE -> place.endsWith(".store") || place.equals("setup");
                 case REQUESTS ->
-                        place.equals("web") || place.endsWith(".web") || place.equals("setup");
+                        place.equals("web")
+                                || place.endsWith(".web")
+                                || place.equals(PAGES)
+                                || place.equals("setup");
                 case TEMPLATES -> place.equals("web") || place.equals(PAGES);
                 case PDF -> place.equals("papers");
                 case EMBEDDED_POSTGRESQL -> place.equals("setup");

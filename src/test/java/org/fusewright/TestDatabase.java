@@ -4,6 +4,7 @@ import org.fusewright.setup.EmbeddedDatabase;
 import org.springframework.boot.test.util.TestPropertyValues;
 import org.springframework.context.ApplicationContextInitializer;
 import org.springframework.context.ConfigurableApplicationContext;
+import org.springframework.util.FileSystemUtils;
 
 import java.nio.file.Path;
 import java.sql.Connection;
@@ -28,6 +29,7 @@ public final class TestDatabase
     }
 
     private static EmbeddedDatabase start() {
+        FileSystemUtils.deleteRecursively(UNUSED_HOME.toFile());
         EmbeddedDatabase database = EmbeddedDatabase.start(Path.of("target", "test-home"));
         Runtime.getRuntime().addShutdownHook(new Thread(database::close));
         try (Connection connection = connect(database);

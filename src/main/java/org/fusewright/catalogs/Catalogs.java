@@ -2,7 +2,6 @@ package org.fusewright.catalogs;
 
 import org.fusewright.catalogs.store.CatalogStore;
 import org.fusewright.core.catalog.Catalog;
-import org.fusewright.core.catalog.Offer;
 import org.fusewright.core.catalog.Part;
 import org.fusewright.core.catalog.PartNumber;
 import org.jspecify.annotations.Nullable;
@@ -114,11 +113,6 @@ public class Catalogs {
     private static String searchText(Part part) {
         return String.join("\n", part.number().value(), part.title(), part.brand())
                 .toLowerCase(Locale.ROOT);
-    }
-
-    /** All offers for a part, by supplier. */
-    public List<Offer> listOffers(PartNumber part) {
-        return current().listOffers().stream().filter(o -> o.part().equals(part)).toList();
     }
 
     /**

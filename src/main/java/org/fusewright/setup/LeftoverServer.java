@@ -10,7 +10,9 @@ import java.time.Instant;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.ExecutionException;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.TimeoutException;
 
 /**
  * The PostgreSQL of a service that was killed: it lives on, and would keep the next start from
@@ -44,17 +46,25 @@ final class LeftoverServer {
         }
         try {
             List<String> lines = Files.readAllLines(pidFile);
-            Optional<ProcessHandle> process =
-                    ProcessHandle.of(Long.parseLong(lines.get(0).strip()));
-            if (process.isEmpty()) {
+            Optional<Long> pid = number(lines, 0);
+            Optional<Instant> startedAt = number(lines, 2).map(Instant::ofEpochSecond);
+            if (pid.isEmpty() || startedAt.isEmpty()) {
+                // PostgreSQL takes a torn file for one that is just being written.
+                Files.delete(pidFile);
                 return;
             }
-            LeftoverServer server = new LeftoverServer(cluster, process.get());
-            Instant startedAt = Instant.ofEpochSecond(Long.parseLong(lines.get(2).strip()));
-            if (server.isReally(startedAt)) {
-                server.stopFast(log);
+            Optional<LeftoverServer> found =
+                    ProcessHandle.of(pid.get())
+                            .filter(process -> process.info().command().isPresent())
+                            .map(process -> new LeftoverServer(cluster, process));
+            if (found.isEmpty()) {
+                // Gone, or another user's: PostgreSQL tells these apart, and clears up by itself.
+                return;
+            }
+            if (found.get().isReally(startedAt.get())) {
+                found.get().stopFast(log);
             } else {
-                // PostgreSQL takes any process with that number for a rival, and would not start.
+                // PostgreSQL takes any process of that number for a rival.
                 Files.delete(pidFile);
             }
         } catch (IOException e) {
@@ -62,18 +72,32 @@ final class LeftoverServer {
         }
     }
 
+    private static Optional<Long> number(List<String> lines, int line) {
+        try {
+            return lines.size() > line
+                    ? Optional.of(Long.valueOf(lines.get(line).strip()))
+                    : Optional.empty();
+        } catch (NumberFormatException e) {
+            return Optional.empty();
+        }
+    }
+
     private boolean isReally(Instant startedAt) {
         ProcessHandle.Info info = process.info();
+        // The name goes on after that where the system has an ending, or the file was deleted.
         boolean isPostgres =
                 info.command()
                         .map(command -> Path.of(command).getFileName().toString())
-                        .filter(name -> name.equals("postgres") || name.equals("postgres.exe"))
+                        .filter(name -> name.startsWith("postgres"))
                         .isPresent();
-        // Windows does not tell the arguments of other processes.
-        return isPostgres
-                && info.arguments()
-                        .map(arguments -> Arrays.asList(arguments).contains(cluster.toString()))
-                        .orElseGet(() -> startedAt(startedAt, info));
+        // Not all systems tell arguments, and they name the old folder after a move.
+        return isPostgres && (names(cluster, info) || startedAt(startedAt, info));
+    }
+
+    private static boolean names(Path cluster, ProcessHandle.Info info) {
+        return info.arguments()
+                .map(arguments -> Arrays.asList(arguments).contains(cluster.toString()))
+                .orElse(false);
     }
 
     private static boolean startedAt(Instant expected, ProcessHandle.Info info) {
@@ -83,9 +107,9 @@ final class LeftoverServer {
                 .isPresent();
     }
 
-    private void stopFast(Path log) throws IOException {
+    private void stopFast(Path log) {
         Path postgres = Path.of(process.info().command().orElseThrow());
-        String extension = postgres.getFileName().toString().endsWith(".exe") ? ".exe" : "";
+        String extension = postgres.getFileName().toString().contains(".exe") ? ".exe" : "";
         Path control = postgres.resolveSibling("pg_ctl" + extension);
         List<String> command =
                 EmbeddedDatabase.asOrdinaryUser(
@@ -99,18 +123,17 @@ final class LeftoverServer {
                                 "-w",
                                 "-t",
                                 Long.toString(STOPPING.toSeconds())));
-        Process stopping =
-                new ProcessBuilder(command)
-                        .redirectErrorStream(true)
-                        .redirectOutput(Redirect.appendTo(log.toFile()))
-                        .start();
         try {
-            stopping.waitFor();
+            new ProcessBuilder(command)
+                    .redirectErrorStream(true)
+                    .redirectOutput(Redirect.appendTo(log.toFile()))
+                    .start()
+                    .waitFor();
             process.onExit().get(STOPPING.toSeconds(), TimeUnit.SECONDS);
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
             throw new IllegalStateException("Interrupted while the old database stopped", e);
-        } catch (Exception e) {
+        } catch (IOException | ExecutionException | TimeoutException e) {
             throw new StartProblem(
                     "The database process " + process.pid() + " of an earlier run does not stop.",
                     "Look into " + log + ", end that process, and start again.",

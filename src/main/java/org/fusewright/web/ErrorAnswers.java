@@ -13,6 +13,7 @@ import org.springframework.http.HttpStatus;
 import org.springframework.http.HttpStatusCode;
 import org.springframework.http.ProblemDetail;
 import org.springframework.http.ResponseEntity;
+import org.springframework.web.ErrorResponse;
 import org.springframework.web.bind.annotation.ControllerAdvice;
 import org.springframework.web.bind.annotation.ExceptionHandler;
 import org.springframework.web.context.request.ServletWebRequest;
@@ -47,7 +48,6 @@ class ErrorAnswers extends ResponseEntityExceptionHandler {
                                 ? "The job has 1 problem."
                                 : "The job has " + problems.size() + " problems.",
                         problems),
-                HttpHeaders.EMPTY,
                 request);
     }
 
@@ -58,7 +58,6 @@ class ErrorAnswers extends ResponseEntityExceptionHandler {
                 Problems.of(
                         HttpStatus.INTERNAL_SERVER_ERROR,
                         "The service failed at this; its log says why."),
-                HttpHeaders.EMPTY,
                 request);
     }
 
@@ -72,7 +71,9 @@ class ErrorAnswers extends ResponseEntityExceptionHandler {
         ProblemDetail problem =
                 body instanceof ProblemDetail detail
                         ? detail
-                        : Problems.of(status, "The request cannot be answered.");
+                        : exception instanceof ErrorResponse told
+                                ? told.getBody()
+                                : Problems.of(status, "The request cannot be answered.");
         return pages.answer(problem, headers, ((ServletWebRequest) request).getRequest());
     }
 }

@@ -17,13 +17,17 @@ import java.util.List;
 
 /** Answers with an error in the form that the caller reads: problem+json, or a page. */
 @Component
-class ErrorPages {
+public class ErrorPages {
     private static final MediaType PAGE = new MediaType("text", "html", StandardCharsets.UTF_8);
 
     private final TemplateEngine templates;
 
     ErrorPages(TemplateEngine templates) {
         this.templates = templates;
+    }
+
+    public ResponseEntity<Object> answer(ProblemDetail problem, HttpServletRequest request) {
+        return answer(problem, HttpHeaders.EMPTY, request);
     }
 
     ResponseEntity<Object> answer(

@@ -4,7 +4,6 @@ import jakarta.servlet.RequestDispatcher;
 import jakarta.servlet.http.HttpServletRequest;
 
 import org.springframework.boot.webmvc.error.ErrorController;
-import org.springframework.http.HttpHeaders;
 import org.springframework.http.HttpStatus;
 import org.springframework.http.ResponseEntity;
 import org.springframework.stereotype.Controller;
@@ -30,7 +29,6 @@ class FailedRequests implements ErrorController {
                         .map(Integer.class::cast)
                         .map(HttpStatus::resolve)
                         .orElse(HttpStatus.NOT_FOUND);
-        return pages.answer(
-                Problems.of(status, "The request cannot be answered."), HttpHeaders.EMPTY, request);
+        return pages.answer(Problems.of(status, "The request cannot be answered."), request);
     }
 }

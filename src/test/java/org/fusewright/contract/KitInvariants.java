@@ -145,7 +145,7 @@ final class KitInvariants {
         Wire wire = (Wire) part(lead.get("part").asString());
         Terminal terminal = (Terminal) part(cavity.get("terminal").asString());
         Seal seal = (Seal) part(cavity.get("seal").asString());
-        hold(terminal.accepts(wire.size().areaMm2()), id + ": terminal takes " + wire.size());
+        hold(terminal.accepts(wire.copperMm2()), id + ": terminal takes " + wire.size());
         hold(seal.accepts(wire.outsideMm()), id + ": seal takes " + wire.outsideMm() + " mm");
     }
 

@@ -10,6 +10,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 import java.io.IOException;
 import java.nio.file.Files;
@@ -27,11 +28,13 @@ import java.util.Properties;
 
 class EmbeddedDatabaseTest {
     @TempDir private static Path sharedHome;
+    @TempDir private static Path quickHome;
     private static EmbeddedDatabase database;
 
     @BeforeAll
     static void start() {
         database = EmbeddedDatabase.start(sharedHome);
+        EmbeddedDatabase.start(quickHome).close();
     }
 
     @AfterAll
@@ -114,7 +117,8 @@ class EmbeddedDatabaseTest {
     }
 
     @Test
-    void keepsDataAndPasswordWhenItStopsAndStarts(@TempDir Path home) throws SQLException {
+    void keepsDataAndPasswordWhenItStopsAndStarts(@TempDir Path parent) throws SQLException {
+        Path home = parent.resolve("our shop");
         String password;
         try (EmbeddedDatabase first = EmbeddedDatabase.start(home)) {
             password = first.password();
@@ -128,10 +132,10 @@ class EmbeddedDatabaseTest {
     }
 
     @Test
-    void startsThoughAStrangerHasTheProcessNumberOfTheOldServer(@TempDir Path home)
+    void startsThoughAStrangerHasTheProcessNumberOfTheOldServer(@TempDir Path scripts)
             throws IOException, SQLException {
-        EmbeddedDatabase.start(home).close();
-        Process stranger = new ProcessBuilder(javaProgram(), sleeper(home)).start();
+        Path home = quickHome;
+        Process stranger = new ProcessBuilder(javaProgram(), sleeper(scripts)).start();
         Files.write(
                 home.resolve("database/postmaster.pid"),
                 List.of(Long.toString(stranger.pid()), home + "/database", "1", "1", "", "", ""));
@@ -143,13 +147,21 @@ class EmbeddedDatabaseTest {
         }
     }
 
+    @ParameterizedTest
+    @ValueSource(strings = {"", "12", "no number\n/x\nnone\n", "99999999\n/x\n1\n5432\n"})
+    void startsThoughTheFileOfTheOldServerIsTornOrStale(String content) throws IOException {
+        Files.writeString(quickHome.resolve("database/postmaster.pid"), content);
+        EmbeddedDatabase.start(quickHome).close();
+        assertThat(quickHome.resolve("database/postmaster.pid")).doesNotExist();
+    }
+
     private static String javaProgram() {
         return ProcessHandle.current().info().command().orElseThrow();
     }
 
-    private static String sleeper(Path home) throws IOException {
+    private static String sleeper(Path folder) throws IOException {
         return Files.writeString(
-                        home.resolve("Sleeper.java"),
+                        folder.resolve("Sleeper.java"),
                         "void main() throws Exception { Thread.sleep(60_000); }")
                 .toString();
     }

@@ -16,7 +16,7 @@ import org.springframework.web.servlet.function.RouterFunctions;
 import org.springframework.web.servlet.function.ServerResponse;
 
 // The log does tell the inside of a failure; here it would only be noise.
-@TestPropertySource(properties = "logging.level.org.apache.catalina.core.ContainerBase=off")
+@TestPropertySource(properties = "logging.level.org.fusewright.web=off")
 @ServiceTest
 class ErrorBodyTest {
     @TestConfiguration

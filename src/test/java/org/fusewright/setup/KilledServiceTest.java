@@ -32,7 +32,9 @@ class KilledServiceTest {
     private static final int ENOUGH = 150;
 
     // One folder for all: the second test finds what the first one left.
-    @TempDir private static Path home;
+    @TempDir private static Path parent;
+
+    private final Path home = parent.resolve("our shop");
 
     @ParameterizedTest
     @ValueSource(booleans = {false, true})
@@ -121,7 +123,7 @@ class KilledServiceTest {
         ProcessHandle database;
         try (ServiceProcess service = ServiceProcess.start(home)) {
             database = service.database();
-            assertThat(service.output()).hasLineCount(1);
+            assertThat(service.output()).doesNotContain("WARN", "ERROR");
             assertThat(service.address()).hasScheme("http").hasHost("127.0.0.1");
             assertThat(get(service, "/actuator/health")).isEqualTo("{\"status\":\"UP\"}");
 

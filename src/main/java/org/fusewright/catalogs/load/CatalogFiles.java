@@ -18,7 +18,6 @@ import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.stream.Stream;
 import java.util.zip.ZipEntry;
-import java.util.zip.ZipException;
 import java.util.zip.ZipInputStream;
 
 /**
@@ -83,10 +82,8 @@ public final class CatalogFiles {
                     files.put(file, zip);
                 }
             }
-        } catch (ZipException | IllegalArgumentException broken) {
+        } catch (IOException | IllegalArgumentException broken) {
             files.reject(name, "not a zip archive that can be read");
-        } catch (IOException unreadable) {
-            throw new UncheckedIOException(unreadable);
         }
         if (entries == 0 && files.errors.isEmpty()) {
             files.reject(name, "not a zip archive that can be read");

@@ -37,11 +37,15 @@ public record Block(
         Require.positive("maxPositionA", maxPositionA);
         Require.positive("pitchMm", pitchMm);
         relayPairs = List.copyOf(relayPairs);
+        int free = 1;
         for (RelayPair pair : relayPairs) {
-            if (pair.first() < 1 || pair.second() > positions) {
+            if (pair.first() < free || pair.second() > positions) {
                 throw new IllegalArgumentException(
-                        "relay pair " + pair.first() + " lies outside " + positions + " positions");
+                        "relay pairs must rise, not overlap and lie within "
+                                + positions
+                                + " positions");
             }
+            free = pair.second() + 1;
         }
     }
 

@@ -9,7 +9,8 @@ import java.util.List;
  *     earliest item; a block that only gives spare positions comes last
  * @param costMicros blocks, caps, wedges and plugs of empty positions
  * @param lowerBoundMicros proven: no arrangement costs less
- * @param optimal whether the bound is met, so that the cost is proven the least
+ * @param optimal whether the bound is met, so that the cost is proven the least; among arrangements
+ *     of that cost the fewest blocks are proven too, unless the search ran out of steps
  * @param unplaced ids of the items that no form takes, in the order of the job
  */
 public record Arrangement(

@@ -36,8 +36,7 @@ public record BlockForm(
         Require.range("maxTotalA of " + block, maxTotalA, 0, Double.POSITIVE_INFINITY);
         Require.range("maxPositionA of " + block, maxPositionA, 0, Double.POSITIVE_INFINITY);
         Require.range("costMicros of " + block, costMicros, 0, MOST_MICROS);
-        Require.range(
-                "emptyPositionMicros of " + block, emptyPositionMicros, 0, MOST_MICROS / 100);
+        Require.range("emptyPositionMicros of " + block, emptyPositionMicros, 0, MOST_MICROS / 100);
         relayPairStarts = relayPairStarts.stream().sorted().toList();
         int free = 1;
         for (int start : relayPairStarts) {

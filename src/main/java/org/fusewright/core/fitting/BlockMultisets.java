@@ -2,14 +2,17 @@ package org.fusewright.core.fitting;
 
 import org.jspecify.annotations.Nullable;
 
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
+import java.util.List;
+import java.util.Objects;
 import java.util.PriorityQueue;
 
 /**
- * Lists sets of blocks (how many of each form) that meet all {@link Demands}, in the order of a lower
- * bound of what they cost when filled. Best first over partial sets: each set is reached in one way
- * only, by adding blocks in the order of the forms.
+ * Lists sets of blocks (how many of each form) that meet all {@link Demands}, in the order of a
+ * lower bound of what they cost when filled. Best first over partial sets: each set is reached in
+ * one way only, by adding blocks in the order of the forms.
  */
 final class BlockMultisets {
 
@@ -17,16 +20,28 @@ final class BlockMultisets {
     record BlockMultiset(int[] counts, long bound) {}
 
     private record Node(
-            int[] counts, int last, int blocks, long bound, double[] prices, Kind kind, long order) {}
+            int[] counts,
+            int last,
+            int blocks,
+            long bound,
+            double[] prices,
+            Kind kind,
+            long order) {}
 
     private enum Kind {
         /** Meets all demands. */
         COMPLETE,
-        /** To be extended; its bound is its own. */
+        /** To be extended; the bound stands on its own prices. */
         TIGHT,
-        /** To be extended; its bound stands on the prices of the set it came from. */
+        /** To be extended; the bound stands on the prices of the set it came from. */
         LOOSE
     }
+
+    /** Some 30 MB. */
+    private static final int MOST_OPEN = 200_000;
+
+    /** Takes off what rounding leaves over when a demand is just met. */
+    private static final double ROUNDING = 1e-9;
 
     private static final Comparator<Node> BEST_FIRST =
             Comparator.comparingLong(Node::bound)
@@ -62,7 +77,7 @@ final class BlockMultisets {
         Arrays.sort(cheapestPlugFirst, Comparator.comparingLong(f -> table.plug[f]));
         saved = table.lowestPlug * site.totalWidth;
         covers = new Covers(table, price, positionsNeeded, site.relays);
-        push(new int[table.size()], 0, 0, new double[demands.need.length], Kind.LOOSE, 0);
+        tighten(root());
     }
 
     /** No set that is still to come costs less. */
@@ -71,9 +86,9 @@ final class BlockMultisets {
         return first == null ? Covers.IMPOSSIBLE : first.bound;
     }
 
-    /** The next set below the limit; null when there is none or the budget is spent. */
+    /** The next set below the limit; null when there is none, or no step or memory is left. */
     @Nullable BlockMultiset next(long limit, Budget budget) {
-        while (bound() < limit && budget.step()) {
+        while (bound() < limit && open.size() < MOST_OPEN && budget.step()) {
             Node node = open.remove();
             switch (node.kind) {
                 case COMPLETE -> {
@@ -86,6 +101,43 @@ final class BlockMultisets {
         return null;
     }
 
+    /** The sets with one block more, by their bound. */
+    List<BlockMultiset> listWithOneMore(BlockMultiset set) {
+        List<BlockMultiset> larger = new ArrayList<>();
+        for (int f = 0; f < table.size(); f++) {
+            int[] counts = withOneMore(set.counts, f);
+            larger.add(new BlockMultiset(counts, filledAtLeast(counts)));
+        }
+        larger.sort(Comparator.comparingLong(BlockMultiset::bound));
+        return larger;
+    }
+
+    /** A set that meets all demands, from adding blocks one by one at the least bound. */
+    BlockMultiset dive() {
+        Node node = root();
+        while (true) {
+            double[] asked = asked(node.counts);
+            if (isMet(asked)) {
+                return new BlockMultiset(node.counts, filledAtLeast(node.counts));
+            }
+            double[] prices = Prices.find(demands.give, asked, cost, node.last);
+            Node best = null;
+            for (int f = node.last; f < table.size(); f++) {
+                int[] counts = withOneMore(node.counts, f);
+                long bound = bound(counts, f, asked(counts), prices);
+                if (best == null || bound < best.bound) {
+                    best = new Node(counts, f, node.blocks + 1, bound, prices, Kind.LOOSE, 0);
+                }
+            }
+            node = Objects.requireNonNull(best);
+        }
+    }
+
+    private Node root() {
+        double[] free = new double[demands.need.length];
+        return new Node(new int[table.size()], 0, 0, 0, free, Kind.LOOSE, 0);
+    }
+
     private void tighten(Node node) {
         double[] asked = asked(node.counts);
         double[] prices = Prices.find(demands.give, asked, cost, node.last);
@@ -93,12 +145,26 @@ final class BlockMultisets {
         push(node.counts, node.last, node.blocks, prices, Kind.TIGHT, bound);
     }
 
+    private static int[] withOneMore(int[] counts, int form) {
+        int[] more = counts.clone();
+        more[form]++;
+        return more;
+    }
+
+    private static boolean isMet(double[] asked) {
+        for (double left : asked) {
+            if (left > ROUNDING) {
+                return false;
+            }
+        }
+        return true;
+    }
+
     private void extend(Node node, long limit) {
         for (int f = node.last; f < table.size(); f++) {
-            int[] counts = node.counts.clone();
-            counts[f]++;
+            int[] counts = withOneMore(node.counts, f);
             double[] asked = asked(counts);
-            if (Arrays.stream(asked).allMatch(a -> a <= 1e-9)) {
+            if (isMet(asked)) {
                 long bound = Math.max(node.bound, filledAtLeast(counts));
                 if (bound < limit) {
                     push(counts, f, node.blocks + 1, node.prices, Kind.COMPLETE, bound);
@@ -111,8 +177,7 @@ final class BlockMultisets {
         }
     }
 
-    private void push(
-            int[] counts, int last, int blocks, double[] prices, Kind kind, long bound) {
+    private void push(int[] counts, int last, int blocks, double[] prices, Kind kind, long bound) {
         open.add(new Node(counts, last, blocks, bound, prices, kind, order++));
     }
 
@@ -144,7 +209,7 @@ final class BlockMultisets {
 
     private boolean canBring(double[] asked, int from) {
         for (int k = 0; k < asked.length; k++) {
-            boolean brought = asked[k] <= 1e-9;
+            boolean brought = asked[k] <= ROUNDING;
             for (int f = from; f < table.size() && !brought; f++) {
                 brought = demands.give[k][f] > 0;
             }

@@ -32,6 +32,10 @@ final class Budget {
         return new Budget(part);
     }
 
+    long left() {
+        return left;
+    }
+
     void giveBack(Budget part) {
         left += part.left;
         part.left = 0;

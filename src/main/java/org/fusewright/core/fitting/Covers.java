@@ -4,8 +4,8 @@ import java.util.Arrays;
 
 /**
  * The least price of blocks that bring so many positions and so many relay pairs, using only the
- * forms from a given one on: an unbounded covering knapsack, exact in whole numbers. Above a size it
- * leaves the relay pairs out, which keeps it a lower bound.
+ * forms from a given one on: an unbounded covering knapsack, exact in whole numbers. Above a size
+ * it leaves the relay pairs out, which keeps it a lower bound.
  */
 final class Covers {
 

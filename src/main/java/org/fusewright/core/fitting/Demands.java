@@ -95,8 +95,7 @@ final class Demands {
         int stride = (steps.length + MOST_STEPS - 1) / MOST_STEPS;
         for (int s = 0; s < steps.length; s += stride) {
             long least = steps[s];
-            int[] heavy =
-                    Arrays.stream(members).filter(i -> site.current[i] >= least).toArray();
+            int[] heavy = Arrays.stream(members).filter(i -> site.current[i] >= least).toArray();
             add(heavy.length, f -> within(bits, f) ? mostOf(heavy, f) : 0);
         }
     }

@@ -19,16 +19,16 @@ import java.util.Map;
  */
 public final class Fitter {
 
-    private static final long STEPS = 1_000_000;
+    private static final long STEPS_A_LOCATION = 600_000;
 
     private Fitter() {}
 
     /** The arrangement; with no item placed it has no block, whatever spare positions are asked. */
     public static Arrangement fit(FittingTask task) {
-        return fit(task, STEPS);
+        return fit(task, STEPS_A_LOCATION);
     }
 
-    static Arrangement fit(FittingTask task, long steps) {
+    static Arrangement fit(FittingTask task, long stepsALocation) {
         List<String> unplaced = new ArrayList<>();
         List<FittingItem> placed = new ArrayList<>();
         for (FittingItem item : task.items()) {
@@ -42,7 +42,8 @@ public final class Fitter {
             return new Arrangement(List.of(), 0, 0, true, unplaced);
         }
         FormTable table = FormTable.of(placed, task.forms(), task.sparePositions());
-        SpareSplit split = SpareSplit.find(sites(placed, table), task.sparePositions(), steps);
+        SpareSplit split =
+                SpareSplit.find(sites(placed, table), task.sparePositions(), stepsALocation);
         List<PlacedBlock> blocks = new ArrayList<>();
         for (Filling filling : split.fillings()) {
             Regrouping.improve(filling);

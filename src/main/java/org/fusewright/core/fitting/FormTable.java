@@ -3,11 +3,12 @@ package org.fusewright.core.fitting;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.stream.IntStream;
 
 /**
  * The forms worth considering, with their figures in arrays. Price and plug price count cost first
- * and blocks second in one number: every price is multiplied by more than the number of blocks there
- * can be, and each block adds one.
+ * and blocks second in one number: every price is multiplied by more than the number of blocks
+ * there can be, and each block adds one.
  */
 final class FormTable {
 
@@ -46,8 +47,8 @@ final class FormTable {
     }
 
     /**
-     * Drops each form that another one replaces at no higher cost, and puts those that take the most
-     * items first: the cheap forms at the end then have a tight bound of their own.
+     * Drops each form that another one replaces at no higher cost, and puts those that take the
+     * most items first: the cheap forms at the end then have a tight bound of their own.
      */
     static FormTable of(List<FittingItem> items, List<BlockForm> all, int sparePositions) {
         List<BlockForm> kept = new ArrayList<>();
@@ -68,7 +69,7 @@ final class FormTable {
             }
         }
         List<BlockForm> ordered = new ArrayList<>();
-        java.util.stream.IntStream.range(0, taken.length)
+        IntStream.range(0, taken.length)
                 .boxed()
                 .sorted(
                         Comparator.comparingInt((Integer f) -> -taken[f])

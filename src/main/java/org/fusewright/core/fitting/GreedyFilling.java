@@ -6,8 +6,8 @@ import java.util.List;
 import java.util.stream.IntStream;
 
 /**
- * An answer that is always in hand, rarely the cheapest: block after block, the form that takes what
- * is left at the least price a position, the hardest items first.
+ * An answer that is always in hand, rarely the cheapest: block after block, the form that takes
+ * what is left at the least price a position, the hardest items first.
  */
 final class GreedyFilling {
 
@@ -27,8 +27,7 @@ final class GreedyFilling {
                                 .boxed()
                                 .sorted(
                                         Comparator.comparing((Integer i) -> !site.relay[i])
-                                                .thenComparing(
-                                                        i -> Long.bitCount(site.takers[i]))
+                                                .thenComparing(i -> Long.bitCount(site.takers[i]))
                                                 .thenComparing(i -> -site.current[i]))
                                 .toList());
     }

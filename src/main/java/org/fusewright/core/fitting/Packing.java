@@ -2,6 +2,7 @@ package org.fusewright.core.fitting;
 
 import org.jspecify.annotations.Nullable;
 
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.HashSet;
@@ -10,27 +11,26 @@ import java.util.Set;
 import java.util.stream.IntStream;
 
 /**
- * Puts the items of a location into given blocks, at the least price for plugs; exact, by depth-first
- * search. Equal blocks and equal items are tried once, and a state that failed is not entered again.
+ * Puts the items of a location into given blocks, at the least price for plugs; exact, by
+ * depth-first search. Equal blocks and equal items are tried once, and a state that failed is not
+ * entered again.
  */
 final class Packing {
 
     /** What is hard in one order of the items is often found at once in another. */
     private enum Order {
+        /** Relays first, then what few forms take. */
         STRUCTURE,
+        /** The highest current first. */
         CURRENT
     }
 
-    private record Attempt(Order order, long steps) {}
-
-    private static final List<Attempt> ATTEMPTS =
-            List.of(
-                    new Attempt(Order.CURRENT, 1_000),
-                    new Attempt(Order.STRUCTURE, 1_000),
-                    new Attempt(Order.CURRENT, 100_000));
-
     private static final int STEPS_WITHOUT_MEMORY = 64;
-    private static final int MOST_REMEMBERED = 200_000;
+
+    /** Blocks in all states together: some 30 MB. */
+    private static final long MOST_REMEMBERED = 3_000_000;
+
+    private static final State NOTHING = new State(new long[0]);
 
     private final Site site;
     private final FormTable table;
@@ -42,9 +42,13 @@ final class Packing {
     private final long[] currentFrom;
     private final long[] largestFrom;
     private final int[] widthFrom;
+
+    /** How many of the items each form takes. */
     private final int[] shares;
+
+    private final Comparator<Integer> likeliestFirst;
     private final Filling filling;
-    private final Set<List<Long>> failed = new HashSet<>();
+    private final Set<State> failed = new HashSet<>();
     private final Budget budget;
     private int steps;
     private boolean cutOff;
@@ -54,53 +58,61 @@ final class Packing {
     /** The best filling below the limit, if there is one; proven when the search ran to its end. */
     record Outcome(@Nullable Filling filling, boolean proven) {}
 
+    private record Attempt(
+            Site site, int[] forms, long target, long limit, long effort, Budget budget) {
+
+        Outcome with(boolean currentsMatter, Order order) {
+            Budget part = budget.split(effort);
+            Outcome outcome = new Packing(this, currentsMatter, order, part).run();
+            budget.giveBack(part);
+            return outcome;
+        }
+    }
+
     /**
      * Fills the blocks.
      *
      * @param counts blocks by form
      * @param target no filling has a lower price
      * @param limit only fillings of a lower price are wanted
+     * @param effort steps for each of up to three ways to go about it
      */
-    static Outcome fill(Site site, int[] counts, long target, long limit, Budget budget) {
+    static Outcome fill(
+            Site site, int[] counts, long target, long limit, long effort, Budget budget) {
         int[] forms =
                 IntStream.range(0, counts.length)
                         .flatMap(f -> IntStream.generate(() -> f).limit(counts[f]))
                         .toArray();
-        Outcome roomOnly =
-                new Packing(site, forms, target, limit, false, Order.STRUCTURE, budget).run();
-        if (roomOnly.filling == null ? roomOnly.proven : roomOnly.filling.isWithinCurrents()) {
-            return roomOnly;
+        Attempt attempt = new Attempt(site, forms, target, limit, effort, budget);
+        // Most sets that cannot be filled fail without a look at currents, and fail fast so.
+        Outcome outcome = attempt.with(false, Order.STRUCTURE);
+        if (outcome.filling == null ? outcome.proven : outcome.filling.isWithinCurrents()) {
+            return outcome;
         }
-        for (Attempt attempt : ATTEMPTS) {
-            Budget part = budget.split(attempt.steps);
-            Outcome outcome =
-                    new Packing(site, forms, target, limit, true, attempt.order, part).run();
-            budget.giveBack(part);
-            if (outcome.proven || attempt == ATTEMPTS.getLast()) {
-                return outcome;
-            }
+        outcome = attempt.with(true, Order.CURRENT);
+        if (outcome.proven || outcome.filling != null) {
+            return outcome;
         }
-        throw new AssertionError("the last attempt returns");
+        return attempt.with(true, Order.STRUCTURE);
     }
 
-    private Packing(
-            Site site,
-            int[] forms,
-            long target,
-            long limit,
-            boolean currentsMatter,
-            Order order,
-            Budget budget) {
-        this.site = site;
-        this.target = target;
+    private Packing(Attempt attempt, boolean currentsMatter, Order order, Budget budget) {
+        site = attempt.site;
+        target = attempt.target;
+        best = attempt.limit;
         this.currentsMatter = currentsMatter;
         this.order = order;
         this.budget = budget;
         table = site.table;
-        best = limit;
-        filling = new Filling(site, forms);
-        plugsDiffer = Arrays.stream(forms).mapToLong(f -> table.plug[f]).distinct().count() > 1;
-        sequence = IntStream.range(0, site.size()).boxed().sorted(hardestFirst()).mapToInt(i -> i).toArray();
+        filling = new Filling(site, attempt.forms);
+        plugsDiffer =
+                Arrays.stream(attempt.forms).mapToLong(f -> table.plug[f]).distinct().count() > 1;
+        sequence =
+                IntStream.range(0, site.size())
+                        .boxed()
+                        .sorted(hardestFirst())
+                        .mapToInt(i -> i)
+                        .toArray();
         currentFrom = new long[sequence.length + 1];
         largestFrom = new long[sequence.length + 1];
         widthFrom = new int[sequence.length + 1];
@@ -116,14 +128,15 @@ final class Packing {
                 shares[f] += site.takes(f, i) ? 1 : 0;
             }
         }
+        likeliestFirst = likeliestFirst();
     }
 
     private Comparator<Integer> hardestFirst() {
         Comparator<Integer> byStructure =
                 Comparator.comparing((Integer i) -> !site.relay[i])
-                        .thenComparing(i -> Long.bitCount(site.takers[i]))
-                        .thenComparing(i -> site.takers[i]);
-        Comparator<Integer> byCurrent = Comparator.comparing(i -> -site.current[i]);
+                        .thenComparingInt(i -> Long.bitCount(site.takers[i]))
+                        .thenComparingLong(i -> site.takers[i]);
+        Comparator<Integer> byCurrent = Comparator.comparingLong(i -> -site.current[i]);
         return order == Order.CURRENT
                 ? byCurrent.thenComparing(byStructure)
                 : byStructure.thenComparing(byCurrent);
@@ -153,13 +166,13 @@ final class Packing {
             return false;
         }
         boolean remember = steps > STEPS_WITHOUT_MEMORY;
-        List<Long> state = remember ? state(at) : List.of();
+        State state = remember ? state() : NOTHING;
         if (failed.contains(state)) {
             return false;
         }
         int item = sequence[at];
-        // Equal items in the order of their blocks, but not with memory: a state would then mean more
-        // than the blocks it is looked up by.
+        // Equal items in the order of their blocks. Not with memory: whether a state fails would
+        // then hang on more than the blocks it is looked up by.
         int first = !remember && isSameAsBefore(at) ? filling.blockOf[sequence[at - 1]] : 0;
         for (int block : candidates(item, first)) {
             filling.put(item, block);
@@ -169,7 +182,7 @@ final class Packing {
                 return true;
             }
         }
-        if (remember && failed.size() < MOST_REMEMBERED) {
+        if (remember && failed.size() * (long) filling.blocks() < MOST_REMEMBERED) {
             failed.add(state);
         }
         return false;
@@ -219,27 +232,20 @@ final class Packing {
         return price;
     }
 
-    /** Blocks for the next item, the likeliest first, one of each kind that is in the same state. */
-    private int[] candidates(int item, int first) {
-        int[] blocks = new int[filling.blocks()];
-        int count = 0;
-        for (int b = first; b < blocks.length; b++) {
+    /**
+     * Blocks for the next item, the likeliest first, one of each kind that is in the same state.
+     */
+    private List<Integer> candidates(int item, int first) {
+        List<Integer> blocks = new ArrayList<>();
+        for (int b = first; b < filling.blocks(); b++) {
             if (filling.hasRoom(item, b)
                     && (!currentsMatter || filling.hasCurrent(item, b))
-                    && !hasTwin(blocks, count, b)) {
-                blocks[count++] = b;
+                    && !hasTwin(blocks, b)) {
+                blocks.add(b);
             }
         }
-        Integer[] sorted = new Integer[count];
-        for (int c = 0; c < count; c++) {
-            sorted[c] = blocks[c];
-        }
-        Arrays.sort(sorted, likeliestFirst());
-        int[] candidates = new int[count];
-        for (int c = 0; c < count; c++) {
-            candidates[c] = sorted[c];
-        }
-        return candidates;
+        blocks.sort(likeliestFirst);
+        return blocks;
     }
 
     private boolean isSameAsBefore(int at) {
@@ -253,9 +259,8 @@ final class Packing {
                 && (!currentsMatter || site.current[item] == site.current[before]);
     }
 
-    private boolean hasTwin(int[] blocks, int count, int block) {
-        for (int c = 0; c < count; c++) {
-            int other = blocks[c];
+    private boolean hasTwin(List<Integer> blocks, int block) {
+        for (int other : blocks) {
             if (filling.form[other] == filling.form[block]
                     && filling.devices(other) == filling.devices(block)
                     && filling.relays(other) == filling.relays(block)
@@ -269,26 +274,37 @@ final class Packing {
 
     private Comparator<Integer> likeliestFirst() {
         Comparator<Integer> byForm =
-                Comparator.comparing((Integer b) -> -table.plug[filling.form[b]])
-                        .thenComparing(b -> shares[filling.form[b]]);
-        Comparator<Integer> byCurrent =
-                order == Order.CURRENT
-                        ? Comparator.comparing(filling::spareCurrent)
-                        : Comparator.comparing(b -> -filling.spareCurrent(b));
-        return currentsMatter ? byForm.thenComparing(byCurrent) : byForm;
+                Comparator.comparingLong((Integer b) -> -table.plug[filling.form[b]])
+                        .thenComparingInt(b -> shares[filling.form[b]]);
+        int sign = order == Order.CURRENT ? 1 : -1;
+        return currentsMatter
+                ? byForm.thenComparingLong(b -> sign * filling.spareCurrent(b))
+                : byForm;
     }
 
-    private List<Long> state(int at) {
-        Long[] blocks = new Long[filling.blocks() + 1];
-        for (int b = 0; b < filling.blocks(); b++) {
+    /** The blocks in any order; how many items they hold says which item comes next. */
+    private State state() {
+        long[] state = new long[filling.blocks()];
+        for (int b = 0; b < state.length; b++) {
             long shape = (filling.form[b] * 32L + filling.devices(b)) * 32L + filling.relays(b);
-            blocks[b] =
-                    currentsMatter
-                            ? shape << 47 | Math.min(filling.spareCurrent(b), (1L << 47) - 1)
-                            : shape;
+            long current = Math.min(filling.spareCurrent(b), (1L << 47) - 1);
+            state[b] = currentsMatter ? shape << 47 | current : shape;
         }
-        Arrays.sort(blocks, 0, filling.blocks());
-        blocks[filling.blocks()] = (long) at;
-        return List.of(blocks);
+        Arrays.sort(state);
+        return new State(state);
+    }
+
+    /** What the rest of the search depends on; equal by its content. */
+    private record State(long[] cells) {
+
+        @Override
+        public boolean equals(@Nullable Object other) {
+            return other instanceof State state && Arrays.equals(cells, state.cells);
+        }
+
+        @Override
+        public int hashCode() {
+            return Arrays.hashCode(cells);
+        }
     }
 }

@@ -3,9 +3,9 @@ package org.fusewright.core.fitting;
 /**
  * The best prices for what the demands ask for: no block of the forms from a given one on brings
  * more than it costs at these prices, so what is still asked for, at these prices, is a lower bound
- * of what it costs. This is the dual of the linear programme that lets blocks be broken; solved with
- * the primal simplex on a small dense tableau. Any prices that pass the feasibility check at the end
- * give a valid bound, so rounding can only weaken it.
+ * of what it costs. This is the dual of the linear programme that lets blocks be broken; solved
+ * with the primal simplex on a small dense tableau. Any prices that pass the feasibility check at
+ * the end give a valid bound, so rounding can only weaken it.
  */
 final class Prices {
 

@@ -70,6 +70,9 @@ final class Regrouping {
             if (site.relay[i]) {
                 improved |= exchangeForTwoDevices(i);
             }
+            if (isMet(i)) {
+                improved |= exchangeTogether(i);
+            }
         }
         return improved;
     }
@@ -79,23 +82,44 @@ final class Regrouping {
         for (int j = 0; j < site.size(); j++) {
             for (int k = j + 1; k < site.size() && !site.relay[j]; k++) {
                 if (!site.relay[k] && filling.blockOf[j] == filling.blockOf[k]) {
-                    improved |=
-                            exchange(new int[] {relay}, new int[] {j, k}, filling.blockOf[j]);
+                    improved |= exchange(new int[] {relay}, new int[] {j, k}, filling.blockOf[j]);
                 }
             }
         }
         return improved;
     }
 
-    /** Exchanges items of one block for items of the block there, when that is allowed and better. */
+    /** An item and the one that it sits beside, for two of another block that sit so too. */
+    private boolean exchangeTogether(int i) {
+        boolean improved = false;
+        for (int j = i + 1; j < site.size(); j++) {
+            if (isMet(j)) {
+                improved |=
+                        exchange(
+                                new int[] {i, site.besides[i]},
+                                new int[] {j, site.besides[j]},
+                                filling.blockOf[j]);
+            }
+        }
+        return improved;
+    }
+
+    private boolean isMet(int i) {
+        return site.besides[i] >= 0 && filling.blockOf[site.besides[i]] == filling.blockOf[i];
+    }
+
+    /**
+     * Exchanges items of one block for items of the block there, when that is allowed and better.
+     */
     private boolean exchange(int[] here, int[] there, int blockThere) {
         int blockHere = filling.blockOf[here[0]];
-        if (blockHere == blockThere || tries >= MOST_TRIES || !keepsPrice(here, there, blockThere)) {
+        if (blockHere == blockThere
+                || tries >= MOST_TRIES
+                || !keepsPrice(here, there, blockThere)) {
             return false;
         }
         tries++;
-        long disorder =
-                (weight(here) - weight(there)) * (rank[blockThere] - rank[blockHere]);
+        long disorder = (weight(here) - weight(there)) * (rank[blockThere] - rank[blockHere]);
         boolean anyWish = anyWish(here) || anyWish(there);
         if (!anyWish && disorder >= 0) {
             return false;

@@ -87,7 +87,10 @@ final class Seating {
         }
         blocks.sort(
                 Comparator.comparingInt(
-                        b -> members.get(b).isEmpty() ? Integer.MAX_VALUE : members.get(b).getFirst()));
+                        b ->
+                                members.get(b).isEmpty()
+                                        ? Integer.MAX_VALUE
+                                        : members.get(b).getFirst()));
         return blocks.stream()
                 .map(
                         b ->
@@ -108,8 +111,7 @@ final class Seating {
             items.add(new PlacedItem(site.items.get(members[m]).id(), best[m]));
         }
         items.sort(Comparator.comparingInt(PlacedItem::firstPosition));
-        return new PlacedBlock(
-                site.table.forms.get(filling.form[block]), site.location, items);
+        return new PlacedBlock(site.table.forms.get(filling.form[block]), site.location, items);
     }
 
     /**
@@ -136,7 +138,9 @@ final class Seating {
             }
             if (alike[m]) {
                 // Of items that differ only in the job's order the earliest comes first.
-                if (relay ? (hot[m] ? triedHotRelay : triedCoolRelay) : (hot[m] ? triedHot : triedCool)) {
+                if (relay
+                        ? (hot[m] ? triedHotRelay : triedCoolRelay)
+                        : (hot[m] ? triedHot : triedCool)) {
                     continue;
                 }
                 triedHotRelay |= relay && hot[m];

@@ -49,8 +49,7 @@ final class Site {
         }
         for (int i = 0; i < count; i++) {
             int self = i;
-            besides[i] =
-                    items.get(i).besides().map(indexes::get).filter(b -> b != self).orElse(-1);
+            besides[i] = items.get(i).besides().map(indexes::get).filter(b -> b != self).orElse(-1);
         }
         totalWidth = widths;
         relays = pairs;
@@ -62,11 +61,6 @@ final class Site {
 
     boolean takes(int form, int item) {
         return (takers[item] >>> form & 1) != 0;
-    }
-
-    /** Whether the items that the form takes can be too much for it although they have room. */
-    boolean currentBinds(int form) {
-        return largestCurrent(form, -1L) > table.limit[form];
     }
 
     /** Most current that items taken by no form outside the bits can bring into one block. */

@@ -12,7 +12,7 @@ import java.util.List;
  */
 record SpareSplit(List<Filling> fillings, long price, long bound) {
 
-    static SpareSplit find(List<Site> sites, int sparePositions, long steps) {
+    static SpareSplit find(List<Site> sites, int sparePositions, long stepsALocation) {
         int shares = sparePositions + 1;
         long[] price = new long[shares];
         long[] bound = new long[shares];
@@ -23,7 +23,7 @@ record SpareSplit(List<Filling> fillings, long price, long bound) {
         Found[][] found = new Found[sites.size()][];
         for (int s = 0; s < sites.size(); s++) {
             int least = sites.size() == 1 ? sparePositions : 0;
-            found[s] = byShare(sites.get(s), least, sparePositions, new Budget(steps / sites.size()));
+            found[s] = byShare(sites.get(s), least, sparePositions, new Budget(stepsALocation));
             long[] sumPrice = new long[shares];
             long[] sumBound = new long[shares];
             Arrays.fill(sumPrice, Covers.IMPOSSIBLE);
@@ -52,14 +52,16 @@ record SpareSplit(List<Filling> fillings, long price, long bound) {
     }
 
     /**
-     * The search for each share from the least on. A filling that leaves more free than was asked for
-     * is the answer for these larger shares too.
+     * The search for each share from the least on. A filling that leaves more free than was asked
+     * for is the answer for these larger shares too.
      */
     private static Found[] byShare(Site site, int least, int most, Budget budget) {
         Found[] found = new Found[most + 1];
         int share = least;
         while (share <= most) {
-            Found here = LocationSearch.find(site, share, budget);
+            Budget part = budget.split(budget.left() / (most - share + 1));
+            Found here = LocationSearch.find(site, share, part);
+            budget.giveBack(part);
             int free = here.filling().free();
             for (; share <= Math.min(most, free); share++) {
                 found[share] = here;

@@ -41,6 +41,15 @@ public final class JobReferences {
         for (int i = 0; i < job.circuits().size(); i++) {
             Circuit circuit = job.circuits().get(i);
             String at = "/circuits/" + i;
+            if (feedIds.contains(circuit.id())) {
+                problems.add(
+                        new JobProblem(
+                                at + "/id",
+                                "\""
+                                        + circuit.id()
+                                        + "\" is a feed's id; leads are named by it, so circuits"
+                                        + " and feeds must differ"));
+            }
             if (!circuitIds.add(circuit.id())) {
                 problems.add(givenTwice(at + "/id", circuit.id()));
             }

@@ -109,7 +109,7 @@ public final class JobResolver {
         List<Device> devices = devicesFor(circuit, at);
         String circuitFamily = circuit.gauge().map(size -> familyWith(size, at)).orElse(family);
         WireColour asked = circuit.colour().orElse(usualColour(feed));
-        Stocked stocked = stocked(circuitFamily, asked);
+        Stocked stocked = stocked(circuitFamily, asked, circuit.gauge());
         List<Wire> trunk =
                 circuit.gauge().map(size -> ofSize(stocked.wires(), size)).orElse(stocked.wires());
         Optional<Relay> relay = circuit.relay().flatMap(use -> relayFor(at));
@@ -225,11 +225,16 @@ public final class JobResolver {
                 .min(Comparator.comparing(r -> stock.prices().unitPriceOrZero(r.number())));
     }
 
-    /** Wires in the colour asked for, else in its base colour, else in any that is stocked. */
+    /** Wires in the colour asked for, else in its base colour, else in a usual one. */
     private Stocked stocked(String ofFamily, WireColour asked) {
+        return stocked(ofFamily, asked, Optional.empty());
+    }
+
+    /** The same, in the first of these colours that is stocked in the size asked for. */
+    private Stocked stocked(String ofFamily, WireColour asked, Optional<WireSize> size) {
         for (WireColour colour : List.of(asked, asked.base(), PERMANENT_COLOUR, SWITCHED_COLOUR)) {
             List<Wire> wires = stock.listWires(ofFamily, colour);
-            if (!wires.isEmpty()) {
+            if (size.map(wanted -> !ofSize(wires, wanted).isEmpty()).orElse(!wires.isEmpty())) {
                 return new Stocked(colour, wires);
             }
         }

@@ -44,8 +44,10 @@ final class KitChecks {
         Map<String, FittingItem> items = new LinkedHashMap<>();
         model.task().items().forEach(item -> items.put(item.id(), item));
         for (KitBlock block : blocks) {
-            all.checkClearance(block);
-            all.checkCurrent(block, items);
+            if (!block.seats().isEmpty()) {
+                all.checkClearance(block);
+                all.checkCurrent(block, items);
+            }
             all.checkWedge(block, job);
             all.checkPlugs(block);
             all.checkOneLeadPerCavity(block, leads);
@@ -203,7 +205,7 @@ final class KitChecks {
         for (Map.Entry<Wire, Cavity.Occupant> use : wiresOf(block).entrySet()) {
             Wire wire = use.getKey();
             Optional<Terminal> terminal = use.getValue().terminal();
-            double areaMm2 = wire.size().areaMm2();
+            double areaMm2 = wire.copperMm2();
             checks.add(
                     fit(
                             CheckCode.TERMINAL_FIT,

@@ -109,7 +109,7 @@ public final class Stock {
     public Optional<Terminal> findTerminal(String family, Wire wire) {
         return findCheapest(
                 Terminal.class,
-                t -> t.family().equals(family) && t.accepts(wire.size().areaMm2()));
+                t -> t.family().equals(family) && t.accepts(wire.copperMm2()));
     }
 
     /** The cheapest seal of a family that closes on the wire's outside diameter. */

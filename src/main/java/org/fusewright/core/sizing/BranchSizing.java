@@ -60,7 +60,7 @@ final class BranchSizing {
         this.highestA = FaultCurrent.highestA(job.supply(), new Ohms(outlet.limb().leastOhm()));
         this.atDevice =
                 outlet.limb()
-                        .plusContact(outlet.wire().terminalOhm(carriedA), carriedA)
+                        .plusContact(outlet.wire().terminalOhm(), carriedA)
                         .plusDevice(device.milliohm() / 1000, carriedA);
     }
 
@@ -97,7 +97,7 @@ final class BranchSizing {
         all.addAll(borrowers);
         LaidWire shareWire = jumperWire(owner, loom.jumperM(), carriedA);
         Limb afterShare =
-                atDevice.plusContact(shareWire.terminalOhm(carriedA), carriedA)
+                atDevice.plusContact(shareWire.terminalOhm(), carriedA)
                         .plusLead(shareWire, loom.jumperM(), carriedA);
         LaidWire[] wires = new LaidWire[all.size()];
         for (int i = 0; i < wires.length; i++) {
@@ -203,7 +203,7 @@ final class BranchSizing {
                             new LeadEnd.InCavity(demand.id(), CavityRole.RELAY_30)));
             int terminals = head.isCavity() ? 2 : 1;
             limb =
-                    limb.plusContact(terminals * jumper.terminalOhm(runningA), runningA)
+                    limb.plusContact(terminals * jumper.terminalOhm(), runningA)
                             .plusLead(jumper, loom.jumperM(), runningA)
                             .plusDevice(relay.contactMilliohm() / 1000, runningA);
             trunkStart = new LeadEnd.InCavity(demand.id(), CavityRole.RELAY_87);
@@ -256,7 +256,8 @@ final class BranchSizing {
             }
             thickest = wire;
             double farOhm = atDevice.mostOhm() + wire.warmOhm(routeM, currentA);
-            if (protection().holds(wire, currentA, job.supply(), farOhm)) {
+            if (wire.servesCavity(currentA)
+                    && protection().holds(wire, currentA, job.supply(), farOhm)) {
                 return wire;
             }
         }

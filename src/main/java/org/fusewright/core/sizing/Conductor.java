@@ -25,10 +25,6 @@ final class Conductor {
 
     /** By how much a resistance stated at 20 C has grown at a temperature. */
     static double temperatureFactor(Celsius temperature) {
-        return factorAtC(temperature.value());
-    }
-
-    static double factorAtC(double celsius) {
-        return (celsius - ZERO_RESISTANCE_C) / (STATED_AT_C - ZERO_RESISTANCE_C);
+        return (temperature.value() - ZERO_RESISTANCE_C) / (STATED_AT_C - ZERO_RESISTANCE_C);
     }
 }

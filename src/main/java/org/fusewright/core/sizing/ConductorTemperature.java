@@ -14,17 +14,16 @@ final class ConductorTemperature {
 
     private ConductorTemperature() {}
 
-    /** The temperature in degrees Celsius; the class temperature when nothing may flow at all. */
-    static double estimateC(
+    /** The conductor's temperature; its class where nothing may flow at all. */
+    static Celsius estimate(
             Celsius ambient, Celsius classTemperature, Amperes current, Amperes allowed) {
-        double ambientC = ambient.value();
-        double riseC = classTemperature.value() - ambientC;
+        double riseC = classTemperature.value() - ambient.value();
         if (riseC <= 0) {
-            return ambientC;
+            return ambient;
         }
         if (allowed.value() <= 0) {
-            return classTemperature.value();
+            return classTemperature;
         }
-        return ambientC + riseC * Math.sqrt(current.value() / allowed.value());
+        return new Celsius(ambient.value() + riseC * Math.sqrt(current.value() / allowed.value()));
     }
 }

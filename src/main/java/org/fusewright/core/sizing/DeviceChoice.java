@@ -90,10 +90,11 @@ final class DeviceChoice {
         return new Choice(
                 largest,
                 List.of(
-                        "No stocked device carries "
-                                + Figures.amps(demand.carriedA())
-                                + "; the largest stands in, "
-                                + named(largest)
+                        named(largest)
+                                + (demand.fixed()
+                                        ? ": the job fixes the rating, although it does not carry "
+                                        : " stands in: no stocked device carries ")
+                                + Say.amps(demand.carriedA())
                                 + "."));
     }
 
@@ -151,9 +152,9 @@ final class DeviceChoice {
         if (chosenIndex == 0 || smaller.kind() != chosen.kind()) {
             return named(chosen)
                     + ": the smallest in stock, it carries "
-                    + Figures.amps(carries(chosen))
+                    + Say.amps(carries(chosen))
                     + " for the "
-                    + Figures.amps(demand.carriedA())
+                    + Say.amps(demand.carriedA())
                     + " asked.";
         }
         return named(chosen) + ": the next smaller does not do, " + missed(smaller, kept) + ".";
@@ -168,28 +169,25 @@ final class DeviceChoice {
             case LOAD ->
                     named(device)
                             + " carries "
-                            + Figures.amps(carries(device))
+                            + Say.amps(carries(device))
                             + " in the block, not "
-                            + Figures.amps(demand.carriedA());
+                            + Say.amps(demand.carriedA());
             case VOLTAGE ->
-                    named(device)
-                            + " is made for "
-                            + Figures.volts(device.maxVoltageV())
-                            + " at most";
+                    named(device) + " is made for " + Say.volts(device.maxVoltageV()) + " at most";
             case START ->
                     named(device)
                             + " may open at the start current of "
-                            + Figures.amps(demand.startUp().peakA());
+                            + Say.amps(demand.startUp().peakA());
             case SHORT ->
                     named(device)
                             + " breaks "
-                            + Figures.amps(device.interruptingA())
+                            + Say.amps(device.interruptingA())
                             + ", a short may draw "
-                            + Figures.amps(prospectiveA);
+                            + Say.amps(prospectiveA);
         };
     }
 
     private static String named(Device device) {
-        return device.kind().code() + " " + Figures.rating(device.ratingA());
+        return device.kind().code() + " " + Say.rating(device.ratingA());
     }
 }

@@ -21,10 +21,10 @@ import java.util.Optional;
  *
  * <p>Main device: the smallest that carries the feed with at most 80 % of its rating at the
  * temperature around it, is larger than every device behind it (equal is not enough), holds through
- * the start of everything at once, and protects a wire that its holder takes. Wire: the smallest
- * that the main device protects, that survives a dead short, and that loses no more than 2 % (AC
- * 43.13-1B 11-66 b) or half of what the strictest circuit may lose, whichever is less (the half is
- * common practice).
+ * the start behind it, and protects a wire that its holder takes. Wire: the smallest that the main
+ * device protects, that survives a dead short, and that loses no more than 2 % (AC 43.13-1B 11-66
+ * b) or half of what the strictest circuit may lose, whichever is less (the half is common
+ * practice).
  */
 final class FeedSizing {
 
@@ -79,61 +79,85 @@ final class FeedSizing {
     }
 
     private Trial choose(List<String> why) {
-        Optional<Trial> standIn = Optional.empty();
+        return findTrial(true, why)
+                .or(
+                        () -> {
+                            why.add("No stocked main device also breaks a dead short behind it.");
+                            return findTrial(false, why);
+                        })
+                .orElseGet(() -> standIn(why));
+    }
+
+    /**
+     * @param mustBreak whether the device must break what a dead short behind it draws
+     */
+    private Optional<Trial> findTrial(boolean mustBreak, List<String> why) {
         String passed = "";
         for (Device main : demand.feed().mainDevices()) {
             Optional<String> missed = findMissed(main);
-            if (missed.isPresent()) {
+            if (missed.isEmpty()) {
+                Holder holder = stock.findHolder(main).orElseThrow();
+                @Nullable LaidWire wire = findWire(main, holder, mustBreak);
+                if (wire != null) {
+                    why.add(decided(main, passed));
+                    return Optional.of(new Trial(main, holder, wire));
+                }
+                passed = Say.rating(main.ratingA()) + " suits no stocked wire for this feed";
+            } else {
                 passed = missed.get();
-                continue;
-            }
-            Holder holder = stock.findHolder(main).orElseThrow();
-            @Nullable LaidWire wire = findWire(main, holder);
-            if (wire != null) {
-                why.add(
-                        Figures.rating(main.ratingA())
-                                + " main device: "
-                                + (passed.isEmpty()
-                                        ? "the smallest in stock."
-                                        : "the next smaller does not do, " + passed + "."));
-                return new Trial(main, holder, wire);
-            }
-            passed = Figures.rating(main.ratingA()) + " protects no stocked wire for this feed";
-            if (standIn.isEmpty()) {
-                standIn = Optional.of(new Trial(main, holder, largestFor(holder)));
             }
         }
-        why.add("No stocked main device meets every limit: " + passed + ".");
-        return standIn.orElseGet(
-                () -> {
-                    Device largest = demand.feed().mainDevices().getLast();
-                    Holder holder = stock.findHolder(largest).orElseThrow();
-                    return new Trial(largest, holder, largestFor(holder));
-                });
+        return Optional.empty();
+    }
+
+    private static String decided(Device main, String passed) {
+        return Say.rating(main.ratingA())
+                + " main device: "
+                + (passed.isEmpty()
+                        ? "the smallest in stock does."
+                        : "the next smaller does not do, " + passed + ".");
+    }
+
+    /** Nothing protects a wire: the first that carries the feed, else the largest. */
+    private Trial standIn(List<String> why) {
+        Device main = demand.feed().mainDevices().getLast();
+        for (Device candidate : demand.feed().mainDevices()) {
+            if (findMissed(candidate).isEmpty()) {
+                main = candidate;
+                break;
+            }
+        }
+        why.clear();
+        why.add(
+                "No stocked main device carries this feed and protects a stocked wire for it; "
+                        + Say.rating(main.ratingA())
+                        + " stands in.");
+        Holder holder = stock.findHolder(main).orElseThrow();
+        return new Trial(main, holder, largestFor(holder));
     }
 
     private Optional<String> findMissed(Device main) {
-        String named = Figures.rating(main.ratingA());
+        String named = Say.rating(main.ratingA());
         double factor = main.rerating().factorAt(job.surroundings().ambient());
         double carries = DeviceChoice.CONTINUOUS_SHARE * main.ratingA() * factor;
         if (demand.runningA() > carries) {
             return Optional.of(
                     named
                             + " carries "
-                            + Figures.amps(carries)
+                            + Say.amps(carries)
                             + ", not "
-                            + Figures.amps(demand.runningA()));
+                            + Say.amps(demand.runningA()));
         }
         if (main.ratingA() <= demand.largestBranchA()) {
             return Optional.of(
                     named
                             + " is not larger than the "
-                            + Figures.rating(demand.largestBranchA())
+                            + Say.rating(demand.largestBranchA())
                             + " behind it");
         }
         if (main.maxVoltageV() < job.supply().chargingV()) {
             return Optional.of(
-                    named + " is made for " + Figures.volts(main.maxVoltageV()) + " at most");
+                    named + " is made for " + Say.volts(main.maxVoltageV()) + " at most");
         }
         TimeCurrentBand band = TimeCurrentBand.of(main, job.surroundings().ambient());
         return demand.startUp().isHeldBy(band)
@@ -141,10 +165,10 @@ final class FeedSizing {
                 : Optional.of(
                         named
                                 + " may open at the start current of "
-                                + Figures.amps(demand.startUp().peakA()));
+                                + Say.amps(demand.startUp().peakA()));
     }
 
-    private @Nullable LaidWire findWire(Device main, Holder holder) {
+    private @Nullable LaidWire findWire(Device main, Holder holder, boolean mustBreak) {
         TimeCurrentBand band = TimeCurrentBand.of(main, job.surroundings().ambient());
         for (LaidWire wire : loom.layAll(demand.feed().wires())) {
             if (!wire.isProtectedBy(main.ratingA()) || !goesInto(wire, holder)) {
@@ -153,7 +177,7 @@ final class FeedSizing {
             Trial trial = new Trial(main, holder, wire);
             Limb atMain = atMain(trial);
             double highestA = FaultCurrent.highestA(job.supply(), new Ohms(atMain.leastOhm()));
-            if (highestA > main.interruptingA()) {
+            if (mustBreak && highestA > main.interruptingA()) {
                 continue;
             }
             Limb limb = through(trial, atMain);
@@ -350,7 +374,8 @@ final class FeedSizing {
             }
             thickest = wire;
             double farOhm = limb.mostOhm() + wire.warmOhm(leadRouteM(service), service.currentA());
-            if (wire.isProtectedBy(chosen.main().ratingA())
+            if (wire.servesCavity(service.currentA())
+                    && wire.isProtectedBy(chosen.main().ratingA())
                     && survives(wire, band, highestA, farOhm, service.currentA())) {
                 return wire;
             }

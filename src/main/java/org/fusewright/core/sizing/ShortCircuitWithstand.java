@@ -1,7 +1,14 @@
 package org.fusewright.core.sizing;
 
 import org.fusewright.core.catalog.Wire;
+import org.fusewright.core.check.Basis;
+import org.fusewright.core.check.Check;
+import org.fusewright.core.check.Check.Measured;
+import org.fusewright.core.check.CheckCode;
+import org.fusewright.core.check.Subject;
+import org.fusewright.core.check.Verdict;
 
+import java.util.List;
 import java.util.Locale;
 
 /**
@@ -21,6 +28,11 @@ final class ShortCircuitWithstand {
 
     /** The method holds for 5 s at most. */
     static final double LONGEST_S = 5;
+
+    private static final Basis BASIS =
+            Basis.published(
+                    "IEC 60364-4-43: I2t <= k2 S2, with the device's latest opening; heat that"
+                            + " leaves the wire is left out");
 
     private static final double BETA_K = 234.5;
     private static final double HEAT_J_PER_K_MM3 = 3.45e-3;
@@ -64,12 +76,60 @@ final class ShortCircuitWithstand {
     /** The constant k of a wire that carries a current when the short comes. */
     static double kOf(LaidWire laid, double currentA) {
         Insulation insulation = Insulation.of(laid.wire());
-        return k(Math.max(insulation.runningC, laid.temperatureC(currentA)), insulation.survivesC);
+        return k(
+                Math.max(insulation.runningC, laid.temperatureAt(currentA).value()),
+                insulation.survivesC);
     }
 
     /** The most I2t that a wire survives, in A2s. */
     static double survivesA2s(LaidWire laid, double currentA) {
         double root = kOf(laid, currentA) * laid.areaMm2();
         return root * root;
+    }
+
+    /**
+     * The copper that the worst short between far end and device asks for, against that of the lead
+     * that comes nearest to it.
+     *
+     * @param leads all behind the device; one at least
+     */
+    static Check check(
+            Subject subject, List<ProtectedLead> leads, TimeCurrentBand band, Span span) {
+        double energyA2s = band.letThroughA2s(span.lowestA(), span.highestA(), LONGEST_S);
+        ProtectedLead weakest = leads.getFirst();
+        double neededMm2 = neededMm2(weakest, energyA2s);
+        for (ProtectedLead lead : leads) {
+            double leadNeedsMm2 = neededMm2(lead, energyA2s);
+            if (lead.laid().areaMm2() * neededMm2 < weakest.laid().areaMm2() * leadNeedsMm2) {
+                weakest = lead;
+                neededMm2 = leadNeedsMm2;
+            }
+        }
+        boolean survives = weakest.laid().areaMm2() >= neededMm2;
+        String says =
+                "Until the device clears a dead short, "
+                        + weakest.named()
+                        + (survives ? " needs only " : " would need ")
+                        + Say.area(neededMm2)
+                        + " of copper"
+                        + (survives ? "." : ": its insulation would not survive.");
+        return Check.atLeast(
+                CheckCode.SHORT_CIRCUIT_WITHSTAND,
+                subject,
+                new Measured(weakest.laid().areaMm2(), neededMm2, "mm2"),
+                Verdict.FAIL,
+                says,
+                BASIS);
+    }
+
+    /** Prospective currents at the far end and at the device. */
+    record Span(double lowestA, double highestA) {}
+
+    /**
+     * The copper that an energy asks for; of a wire with no room to heat up, more than there is.
+     */
+    private static double neededMm2(ProtectedLead lead, double energyA2s) {
+        double k = kOf(lead.laid(), lead.currentA());
+        return k > 0 ? Math.sqrt(energyA2s) / k : 1000 * lead.laid().areaMm2();
     }
 }

@@ -6,8 +6,10 @@ import org.fusewright.core.job.Supply;
 
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 
 /**
  * One of the things that a circuit's loads stand for, with its worst running current.
@@ -21,17 +23,26 @@ record SingleLoad(String name, Load load, double runningA) {
         for (Load load : circuit.loads()) {
             ofTitle.merge(load.title(), load.count(), Integer::sum);
         }
-        Map<String, Integer> named = new HashMap<>();
+        Set<String> taken = new HashSet<>();
+        Map<String, Integer> lastOfTitle = new HashMap<>();
         List<SingleLoad> singles = new ArrayList<>();
         for (Load load : circuit.loads()) {
             double runningA = RunningCurrent.worstA(load, supply);
+            boolean alone = ofTitle.get(load.title()) == 1 && taken.add(load.title());
             for (int i = 0; i < load.count(); i++) {
-                int number = named.merge(load.title(), 1, Integer::sum);
-                String name =
-                        ofTitle.get(load.title()) == 1 ? load.title() : load.title() + " " + number;
+                String name = alone ? load.title() : numbered(load.title(), lastOfTitle, taken);
                 singles.add(new SingleLoad(name, load, runningA));
             }
         }
         return singles;
+    }
+
+    private static String numbered(
+            String title, Map<String, Integer> lastOfTitle, Set<String> taken) {
+        String name;
+        do {
+            name = title + " " + lastOfTitle.merge(title, 1, Integer::sum);
+        } while (!taken.add(name));
+        return name;
     }
 }

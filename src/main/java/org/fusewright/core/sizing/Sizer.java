@@ -1,6 +1,7 @@
 package org.fusewright.core.sizing;
 
 import org.fusewright.core.check.Check;
+import org.fusewright.core.job.Feed;
 import org.fusewright.core.job.Job;
 import org.fusewright.core.job.RelayUse;
 import org.fusewright.core.job.ResolvedCircuit;
@@ -61,7 +62,7 @@ public final class Sizer {
             feeds = sizeFeeds(devices);
         }
         Map<String, CircuitPlan> circuits = sizeBranches(devices, feeds);
-        return answer(circuits, feeds);
+        return answer(circuits, feeds, check(circuits, feeds));
     }
 
     private void sumCurrents() {
@@ -200,7 +201,32 @@ public final class Sizer {
             }
         }
         return new FeedDemand(
-                feed, services, runningA, largestA, strictestPercent, startUpOf(onFeed));
+                feed,
+                services,
+                runningA,
+                largestA,
+                strictestPercent,
+                feedStartUp(feed, onFeed, runningA));
+    }
+
+    /**
+     * A switched feed starts everything at once when the key is turned; behind a permanent one each
+     * device's circuits start by themselves while all others run (common practice).
+     */
+    private StartUp feedStartUp(
+            ResolvedFeed feed, List<CircuitDemand> onFeed, double feedRunningA) {
+        if (feed.feed().terminal().equals(Feed.SWITCHED)) {
+            return startUpOf(onFeed);
+        }
+        List<StartUp> starts = new ArrayList<>();
+        List<Double> alongsideA = new ArrayList<>();
+        for (CircuitDemand demand : onFeed) {
+            if (ownsDevice(demand)) {
+                starts.add(startUpOf(behind(demand)));
+                alongsideA.add(feedRunningA - carriedA(demand));
+            }
+        }
+        return StartUp.eitherOf(starts, alongsideA);
     }
 
     private double fromFeedM(ResolvedCircuit circuit) {
@@ -243,8 +269,29 @@ public final class Sizer {
         return new BranchSizing.Outlets(ofDevices, ofTriggers);
     }
 
-    private SizedJob answer(Map<String, CircuitPlan> plans, Map<String, FeedPlan> feedPlans) {
+    private List<Check> check(Map<String, CircuitPlan> circuits, Map<String, FeedPlan> feeds) {
         List<Check> checks = new ArrayList<>();
+        BranchSizing.Outlets outlets = outletsOf(feeds);
+        for (CircuitDemand demand : demands.values()) {
+            CircuitPlan plan = circuits.get(demand.id());
+            checks.addAll(
+                    new CircuitChecks(job, plan)
+                            .list(
+                                    plan.ownsDevice()
+                                            ? Optional.of(deviceDemand(demand))
+                                            : Optional.empty(),
+                                    Optional.ofNullable(outlets.ofTriggers().get(demand.id()))));
+        }
+        for (FeedPlan feed : feeds.values()) {
+            checks.addAll(FeedChecks.list(job, feed));
+        }
+        checks.add(ChargingBalance.check(demands.values(), job.supply()));
+        LightingSeparation.check(demands.values()).ifPresent(checks::add);
+        return checks;
+    }
+
+    private SizedJob answer(
+            Map<String, CircuitPlan> plans, Map<String, FeedPlan> feedPlans, List<Check> checks) {
         List<SizedCircuit> circuits = new ArrayList<>();
         for (CircuitDemand demand : demands.values()) {
             CircuitPlan plan = plans.get(demand.id());

@@ -2,6 +2,7 @@ package org.fusewright.core.sizing;
 
 import org.fusewright.core.job.Inrush;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.TreeSet;
 
@@ -10,7 +11,7 @@ import java.util.TreeSet;
  * that still start at their multiple and the others at their running current. A start is taken as a
  * rectangle, the multiple held for the whole duration.
  *
- * @param steps shortest duration first; empty when nothing draws more at its start
+ * @param steps empty when nothing draws more at its start
  * @param peakA the highest of them, or the running current
  */
 record StartUp(List<Step> steps, double peakA) {
@@ -38,6 +39,20 @@ record StartUp(List<Step> steps, double peakA) {
         double peakA = runningA;
         for (Step step : steps) {
             peakA = Math.max(peakA, step.currentA());
+        }
+        return new StartUp(steps, peakA);
+    }
+
+    /** One of several starts, never two at once, while a further current runs. */
+    static StartUp eitherOf(List<StartUp> starts, List<Double> alongsideA) {
+        List<Step> steps = new ArrayList<>();
+        double peakA = 0;
+        for (int i = 0; i < starts.size(); i++) {
+            double restA = alongsideA.get(i);
+            for (Step step : starts.get(i).steps()) {
+                steps.add(new Step(step.currentA() + restA, step.durationS()));
+            }
+            peakA = Math.max(peakA, starts.get(i).peakA() + restA);
         }
         return new StartUp(steps, peakA);
     }

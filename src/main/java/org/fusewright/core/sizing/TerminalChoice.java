@@ -1,62 +1,41 @@
 package org.fusewright.core.sizing;
 
 import org.fusewright.core.catalog.Block;
-import org.fusewright.core.catalog.Seal;
 import org.fusewright.core.catalog.Terminal;
 import org.fusewright.core.catalog.Wire;
-import org.fusewright.core.pricing.PriceList;
 import org.fusewright.core.pricing.Stock;
 
 import java.util.ArrayList;
-import java.util.Comparator;
-import java.util.HashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
+import java.util.TreeSet;
 
 /**
- * Which stocked terminals end a wire in a sealed cavity: the crimp takes its copper area, and a
- * seal of the same family takes its outside diameter, in a family that a stocked block uses.
- * Cheapest first, then by number. Which block a lead ends in is not known yet, so any such family
- * will do.
+ * Which stocked terminals may end a wire in a sealed cavity: in each family that a stocked block
+ * uses, the one that the stock gives for the wire, when a seal of that family closes on it too.
+ * Which block a lead ends in is not known yet, so with several families the weakest counts.
  */
 final class TerminalChoice {
 
-    private final List<Terminal> terminals = new ArrayList<>();
-    private final List<Seal> seals;
+    private final Stock stock;
+    private final Set<String> families = new TreeSet<>();
 
     TerminalChoice(Stock stock) {
-        Set<String> families = new HashSet<>();
+        this.stock = stock;
         for (Block block : stock.list(Block.class)) {
             families.add(block.terminalFamily());
         }
-        for (Terminal terminal : stock.list(Terminal.class)) {
-            if (families.contains(terminal.family())) {
-                terminals.add(terminal);
-            }
-        }
-        PriceList prices = stock.prices();
-        terminals.sort(
-                Comparator.comparing((Terminal t) -> prices.unitPriceOrZero(t.number()))
-                        .thenComparing(Terminal::number));
-        seals = stock.list(Seal.class);
     }
 
     List<Terminal> listFor(Wire wire) {
-        List<Terminal> fitting = new ArrayList<>();
-        for (Terminal terminal : terminals) {
-            if (terminal.accepts(wire.copperMm2()) && isSealed(terminal.family(), wire)) {
-                fitting.add(terminal);
+        List<Terminal> fitting = new ArrayList<>(1);
+        for (String family : families) {
+            Optional<Terminal> terminal = stock.findTerminal(family, wire);
+            if (terminal.isPresent() && stock.findSeal(family, wire).isPresent()) {
+                fitting.add(terminal.get());
             }
         }
         return List.copyOf(fitting);
-    }
-
-    private boolean isSealed(String family, Wire wire) {
-        for (Seal seal : seals) {
-            if (seal.family().equals(family) && seal.accepts(wire.outsideMm())) {
-                return true;
-            }
-        }
-        return false;
     }
 }

@@ -1,5 +1,11 @@
 package org.fusewright.core.sizing;
 
+import org.fusewright.core.check.Basis;
+import org.fusewright.core.check.Check;
+import org.fusewright.core.check.Check.Measured;
+import org.fusewright.core.check.CheckCode;
+import org.fusewright.core.check.Subject;
+import org.fusewright.core.check.Verdict;
 import org.fusewright.core.job.Supply;
 
 /**
@@ -14,10 +20,35 @@ import org.fusewright.core.job.Supply;
  */
 final class VoltageDrop {
 
+    private static final Basis BASIS =
+            Basis.published(
+                    "3 % and 10 %: ABYC E-11 and ISO 10133 (10 % of the latter from memory); round"
+                            + " trip and conductor temperature: AC 43.13-1B 11-66 to 11-68");
+
     private VoltageDrop() {}
 
     /** A drop as a share of the nominal voltage. */
     static double percent(double dropV, Supply supply) {
         return 100 * dropV / supply.nominalV();
+    }
+
+    static Check check(Subject circuit, SizedLoad load, double mayLosePercent) {
+        boolean inside = load.dropPercent() <= mayLosePercent;
+        String says =
+                load.title()
+                        + " loses "
+                        + Say.volts(load.dropV())
+                        + " out and back, "
+                        + Say.percent(load.dropPercent())
+                        + (inside ? " of the " : "; it may lose ")
+                        + Say.percent(mayLosePercent)
+                        + (inside ? " that it may." : ".");
+        return Check.atMost(
+                CheckCode.VOLTAGE_DROP,
+                circuit.detail("load " + load.title()),
+                new Measured(load.dropPercent(), mayLosePercent, "%"),
+                Verdict.FAIL,
+                says,
+                BASIS);
     }
 }

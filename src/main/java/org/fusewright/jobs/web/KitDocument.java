@@ -42,6 +42,9 @@ public final class KitDocument {
             JsonMapper.builder().enable(StreamWriteFeature.WRITE_BIGDECIMAL_AS_PLAIN).build();
     private static final double ROUNDING = 1e4;
 
+    /** Below this, and above anything in a kit, doubles print with an exponent. */
+    private static final double LEAST_WITHOUT_EXPONENT = 1e-3;
+
     private final JsonGenerator json;
 
     private KitDocument(JsonGenerator json) {
@@ -241,11 +244,13 @@ public final class KitDocument {
         json.writeEndArray();
     }
 
-    /** Whole numbers stand without a decimal point. */
+    /** Whole numbers stand without a decimal point, and none with an exponent. */
     private void number(String name, double value) {
         double rounded = Math.rint(value * ROUNDING) / ROUNDING + 0.0;
         if (rounded == (long) rounded) {
             json.writeNumberProperty(name, (long) rounded);
+        } else if (Math.abs(rounded) < LEAST_WITHOUT_EXPONENT) {
+            json.writeNumberProperty(name, BigDecimal.valueOf(rounded));
         } else {
             json.writeNumberProperty(name, rounded);
         }

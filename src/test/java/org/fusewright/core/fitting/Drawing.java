@@ -1,5 +1,7 @@
 package org.fusewright.core.fitting;
 
+import org.jspecify.annotations.Nullable;
+
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -9,6 +11,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 
 /**
  * Fitting tasks and arrangements as one line of text.
@@ -36,15 +39,14 @@ final class Drawing {
 
     static FittingTask task(String text) {
         String[] parts = text.split("\\|");
-        int spare =
-                parts.length > 2 ? Integer.parseInt(parts[2].replace("spare", "").strip()) : 0;
+        int spare = parts.length > 2 ? Integer.parseInt(parts[2].replace("spare", "").strip()) : 0;
         return new FittingTask(
                 words(parts[0]).map(Drawing::item).toList(),
                 words(parts[1]).map(Drawing::form).toList(),
                 spare);
     }
 
-    private static java.util.stream.Stream<String> words(String text) {
+    private static Stream<String> words(String text) {
         return Arrays.stream(text.strip().split("\\s+")).filter(w -> !w.isEmpty());
     }
 
@@ -93,7 +95,7 @@ final class Drawing {
         return matcher;
     }
 
-    private static double limit(@org.jspecify.annotations.Nullable String text) {
+    private static double limit(@Nullable String text) {
         return text == null || text.equals("-")
                 ? Double.POSITIVE_INFINITY
                 : Double.parseDouble(text);

@@ -6,8 +6,8 @@ import java.util.Arrays;
 import java.util.List;
 
 /**
- * Looks at every way to share up to seven items out over blocks: the judge of the search, written
- * for plainness, and sharing nothing with it but the records.
+ * Looks at every way to share a few items out over blocks: the judge of the search, written for
+ * plainness, and sharing nothing with it but the records.
  */
 final class Exhaustive {
 
@@ -60,29 +60,36 @@ final class Exhaustive {
             Arrays.fill(row, NONE);
         }
         best[0][0] = new Answer(0, 0);
+        boolean[][] held = new boolean[task.forms().size()][best.length];
+        int[] widths = new int[best.length];
+        for (int subset = 1; subset < best.length; subset++) {
+            List<FittingItem> chosen = chosen(subset);
+            for (FittingItem item : chosen) {
+                widths[subset] += item.width() == Width.RELAY_PAIR ? 2 : 1;
+            }
+            for (int f = 0; f < held.length; f++) {
+                held[f][subset] = holds(task.forms().get(f), chosen);
+            }
+        }
         for (int placed = 0; placed < best.length; placed++) {
             for (int subset = placed; subset > 0; subset = (subset - 1) & placed) {
-                List<FittingItem> chosen = chosen(subset);
-                for (BlockForm form : task.forms()) {
-                    if (holds(form, chosen)) {
-                        add(placed ^ subset, placed, form, chosen);
+                for (int f = 0; f < held.length; f++) {
+                    if (held[f][subset]) {
+                        add(placed ^ subset, placed, task.forms().get(f), widths[subset]);
                     }
                 }
             }
             for (int round = 0; round < task.sparePositions(); round++) {
                 for (BlockForm form : task.forms()) {
-                    add(placed, placed, form, List.of());
+                    add(placed, placed, form, 0);
                 }
             }
         }
         return best[best.length - 1][task.sparePositions()];
     }
 
-    private void add(int before, int after, BlockForm form, List<FittingItem> chosen) {
-        int empty = form.positions();
-        for (FittingItem item : chosen) {
-            empty -= item.width() == Width.RELAY_PAIR ? 2 : 1;
-        }
+    private void add(int before, int after, BlockForm form, int width) {
+        int empty = form.positions() - width;
         long micros = form.costMicros() + empty * form.emptyPositionMicros();
         for (int spare = 0; spare < best[before].length; spare++) {
             Answer answer = best[before][spare].plus(micros);

@@ -48,6 +48,30 @@ final class RandomTasks {
         return new FittingTask(items, forms, spare);
     }
 
+    /**
+     * Devices and some relays at one location, their currents hardly ever alike, in blocks that
+     * carry less than their positions could ask for.
+     */
+    static FittingTask crowded(long seed, int count) {
+        SplittableRandom random = new SplittableRandom(seed);
+        List<FittingItem> items = new ArrayList<>();
+        for (int i = 1; i <= count; i++) {
+            boolean relay = random.nextInt(5) == 0;
+            items.add(
+                    new FittingItem(
+                            (relay ? "r" : "d") + i,
+                            relay ? Width.RELAY_PAIR : Width.POSITION,
+                            relay || random.nextInt(3) > 0 ? 10 : 30,
+                            (5 + random.nextInt(145)) / 10.0,
+                            "seat",
+                            Optional.empty()));
+        }
+        String plugs = random.nextBoolean() ? "+0.4" : "";
+        String forms = "| 3P:21/- 3Pt=11^30:21/- 4P%s:28/- 4Pt=13%s^30:28/- 8P=23:56/-";
+        return new FittingTask(
+                items, Drawing.task(forms.formatted(plugs, plugs)).forms(), random.nextInt(3));
+    }
+
     private static BlockForm form(SplittableRandom random, int index, boolean onePlug) {
         int positions = 1 + random.nextInt(8);
         List<Integer> pairs = new ArrayList<>();

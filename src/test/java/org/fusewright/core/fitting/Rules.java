@@ -51,9 +51,7 @@ final class Rules {
             free += empty;
             cost += form.costMicros() + empty * form.emptyPositionMicros();
         }
-        assertThat(seen)
-                .as(as)
-                .containsExactlyInAnyOrderElementsOf(items.keySet());
+        assertThat(seen).as(as).containsExactlyInAnyOrderElementsOf(items.keySet());
         assertThat(arrangement.costMicros()).as(as).isEqualTo(cost);
         assertThat(arrangement.lowerBoundMicros()).as(as).isLessThanOrEqualTo(cost);
         assertThat(arrangement.optimal())

@@ -1,0 +1,103 @@
+package org.fusewright.core.sizing;
+
+import org.fusewright.core.catalog.Device;
+import org.fusewright.core.catalog.Relay;
+import org.fusewright.core.check.Check;
+import org.fusewright.core.check.CheckCode;
+import org.fusewright.core.check.Subject;
+import org.fusewright.core.job.Job;
+import org.fusewright.core.quantity.Celsius;
+import org.fusewright.core.quantity.Ohms;
+import org.fusewright.core.sizing.FeedPlan.Outlet;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** Every rule that applies to one circuit as it was sized. */
+final class CircuitChecks {
+
+    private final Job job;
+    private final CircuitPlan plan;
+    private final Subject subject;
+
+    CircuitChecks(Job job, CircuitPlan plan) {
+        this.job = job;
+        this.plan = plan;
+        this.subject = Subject.circuit(plan.id());
+    }
+
+    /**
+     * @param deviceDemand what hangs on its device; empty when that is another circuit's
+     * @param trigger where its relay's trigger comes from, when from a feed
+     */
+    List<Check> list(Optional<DeviceChoice.Demand> deviceDemand, Optional<Outlet> trigger) {
+        List<Check> checks = new ArrayList<>();
+        Device device = plan.device();
+        Celsius block = job.surroundings().blockAmbient();
+        TimeCurrentBand band = TimeCurrentBand.of(device, block);
+        if (deviceDemand.isPresent()) {
+            DeviceChoice.Demand demand = deviceDemand.get();
+            checks.add(
+                    DeviceRules.load(
+                            CheckCode.RUNNING_LOAD,
+                            subject,
+                            device,
+                            demand.carriedA(),
+                            demand.share(),
+                            block));
+            DeviceRules.inrush(subject, device, band, demand.startUp()).ifPresent(checks::add);
+            checks.add(DeviceRules.interrupting(subject, device, plan.highestA()));
+        }
+        List<ProtectedLead> leads = protectedLeads();
+        double lowestA = FaultCurrent.lowestA(job.supply(), new Ohms(plan.farOhm()));
+        checks.add(OverloadProtection.check(subject, device, leads));
+        checks.add(
+                ShortCircuitWithstand.check(
+                        subject,
+                        leads,
+                        band,
+                        new ShortCircuitWithstand.Span(lowestA, plan.highestA())));
+        checks.add(DeviceRules.faultClearing(subject, band, lowestA));
+        double mayLosePercent = plan.demand().resolved().circuit().maxDropPercent();
+        for (SizedLoad load : plan.loads()) {
+            checks.add(VoltageDrop.check(subject, load, mayLosePercent));
+        }
+        TerminalCurrent.check(subject, plan.leads()).ifPresent(checks::add);
+        plan.demand()
+                .resolved()
+                .relay()
+                .ifPresent(relay -> checks.addAll(relayChecks(relay, trigger)));
+        AutomaticRestart.check(subject, device, plan.demand()).ifPresent(checks::add);
+        checks.addAll(
+                SplicePlacement.list(subject, plan.splices(), plan.splicesFit(), plan.leads()));
+        return checks;
+    }
+
+    /** All but the coil's leads, which the trigger's own source protects. */
+    private List<ProtectedLead> protectedLeads() {
+        List<ProtectedLead> leads = new ArrayList<>();
+        for (LaidLead lead : plan.leads()) {
+            if (!isCoilLead(lead)) {
+                leads.add(ProtectedLead.of(lead));
+            }
+        }
+        return leads;
+    }
+
+    private static boolean isCoilLead(LaidLead lead) {
+        return lead.lead().role() == LeadRole.TRIGGER || lead.lead().role() == LeadRole.GROUND;
+    }
+
+    private List<Check> relayChecks(Relay relay, Optional<Outlet> trigger) {
+        List<LaidLead> coilLeads = plan.leads().stream().filter(CircuitChecks::isCoilLead).toList();
+        return List.of(
+                RelayRules.contact(subject, relay, plan.demand(), job),
+                RelayRules.coil(
+                        subject,
+                        relay,
+                        job,
+                        trigger.map(outlet -> outlet.limb().dropV()).orElse(0.0),
+                        coilLeads));
+    }
+}

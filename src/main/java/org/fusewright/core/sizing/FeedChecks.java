@@ -1,0 +1,87 @@
+package org.fusewright.core.sizing;
+
+import org.fusewright.core.catalog.Device;
+import org.fusewright.core.check.Check;
+import org.fusewright.core.check.CheckCode;
+import org.fusewright.core.check.Subject;
+import org.fusewright.core.job.Job;
+import org.fusewright.core.quantity.Celsius;
+import org.fusewright.core.quantity.Ohms;
+import org.fusewright.core.sizing.FeedPlan.Outlet;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/** Every rule that applies to one feed as it was sized. */
+final class FeedChecks {
+
+    private FeedChecks() {}
+
+    static List<Check> list(Job job, FeedPlan plan) {
+        List<Check> checks = new ArrayList<>();
+        FeedDemand demand = plan.demand();
+        Subject subject = Subject.feed(demand.feed().id());
+        Device main = plan.main();
+        Celsius ambient = job.surroundings().ambient();
+        TimeCurrentBand band = TimeCurrentBand.of(main, ambient);
+        checks.add(
+                DeviceRules.load(
+                        CheckCode.FEED_LOAD,
+                        subject,
+                        main,
+                        demand.runningA(),
+                        DeviceChoice.CONTINUOUS_SHARE,
+                        ambient));
+        DeviceRules.inrush(subject, main, band, demand.startUp()).ifPresent(checks::add);
+        checks.add(DeviceRules.interrupting(subject, main, plan.highestA()));
+        List<ProtectedLead> leads = protectedLeads(plan);
+        double lowestA = FaultCurrent.lowestA(job.supply(), new Ohms(farOhm(plan)));
+        checks.add(OverloadProtection.check(subject, main, leads));
+        checks.add(
+                ShortCircuitWithstand.check(
+                        subject,
+                        leads,
+                        band,
+                        new ShortCircuitWithstand.Span(lowestA, plan.highestA())));
+        checks.add(DeviceRules.faultClearing(subject, band, lowestA));
+        TerminalCurrent.check(subject, plan.leads()).ifPresent(checks::add);
+        if (demand.largestBranchA() > 0) {
+            checks.add(MainDeviceRules.selectivity(subject, main, demand.largestBranchA()));
+        }
+        checks.add(
+                MainDeviceRules.sourceProtection(subject, demand.feed().feed().sourceDistanceM()));
+        checks.addAll(
+                SplicePlacement.list(subject, plan.splices(), plan.splicesFit(), plan.leads()));
+        return checks;
+    }
+
+    /** Its own leads but the one before the main device, and relay triggers that hang on it. */
+    private static List<ProtectedLead> protectedLeads(FeedPlan plan) {
+        List<ProtectedLead> leads = new ArrayList<>();
+        for (int i = 1; i < plan.leads().size(); i++) {
+            leads.add(ProtectedLead.of(plan.leads().get(i)));
+        }
+        for (Outlet outlet : plan.outlets()) {
+            if (outlet.service().isTrigger()) {
+                leads.add(
+                        new ProtectedLead(
+                                outlet.service().circuit().id() + "/trigger",
+                                outlet.wire(),
+                                outlet.service().currentA()));
+            }
+        }
+        return leads;
+    }
+
+    private static double farOhm(FeedPlan plan) {
+        double most = 0;
+        for (Outlet outlet : plan.outlets()) {
+            double ohm = outlet.limb().mostOhm();
+            if (outlet.service().isTrigger()) {
+                ohm += outlet.wire().warmOhm(outlet.routeM(), outlet.service().currentA());
+            }
+            most = Math.max(most, ohm);
+        }
+        return most;
+    }
+}

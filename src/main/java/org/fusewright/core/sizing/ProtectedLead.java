@@ -1,0 +1,26 @@
+package org.fusewright.core.sizing;
+
+import java.util.List;
+
+/** A lead behind a device, as the checks of that device look at it. */
+record ProtectedLead(String id, LaidWire laid, double currentA) {
+
+    static ProtectedLead of(LaidLead lead) {
+        return new ProtectedLead(lead.lead().id(), lead.laid(), lead.lead().currentA());
+    }
+
+    String named() {
+        return id + ", " + laid.wire().size();
+    }
+
+    /** The one that carries least. */
+    static ProtectedLead weakest(List<ProtectedLead> leads) {
+        ProtectedLead weakest = leads.getFirst();
+        for (ProtectedLead lead : leads) {
+            if (lead.laid().allowedA() < weakest.laid().allowedA()) {
+                weakest = lead;
+            }
+        }
+        return weakest;
+    }
+}

@@ -1,0 +1,30 @@
+package org.fusewright.jobs.store;
+
+import org.springframework.data.jpa.repository.JpaRepository;
+import org.springframework.data.jpa.repository.NativeQuery;
+import org.springframework.data.jpa.repository.Query;
+
+import java.util.List;
+import java.util.Optional;
+
+/** The rows of {@code job}. */
+public interface JobRows extends JpaRepository<JobRow, Long> {
+    Optional<JobRow> findByReference(String reference);
+
+    /** Newest first, those before a given id; {@code pattern} is for LIKE, in lower case. */
+    @Query(
+            """
+            select job from JobRow job
+            where job.id < :before
+              and (lower(job.reference) like :pattern escape '!'
+                or lower(job.title) like :pattern escape '!'
+                or lower(job.customer) like :pattern escape '!')
+            order by job.id desc
+            limit :limit
+            """)
+    List<JobRow> search(long before, String pattern, int limit);
+
+    /** The sequence of ids remembers rows that are deleted by now. */
+    @NativeQuery("select pg_sequence_last_value(pg_get_serial_sequence('job', 'id')) is not null")
+    boolean isAnyIdGiven();
+}

@@ -1,0 +1,100 @@
+package org.fusewright.jobs.web;
+
+import org.fusewright.core.job.JobProblem;
+import org.fusewright.core.job.MalformedJobException;
+
+import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.node.ArrayNode;
+import tools.jackson.databind.node.ObjectNode;
+
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/** The buttons of a job's form that add a row to a list or remove one. */
+final class FormAction {
+    private static final Pattern ADD =
+            Pattern.compile("add (/feeds|/circuits|/locations|/circuits/\\d{1,4}/loads)");
+    private static final Pattern REMOVE =
+            Pattern.compile(
+                    "remove (/feeds|/circuits|/locations|/circuits/\\d{1,4}/loads)/(\\d{1,4})");
+
+    private FormAction() {}
+
+    /**
+     * @throws MalformedJobException when there is no such button
+     */
+    static void apply(String action, ObjectNode document) {
+        Matcher add = ADD.matcher(action);
+        Matcher remove = REMOVE.matcher(action);
+        if (add.matches()) {
+            add(document, add.group(1));
+        } else if (remove.matches()
+                && document.at(remove.group(1)) instanceof ArrayNode rows
+                && Integer.parseInt(remove.group(2)) < rows.size()) {
+            rows.remove(Integer.parseInt(remove.group(2)));
+        } else {
+            throw new MalformedJobException(
+                    List.of(new JobProblem("", "there is no such row to add or remove")));
+        }
+    }
+
+    private static void add(ObjectNode document, String list) {
+        switch (list) {
+            case "/feeds" ->
+                    rows(document, list)
+                            .addObject()
+                            .put("id", freeName(document, list, "id", "feed-"))
+                            .put("terminal", "15")
+                            .put("lengthM", 0.6)
+                            .put("sourceDistanceM", 0.15);
+            case "/locations" ->
+                    rows(document, list)
+                            .addObject()
+                            .put("name", freeName(document, list, "name", "place "))
+                            .put("fromFeedM", 0);
+            case "/circuits" -> addCircuit(document, rows(document, list));
+            default -> addLoad(rows(document, list));
+        }
+    }
+
+    private static void addCircuit(ObjectNode document, ArrayNode circuits) {
+        ObjectNode circuit = circuits.addObject();
+        circuit.put("id", freeName(document, "/circuits", "id", "circuit-"));
+        circuit.put("feed", document.at("/feeds/0/id").asString(""));
+        JsonNode location = document.at("/circuits/0/location");
+        if (location.isString()) {
+            circuit.set("location", location);
+        }
+        circuit.put("runM", 1);
+        addLoad(circuit.putArray("loads"));
+    }
+
+    private static void addLoad(ArrayNode loads) {
+        loads.addObject().put("title", "New load").put("kind", "resistive").put("watts", 10);
+    }
+
+    private static ArrayNode rows(ObjectNode document, String list) {
+        if (document.at(list) instanceof ArrayNode rows) {
+            return rows;
+        }
+        int cut = list.lastIndexOf('/');
+        if (document.at(list.substring(0, cut)) instanceof ObjectNode holder) {
+            return holder.putArray(list.substring(cut + 1));
+        }
+        throw new MalformedJobException(
+                List.of(new JobProblem("", "there is no such list to add to")));
+    }
+
+    private static String freeName(ObjectNode document, String list, String field, String start) {
+        Set<String> taken = new HashSet<>();
+        document.at(list).forEach(row -> taken.add(row.path(field).asString("")));
+        int number = document.at(list).size();
+        while (taken.contains(start + number)) {
+            number++;
+        }
+        return start + number;
+    }
+}

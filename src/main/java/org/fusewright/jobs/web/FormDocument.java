@@ -1,0 +1,149 @@
+package org.fusewright.jobs.web;
+
+import org.springframework.util.MultiValueMap;
+
+import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.node.ArrayNode;
+import tools.jackson.databind.node.JsonNodeFactory;
+import tools.jackson.databind.node.ObjectNode;
+
+import java.math.BigDecimal;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
+
+/**
+ * The fields of a page's form as a job document. A field is named by its pointer into the document;
+ * one left blank is left out. What is no number where one belongs stays as typed, for the reader to
+ * complain about. Numbers may have a decimal comma.
+ *
+ * <p>Two fields of a load differ: "amount" with "unit" becomes watts or amps.
+ */
+final class FormDocument {
+    static final String AMOUNT = "amount";
+    static final String UNIT = "unit";
+    static final String WATTS = "watts";
+    static final String AMPS = "amps";
+
+    private static final JsonNodeFactory NODES = JsonNodeFactory.instance;
+    private static final Pattern NUMBER = Pattern.compile("[+-]?\\d{1,15}([.,]\\d{1,15})?");
+    private static final Pattern INDEX = Pattern.compile("\\d{1,4}");
+
+    private static final Set<String> TEXTS =
+            Set.of(
+                    "reference",
+                    "title",
+                    "customer",
+                    "currency",
+                    "id",
+                    "name",
+                    "terminal",
+                    "feed",
+                    "location",
+                    "returnPath",
+                    "colour",
+                    "gauge",
+                    "triggerFrom",
+                    "contactFrom",
+                    "kind",
+                    "duty",
+                    "wireFamily",
+                    UNIT);
+    private static final Set<String> FLAGS =
+            Set.of("essential", "lockingWedge", "plugEmptyCavities");
+    private static final String DEVICES = "devices";
+
+    /** Lists that stand in every document, even empty. */
+    private static final List<String> LISTS = List.of("feeds", "circuits");
+
+    private FormDocument() {}
+
+    static ObjectNode of(MultiValueMap<String, String> fields) {
+        ObjectNode document = NODES.objectNode();
+        LISTS.forEach(document::putArray);
+        for (Map.Entry<String, List<String>> field : fields.entrySet()) {
+            if (field.getKey().startsWith("/")) {
+                // A check box comes second, after the field that stands for its being clear.
+                set(document, field.getKey(), field.getValue().getLast());
+            }
+        }
+        document.get("circuits").forEach(circuit -> finish((ObjectNode) circuit));
+        return document;
+    }
+
+    private static void set(ObjectNode document, String pointer, String text) {
+        List<String> steps = Stream.of(pointer.substring(1).split("/")).toList();
+        Optional<JsonNode> holder = Optional.of(document);
+        for (int i = 0; i + 1 < steps.size() && holder.isPresent(); i++) {
+            boolean list = INDEX.matcher(steps.get(i + 1)).matches();
+            holder = step(holder.get(), steps.get(i), list, text.isBlank());
+        }
+        if (holder.orElse(document) instanceof ObjectNode object
+                && holder.isPresent()
+                && !text.isBlank()) {
+            object.set(steps.getLast(), value(steps.getLast(), text.strip()));
+        }
+    }
+
+    /** The holder one step down, made when there is none; a blank field makes rows only. */
+    private static Optional<JsonNode> step(
+            JsonNode holder, String step, boolean list, boolean blank) {
+        if (holder instanceof ArrayNode rows) {
+            if (!INDEX.matcher(step).matches() || Integer.parseInt(step) > rows.size()) {
+                return Optional.empty();
+            }
+            int index = Integer.parseInt(step);
+            return Optional.of(index < rows.size() ? rows.get(index) : rows.addObject());
+        }
+        ObjectNode object = (ObjectNode) holder;
+        if (object.has(step)) {
+            return Optional.of(object.get(step)).filter(JsonNode::isContainer);
+        }
+        if (list) {
+            return Optional.of(object.putArray(step));
+        }
+        return blank ? Optional.empty() : Optional.of(object.putObject(step));
+    }
+
+    private static JsonNode value(String name, String text) {
+        if (TEXTS.contains(name)) {
+            return NODES.stringNode(text);
+        }
+        if (FLAGS.contains(name)) {
+            return NODES.booleanNode(text.equals("true"));
+        }
+        if (name.equals(DEVICES)) {
+            ArrayNode kinds = NODES.arrayNode();
+            Stream.of(text.split(",")).forEach(kinds::add);
+            return kinds;
+        }
+        if (!NUMBER.matcher(text).matches()) {
+            return NODES.stringNode(text);
+        }
+        BigDecimal number = new BigDecimal(text.replace(',', '.')).stripTrailingZeros();
+        return number.scale() <= 0
+                ? NODES.numberNode(number.longValueExact())
+                : NODES.numberNode(number.doubleValue());
+    }
+
+    private static void finish(ObjectNode circuit) {
+        JsonNode relay = circuit.get("relay");
+        if (relay != null && !relay.has("triggerFrom")) {
+            circuit.remove("relay");
+        }
+        if (circuit.get("loads") instanceof ArrayNode loads) {
+            loads.forEach(load -> nameAmount((ObjectNode) load));
+        }
+    }
+
+    private static void nameAmount(ObjectNode load) {
+        JsonNode unit = load.remove(UNIT);
+        JsonNode amount = load.remove(AMOUNT);
+        if (amount != null) {
+            load.set(unit != null && unit.asString().equals("A") ? AMPS : WATTS, amount);
+        }
+    }
+}

@@ -1,0 +1,203 @@
+package org.fusewright.jobs.web;
+
+import io.swagger.v3.oas.annotations.Operation;
+import io.swagger.v3.oas.annotations.media.Content;
+import io.swagger.v3.oas.annotations.media.Schema;
+import io.swagger.v3.oas.annotations.parameters.RequestBody;
+import io.swagger.v3.oas.annotations.tags.Tag;
+
+import org.fusewright.core.kit.Kit;
+import org.fusewright.jobs.JobPage;
+import org.fusewright.jobs.JobReading;
+import org.fusewright.jobs.JobRevision;
+import org.fusewright.jobs.Jobs;
+import org.fusewright.jobs.Kits;
+import org.fusewright.jobs.StoredJob;
+import org.fusewright.jobs.load.JobReader;
+import org.fusewright.papers.Paper;
+import org.fusewright.web.LimitedBody;
+import org.jspecify.annotations.Nullable;
+import org.springframework.http.HttpHeaders;
+import org.springframework.http.HttpStatus;
+import org.springframework.http.MediaType;
+import org.springframework.http.ResponseEntity;
+import org.springframework.web.HttpMediaTypeNotAcceptableException;
+import org.springframework.web.bind.annotation.DeleteMapping;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.PathVariable;
+import org.springframework.web.bind.annotation.PostMapping;
+import org.springframework.web.bind.annotation.PutMapping;
+import org.springframework.web.bind.annotation.RequestHeader;
+import org.springframework.web.bind.annotation.RequestMapping;
+import org.springframework.web.bind.annotation.RequestParam;
+import org.springframework.web.bind.annotation.ResponseStatus;
+import org.springframework.web.bind.annotation.RestController;
+import org.springframework.web.server.ResponseStatusException;
+
+import tools.jackson.databind.JsonNode;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.net.URI;
+import java.time.Instant;
+import java.util.List;
+import java.util.OptionalLong;
+
+/** The jobs that are kept, as documents. */
+@RestController
+@RequestMapping("/api/jobs")
+@Tag(name = "Jobs")
+class JobApi {
+    private static final int MAX_LIMIT = 200;
+
+    private final Jobs jobs;
+    private final Kits kits;
+
+    JobApi(Jobs jobs, Kits kits) {
+        this.jobs = jobs;
+        this.kits = kits;
+    }
+
+    /** A job in a list. */
+    record Entry(
+            long id,
+            String reference,
+            String title,
+            String customer,
+            int revision,
+            long version,
+            Instant changedAt) {
+        static Entry of(StoredJob job) {
+            return new Entry(
+                    job.id(),
+                    job.reference(),
+                    job.title(),
+                    job.customer(),
+                    job.revision(),
+                    job.version(),
+                    job.changedAt());
+        }
+    }
+
+    /** Some entries, and what to ask after for the rest. */
+    record Entries(List<Entry> jobs, @Nullable Long next) {}
+
+    @Operation(
+            summary = "List jobs, newest first",
+            description = "For the rest, give next as after.")
+    @GetMapping(produces = MediaType.APPLICATION_JSON_VALUE)
+    Entries list(
+            @RequestParam(defaultValue = "") String q,
+            @RequestParam(required = false) @Nullable Long after,
+            @RequestParam(defaultValue = "50") int limit) {
+        if (limit < 1 || limit > MAX_LIMIT) {
+            throw new ResponseStatusException(
+                    HttpStatus.BAD_REQUEST, "limit must be 1 to " + MAX_LIMIT);
+        }
+        JobPage page =
+                jobs.list(q, after == null ? OptionalLong.empty() : OptionalLong.of(after), limit);
+        return new Entries(
+                page.jobs().stream().map(Entry::of).toList(),
+                page.next().isPresent() ? page.next().getAsLong() : null);
+    }
+
+    @Operation(
+            summary = "Keep a new job",
+            requestBody =
+                    @RequestBody(
+                            required = true,
+                            description = "The job; its schema is at /api/schema/job.",
+                            content =
+                                    @Content(
+                                            mediaType = MediaType.APPLICATION_JSON_VALUE,
+                                            schema = @Schema(type = "object"))))
+    @PostMapping(
+            consumes = MediaType.APPLICATION_JSON_VALUE,
+            produces = MediaType.APPLICATION_JSON_VALUE)
+    ResponseEntity<JsonNode> create(InputStream body) throws IOException {
+        StoredJob job = jobs.create(planned(body));
+        return ResponseEntity.created(URI.create("/api/jobs/" + job.id()))
+                .eTag(Versions.print(job.version()))
+                .body(job.document());
+    }
+
+    @Operation(summary = "Get a job's document")
+    @GetMapping(path = "/{id}", produces = MediaType.APPLICATION_JSON_VALUE)
+    ResponseEntity<JsonNode> get(@PathVariable long id) {
+        return answer(jobs.get(id));
+    }
+
+    @Operation(
+            summary = "Change a job",
+            description = "If-Match must name the version that the change starts from.",
+            requestBody =
+                    @RequestBody(
+                            required = true,
+                            description = "The whole job; its schema is at /api/schema/job.",
+                            content =
+                                    @Content(
+                                            mediaType = MediaType.APPLICATION_JSON_VALUE,
+                                            schema = @Schema(type = "object"))))
+    @PutMapping(
+            path = "/{id}",
+            consumes = MediaType.APPLICATION_JSON_VALUE,
+            produces = MediaType.APPLICATION_JSON_VALUE)
+    ResponseEntity<JsonNode> change(
+            @PathVariable long id,
+            @RequestHeader(name = HttpHeaders.IF_MATCH, required = false) @Nullable String ifMatch,
+            InputStream body)
+            throws IOException {
+        long version = Versions.required(ifMatch, jobs.get(id).version());
+        return answer(jobs.change(id, version, planned(body)));
+    }
+
+    @Operation(
+            summary = "Delete a job with its revisions",
+            description = "If-Match must name its version.")
+    @DeleteMapping("/{id}")
+    @ResponseStatus(HttpStatus.NO_CONTENT)
+    void delete(
+            @PathVariable long id,
+            @RequestHeader(name = HttpHeaders.IF_MATCH, required = false)
+                    @Nullable String ifMatch) {
+        jobs.delete(id, Versions.required(ifMatch, jobs.get(id).version()));
+    }
+
+    @Operation(
+            summary = "Plan a job's kit",
+            description = "The kit, its list (PDF) or its parts (CSV), by the Accept header.")
+    @GetMapping(
+            path = "/{id}/kit",
+            produces = {
+                MediaType.APPLICATION_JSON_VALUE,
+                MediaType.APPLICATION_PDF_VALUE,
+                "text/csv"
+            })
+    ResponseEntity<byte[]> kit(
+            @PathVariable long id,
+            @RequestParam(defaultValue = "a4") String paper,
+            @RequestHeader HttpHeaders headers)
+            throws HttpMediaTypeNotAcceptableException {
+        KitPapers form = KitPapers.preferred(headers.getAccept());
+        Paper sheet = KitPapers.paper(paper);
+        Kit kit = kits.plan(JobReader.read(jobs.get(id).document()));
+        return form.answer(kit, sheet);
+    }
+
+    @Operation(summary = "List a job's revisions, newest first")
+    @GetMapping(path = "/{id}/revisions", produces = MediaType.APPLICATION_JSON_VALUE)
+    List<JobRevision> listRevisions(@PathVariable long id) {
+        return jobs.listRevisions(id);
+    }
+
+    /** A job to keep: one that a kit can be planned for, buildable or not. */
+    private JobReading planned(InputStream body) throws IOException {
+        JobReading reading = JobReader.read(LimitedBody.read(body));
+        kits.plan(reading);
+        return reading;
+    }
+
+    private static ResponseEntity<JsonNode> answer(StoredJob job) {
+        return ResponseEntity.ok().eTag(Versions.print(job.version())).body(job.document());
+    }
+}

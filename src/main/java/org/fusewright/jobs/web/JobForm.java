@@ -1,0 +1,219 @@
+package org.fusewright.jobs.web;
+
+import org.fusewright.core.job.JobProblem;
+import org.fusewright.core.job.LoadKind;
+
+import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.json.JsonMapper;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.stream.Stream;
+
+/**
+ * A job document as a form shows it: the text of each field by its pointer, and what is wrong with
+ * it.
+ */
+public final class JobForm {
+    /** One choice of a list: what is sent, and what is shown. */
+    public record Option(String value, String label) {}
+
+    private static final JsonMapper MAPPER = new JsonMapper();
+    private static final String CURRENT_IS_MISSING = " (not there)";
+
+    private final JsonNode document;
+    private final Map<String, String> faults = new LinkedHashMap<>();
+    private final List<JobProblem> problems;
+
+    private JobForm(JsonNode document, List<JobProblem> problems) {
+        this.document = document;
+        this.problems = List.copyOf(problems);
+        for (JobProblem problem : problems) {
+            faults.merge(field(problem.pointer()), problem.detail(), (a, b) -> a + "; " + b);
+        }
+    }
+
+    static JobForm of(JsonNode document, List<JobProblem> problems) {
+        return new JobForm(document, problems);
+    }
+
+    /** The field of the form that a problem belongs beside. */
+    private static String field(String pointer) {
+        String loads = "(/circuits/\\d+/loads/\\d+)";
+        return pointer.matches(loads)
+                ? pointer + "/" + FormDocument.AMOUNT
+                : pointer.replaceFirst(
+                        loads + "/(" + FormDocument.WATTS + "|" + FormDocument.AMPS + ")$",
+                        "$1/" + FormDocument.AMOUNT);
+    }
+
+    /** All problems, with the fields that they belong beside. */
+    public List<JobProblem> problems() {
+        return problems.stream()
+                .map(problem -> new JobProblem(field(problem.pointer()), problem.detail()))
+                .toList();
+    }
+
+    /** The names of all fields that have something wrong with them. */
+    public Set<String> faultyFields() {
+        return new LinkedHashSet<>(faults.keySet());
+    }
+
+    /** What is wrong with a field, in words; empty when nothing is. */
+    public String fault(String field) {
+        String own = faults.getOrDefault(field, "");
+        // A list of device kinds is one field here, whichever of its elements is wrong.
+        return field.endsWith("/devices")
+                ? faults.entrySet().stream()
+                        .filter(fault -> fault.getKey().startsWith(field + "/"))
+                        .map(Map.Entry::getValue)
+                        .reduce(own, (a, b) -> a.isEmpty() ? b : a)
+                : own;
+    }
+
+    /** The id of a field's element. */
+    public static String id(String field) {
+        return "f" + field.replaceAll("[^A-Za-z0-9]", "-");
+    }
+
+    /** The number of a row, counted from 1. */
+    public static int number(String row) {
+        return Integer.parseInt(row.substring(row.lastIndexOf('/') + 1)) + 1;
+    }
+
+    /** What stands in a field. */
+    public String text(String field) {
+        if (field.endsWith("/" + FormDocument.AMOUNT)) {
+            JsonNode load = holder(field);
+            return plain(
+                    load.has(FormDocument.AMPS)
+                            ? load.get(FormDocument.AMPS)
+                            : load.path(FormDocument.WATTS));
+        }
+        if (field.endsWith("/" + FormDocument.UNIT)) {
+            return holder(field).has(FormDocument.AMPS) ? "A" : "W";
+        }
+        return plain(document.at(field));
+    }
+
+    private JsonNode holder(String field) {
+        return document.at(field.substring(0, field.lastIndexOf('/')));
+    }
+
+    private static String plain(JsonNode value) {
+        if (value.isArray()) {
+            List<String> elements = new ArrayList<>();
+            value.forEach(element -> elements.add(plain(element)));
+            return String.join(",", elements);
+        }
+        if (value.isMissingNode() || value.isNull()) {
+            return "";
+        }
+        if (value.isString()) {
+            return value.stringValue();
+        }
+        String text = MAPPER.writeValueAsString(value);
+        return value.isNumber() && text.endsWith(".0")
+                ? text.substring(0, text.length() - 2)
+                : text;
+    }
+
+    public boolean flag(String field, boolean otherwise) {
+        String text = text(field);
+        return text.isEmpty() ? otherwise : text.equals("true");
+    }
+
+    /** The names of a list's rows: "/feeds/0", "/feeds/1" and so on. */
+    public List<String> rows(String list) {
+        List<String> rows = new ArrayList<>();
+        for (int i = 0; i < document.at(list).size(); i++) {
+            rows.add(list + "/" + i);
+        }
+        return rows;
+    }
+
+    public List<Option> feedOptions(String field) {
+        return withCurrent(field, rows("/feeds").stream().map(this::idOption).toList());
+    }
+
+    public List<Option> triggerOptions(String field) {
+        List<Option> options = new ArrayList<>();
+        options.add(new Option("", "no relay"));
+        options.add(new Option("controller", "engine controller"));
+        rows("/feeds").stream()
+                .map(row -> text(row + "/id"))
+                .map(id -> new Option(id, "feed " + id))
+                .forEach(options::add);
+        return withCurrent(field, options);
+    }
+
+    public List<Option> contactOptions(String field) {
+        String own = field.replaceFirst("/relay/contactFrom$", "");
+        List<Option> options = new ArrayList<>();
+        options.add(new Option("", "own device"));
+        rows("/circuits").stream()
+                .filter(row -> !row.equals(own))
+                .map(row -> text(row + "/id"))
+                .map(id -> new Option(id, "device of " + id))
+                .forEach(options::add);
+        return withCurrent(field, options);
+    }
+
+    private Option idOption(String row) {
+        String id = text(row + "/id");
+        return new Option(id, id);
+    }
+
+    private List<Option> withCurrent(String field, List<Option> options) {
+        String current = text(field);
+        if (current.isEmpty()
+                || options.stream().anyMatch(option -> option.value().equals(current))) {
+            return options;
+        }
+        List<Option> all = new ArrayList<>(options);
+        all.add(new Option(current, current + CURRENT_IS_MISSING));
+        return all;
+    }
+
+    public static List<Option> kindOptions() {
+        return Stream.of(LoadKind.values())
+                .map(kind -> new Option(kind.code(), kind.code().replace('-', ' ')))
+                .toList();
+    }
+
+    /** Every order of preference there is, after one for "nothing special". */
+    public static List<Option> deviceOptions(String usual) {
+        return Stream.concat(
+                        Stream.of(new Option("", usual)),
+                        Stream.of(
+                                        "auto-reset,manual-reset,fuse",
+                                        "auto-reset,fuse,manual-reset",
+                                        "manual-reset,auto-reset,fuse",
+                                        "manual-reset,fuse,auto-reset",
+                                        "fuse,auto-reset,manual-reset",
+                                        "fuse,manual-reset,auto-reset",
+                                        "auto-reset,manual-reset",
+                                        "auto-reset,fuse",
+                                        "manual-reset,auto-reset",
+                                        "manual-reset,fuse",
+                                        "fuse,auto-reset",
+                                        "fuse,manual-reset",
+                                        "auto-reset",
+                                        "manual-reset",
+                                        "fuse")
+                                .map(kinds -> new Option(kinds, kinds.replace(",", ", then "))))
+                .toList();
+    }
+
+    public static List<Option> options(String... valuesAndLabels) {
+        List<Option> options = new ArrayList<>();
+        for (int i = 0; i < valuesAndLabels.length; i += 2) {
+            options.add(new Option(valuesAndLabels[i], valuesAndLabels[i + 1]));
+        }
+        return options;
+    }
+}

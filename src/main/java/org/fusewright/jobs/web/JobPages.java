@@ -1,0 +1,251 @@
+package org.fusewright.jobs.web;
+
+import io.swagger.v3.oas.annotations.Hidden;
+
+import jakarta.servlet.http.HttpServletResponse;
+
+import org.fusewright.core.job.MalformedJobException;
+import org.fusewright.core.kit.Kit;
+import org.fusewright.jobs.JobReading;
+import org.fusewright.jobs.Jobs;
+import org.fusewright.jobs.Kits;
+import org.fusewright.jobs.ReferenceTakenException;
+import org.fusewright.jobs.StaleJobException;
+import org.fusewright.jobs.StoredJob;
+import org.fusewright.jobs.load.JobReader;
+import org.jspecify.annotations.Nullable;
+import org.springframework.http.ContentDisposition;
+import org.springframework.http.HttpHeaders;
+import org.springframework.http.HttpStatus;
+import org.springframework.http.ResponseEntity;
+import org.springframework.stereotype.Controller;
+import org.springframework.util.MultiValueMap;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.PathVariable;
+import org.springframework.web.bind.annotation.PostMapping;
+import org.springframework.web.bind.annotation.RequestHeader;
+import org.springframework.web.bind.annotation.RequestParam;
+import org.springframework.web.servlet.ModelAndView;
+
+import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.node.ObjectNode;
+
+import java.nio.charset.StandardCharsets;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalLong;
+import java.util.Set;
+import java.util.stream.Stream;
+
+/**
+ * The pages of jobs. Each works as a plain form; with the page's script a change swaps only what it
+ * moves.
+ */
+@Controller
+@Hidden
+class JobPages {
+    private static final int PAGE_LENGTH = 50;
+    private static final String STALE =
+            "Somebody changed this job in the meantime, so your change was not kept. This is what"
+                    + " there is now.";
+
+    private final Jobs jobs;
+    private final Kits kits;
+
+    JobPages(Jobs jobs, Kits kits) {
+        this.jobs = jobs;
+        this.kits = kits;
+    }
+
+    @GetMapping("/")
+    String start() {
+        return "redirect:/jobs";
+    }
+
+    @GetMapping("/jobs")
+    ModelAndView list(
+            @RequestParam(defaultValue = "") String q,
+            @RequestParam(required = false) @Nullable Long after) {
+        return listPage(q, after, JobForm.of(NewJob.usual(), List.of()), HttpStatus.OK);
+    }
+
+    @PostMapping("/jobs")
+    ModelAndView create(@RequestParam MultiValueMap<String, String> fields) {
+        ObjectNode document = NewJob.of(FormDocument.of(fields));
+        try {
+            JobReading reading = JobReader.read(document);
+            kits.plan(reading);
+            return redirect(jobs.create(reading).id());
+        } catch (MalformedJobException malformed) {
+            return listPage(
+                    "", null, JobForm.of(document, malformed.problems()), HttpStatus.BAD_REQUEST);
+        } catch (ReferenceTakenException taken) {
+            return listPage(
+                    "",
+                    null,
+                    JobForm.of(document, List.of(JobErrors.problem(taken))),
+                    HttpStatus.CONFLICT);
+        }
+    }
+
+    @GetMapping("/jobs/{id}")
+    ModelAndView show(@PathVariable long id) {
+        return jobPage("jobs/job", JobView.of(jobs.get(id), this::plan), HttpStatus.OK);
+    }
+
+    /** The page's form: all of the job, and perhaps a row to add or remove. */
+    @PostMapping("/jobs/{id}")
+    ModelAndView change(
+            @PathVariable long id,
+            @RequestParam long version,
+            @RequestParam(name = "do", defaultValue = "") String action,
+            @RequestParam(defaultValue = "") String faulty,
+            @RequestParam MultiValueMap<String, String> fields,
+            @RequestHeader(name = "HX-Request", defaultValue = "false") boolean script,
+            HttpServletResponse response) {
+        ObjectNode document = FormDocument.of(fields);
+        try {
+            if (!action.isEmpty()) {
+                FormAction.apply(action, document);
+            }
+            boolean renamed = Renaming.follow(jobs.get(id).document(), document);
+            StoredJob job = keep(id, version, document);
+            if (!script) {
+                return redirect(id);
+            }
+            JobView view = JobView.of(job, this::plan).refreshing(fieldsOf(faulty));
+            return action.isEmpty()
+                    ? jobPage("jobs/changed", view, HttpStatus.OK).addObject("renamed", renamed)
+                    : swapAll(view, HttpStatus.OK, response);
+        } catch (StaleJobException stale) {
+            JobView view = JobView.of(jobs.get(id), this::plan).withNotice(STALE);
+            return script
+                    ? swapAll(view, HttpStatus.PRECONDITION_FAILED, response)
+                    : jobPage("jobs/job", view, HttpStatus.PRECONDITION_FAILED);
+        } catch (MalformedJobException malformed) {
+            JobForm form = JobForm.of(document, malformed.problems());
+            JobView view = JobView.of(jobs.get(id), this::plan).withForm(form);
+            return faulty(view, HttpStatus.BAD_REQUEST, fieldsOf(faulty), script, response);
+        } catch (ReferenceTakenException taken) {
+            JobForm form = JobForm.of(document, List.of(JobErrors.problem(taken)));
+            JobView view = JobView.of(jobs.get(id), this::plan).withForm(form);
+            return faulty(view, HttpStatus.CONFLICT, fieldsOf(faulty), script, response);
+        }
+    }
+
+    /** What was typed, with its problems beside it; the kit is that of the job as it still is. */
+    private static ModelAndView faulty(
+            JobView view,
+            HttpStatus status,
+            Set<String> faultyBefore,
+            boolean script,
+            HttpServletResponse response) {
+        if (!script) {
+            return jobPage("jobs/job", view, status);
+        }
+        Set<String> refreshed = new LinkedHashSet<>(faultyBefore);
+        refreshed.addAll(view.form().faultyFields());
+        response.setHeader("HX-Reswap", "none");
+        return jobPage("jobs/faults", view.refreshing(refreshed), status);
+    }
+
+    /** Has the script swap the form too, not only the kit. */
+    private static ModelAndView swapAll(
+            JobView view, HttpStatus status, HttpServletResponse response) {
+        response.setHeader("HX-Retarget", "#work");
+        response.setHeader("HX-Reswap", "outerHTML");
+        return jobPage("jobs/work", view, status);
+    }
+
+    @PostMapping("/jobs/{id}/delete")
+    ModelAndView delete(@PathVariable long id, @RequestParam long version) {
+        try {
+            jobs.delete(id, version);
+            return new ModelAndView("redirect:/jobs");
+        } catch (StaleJobException stale) {
+            return jobPage(
+                    "jobs/job",
+                    JobView.of(jobs.get(id), this::plan).withNotice(STALE),
+                    HttpStatus.PRECONDITION_FAILED);
+        }
+    }
+
+    @GetMapping("/jobs/{id}/kit-list.pdf")
+    ResponseEntity<byte[]> kitList(
+            @PathVariable long id, @RequestParam(defaultValue = "a4") String paper) {
+        return download(id, KitPapers.PDF, paper, "kit list", "pdf");
+    }
+
+    @GetMapping("/jobs/{id}/parts.csv")
+    ResponseEntity<byte[]> partsList(@PathVariable long id) {
+        return download(id, KitPapers.CSV, "a4", "parts", "csv");
+    }
+
+    @GetMapping("/jobs/{id}/kit.json")
+    ResponseEntity<byte[]> kitDocument(@PathVariable long id) {
+        return download(id, KitPapers.JSON, "a4", "kit", "json");
+    }
+
+    private ResponseEntity<byte[]> download(
+            long id, KitPapers form, String paper, String what, String ending) {
+        StoredJob job = jobs.get(id);
+        Kit kit = kits.plan(JobReader.read(job.document()));
+        ResponseEntity<byte[]> answer = form.answer(kit, KitPapers.paper(paper));
+        String name = job.reference().replaceAll("[^\\p{L}\\p{N}._-]+", "-");
+        return ResponseEntity.ok()
+                .headers(answer.getHeaders())
+                .header(
+                        HttpHeaders.CONTENT_DISPOSITION,
+                        ContentDisposition.attachment()
+                                .filename(name + " " + what + "." + ending, StandardCharsets.UTF_8)
+                                .build()
+                                .toString())
+                .body(answer.getBody());
+    }
+
+    /** Keeps a document unless it is what there is already. */
+    private StoredJob keep(long id, long version, JsonNode document) {
+        JobReading reading = JobReader.read(document);
+        kits.plan(reading);
+        StoredJob job = jobs.get(id);
+        return job.version() == version && job.document().equals(document)
+                ? job
+                : jobs.change(id, version, reading);
+    }
+
+    private Kit plan(StoredJob job) {
+        return kits.plan(JobReader.read(job.document()));
+    }
+
+    private static ModelAndView jobPage(String page, JobView view, HttpStatus status) {
+        return new ModelAndView(page, Map.of("view", view), status);
+    }
+
+    private ModelAndView listPage(
+            String text, @Nullable Long after, JobForm form, HttpStatus status) {
+        return new ModelAndView(
+                "jobs/list",
+                Map.of(
+                        "page",
+                        jobs.list(
+                                text,
+                                after == null ? OptionalLong.empty() : OptionalLong.of(after),
+                                PAGE_LENGTH),
+                        "text",
+                        text,
+                        "form",
+                        form),
+                status);
+    }
+
+    private static ModelAndView redirect(long id) {
+        return new ModelAndView("redirect:/jobs/" + id);
+    }
+
+    private static Set<String> fieldsOf(String faulty) {
+        Set<String> fields = new LinkedHashSet<>();
+        Stream.of(faulty.split(" ")).filter(field -> field.startsWith("/")).forEach(fields::add);
+        return fields;
+    }
+}
