@@ -1,6 +1,7 @@
 package org.fusewright.catalogs;
 
 import org.fusewright.core.catalog.Catalog;
+import org.fusewright.core.catalog.Offer;
 import org.fusewright.core.catalog.Part;
 import org.fusewright.core.catalog.PartNumber;
 
@@ -9,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Predicate;
+import java.util.stream.Collectors;
 
 /**
  * What an import brings, or would bring, against the catalog in force before.
@@ -18,6 +20,7 @@ import java.util.function.Predicate;
  * @param added parts that were not there before
  * @param changed parts that were there with other figures
  * @param removed parts that are there no more
+ * @param repriced parts that stay and whose offers differ
  */
 public record CatalogImport(
         String version,
@@ -26,7 +29,8 @@ public record CatalogImport(
         int offers,
         List<PartNumber> added,
         List<PartNumber> changed,
-        List<PartNumber> removed) {
+        List<PartNumber> removed,
+        List<PartNumber> repriced) {
 
     static CatalogImport of(CatalogContent content, Optional<Catalog> before) {
         Catalog catalog = content.catalog();
@@ -35,16 +39,37 @@ public record CatalogImport(
                 before.map(Catalog::version),
                 countByKind(catalog),
                 catalog.listOffers().size(),
-                numbersIn(
-                        catalog, part -> before.flatMap(b -> b.findPart(part.number())).isEmpty()),
+                numbersIn(catalog, part -> findIn(before, part).isEmpty()),
                 numbersIn(
                         catalog,
-                        part ->
-                                before.flatMap(b -> b.findPart(part.number()))
-                                        .filter(old -> !old.equals(part))
-                                        .isPresent()),
-                before.map(b -> numbersIn(b, part -> catalog.findPart(part.number()).isEmpty()))
-                        .orElse(List.of()));
+                        part -> findIn(before, part).filter(old -> !old.equals(part)).isPresent()),
+                before.map(b -> numbersIn(b, part -> !holds(catalog, part))).orElse(List.of()),
+                before.map(b -> listRepriced(catalog, b)).orElse(List.of()));
+    }
+
+    private static Optional<Part> findIn(Optional<Catalog> catalog, Part part) {
+        return catalog.flatMap(c -> c.findPart(part.number()));
+    }
+
+    private static boolean holds(Catalog catalog, Part part) {
+        return catalog.findPart(part.number()).isPresent();
+    }
+
+    private static List<PartNumber> listRepriced(Catalog catalog, Catalog before) {
+        Map<PartNumber, List<Offer>> offers = offersByPart(catalog);
+        Map<PartNumber, List<Offer>> offersBefore = offersByPart(before);
+        return numbersIn(
+                catalog,
+                part ->
+                        holds(before, part)
+                                && !offers.getOrDefault(part.number(), List.of())
+                                        .equals(
+                                                offersBefore.getOrDefault(
+                                                        part.number(), List.of())));
+    }
+
+    private static Map<PartNumber, List<Offer>> offersByPart(Catalog catalog) {
+        return catalog.listOffers().stream().collect(Collectors.groupingBy(Offer::part));
     }
 
     /** How many parts of each kind there are, in the order of the kinds. */

@@ -238,8 +238,7 @@ final class BlockDrawing {
 
     private static void hole(Pen pen, float x, float y) {
         PdfContentByte canvas = pen.canvas();
-        canvas.setLineWidth(Style.THIN);
-        canvas.setColorStroke(Style.INK);
+        pen.stroke(Style.THIN, Style.INK);
         canvas.circle(x, y, HOLE);
         canvas.stroke();
     }

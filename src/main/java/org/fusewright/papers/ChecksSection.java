@@ -35,7 +35,7 @@ final class ChecksSection {
                         .toList();
         if (open.isEmpty()) {
             Headings.drawSection(sheet, title, Style.BODY.leading());
-            sheet.paragraph(Style.BODY, "None: all " + kit.checks().size() + " checks pass.");
+            sheet.paragraph(Style.BODY, passed());
             return;
         }
         Table table = new Table(sheet, Headings.section(sheet, title), COLUMNS);
@@ -48,6 +48,12 @@ final class ChecksSection {
                     Cell.of(withUnit(Figures.of(check.limit()), check)),
                     Cell.of(check.says()).plus(Style.SMALL, "Basis: " + check.basis().text()));
         }
+    }
+
+    private String passed() {
+        return kit.checks().isEmpty()
+                ? "Nothing was checked."
+                : "None: all " + kit.checks().size() + " checks pass.";
     }
 
     private static String withUnit(String figure, Check check) {

@@ -10,6 +10,8 @@ final class Pen {
 
     private final PdfContentByte canvas;
     private @Nullable Lettering set;
+    private @Nullable Color strokeColour;
+    private float strokeWidth = Float.NaN;
 
     Pen(PdfContentByte canvas) {
         this.canvas = canvas;
@@ -45,9 +47,20 @@ final class Pen {
         text(lettering, printable, middle - lettering.width(printable) / 2, baseline);
     }
 
+    /** Chooses what the next lines are drawn with; says so only when it changes. */
+    void stroke(float width, Color colour) {
+        if (width != strokeWidth) {
+            canvas.setLineWidth(width);
+            strokeWidth = width;
+        }
+        if (!colour.equals(strokeColour)) {
+            canvas.setColorStroke(colour);
+            strokeColour = colour;
+        }
+    }
+
     void line(float width, Color colour, float x1, float y1, float x2, float y2) {
-        canvas.setLineWidth(width);
-        canvas.setColorStroke(colour);
+        stroke(width, colour);
         canvas.moveTo(x1, y1);
         canvas.lineTo(x2, y2);
         canvas.stroke();
@@ -55,15 +68,13 @@ final class Pen {
 
     /** An outlined box by its left lower corner. */
     void box(float lineWidth, float x, float y, float width, float height) {
-        canvas.setLineWidth(lineWidth);
-        canvas.setColorStroke(Style.INK);
+        stroke(lineWidth, Style.INK);
         canvas.rectangle(x, y, width, height);
         canvas.stroke();
     }
 
     void roundBox(float lineWidth, float x, float y, float width, float height, float radius) {
-        canvas.setLineWidth(lineWidth);
-        canvas.setColorStroke(Style.INK);
+        stroke(lineWidth, Style.INK);
         canvas.roundRectangle(x, y, width, height, radius);
         canvas.stroke();
     }

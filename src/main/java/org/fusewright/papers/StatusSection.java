@@ -43,6 +43,9 @@ final class StatusSection {
     }
 
     private String statement() {
+        if (kit.circuits().isEmpty()) {
+            return "Nothing to build: the job has no circuits";
+        }
         return switch (kit.worst()) {
             case PASS -> "✔ Buildable";
             case CAUTION -> "⚠ Buildable when a person agrees to the cautions";

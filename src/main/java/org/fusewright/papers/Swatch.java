@@ -69,8 +69,7 @@ final class Swatch {
         canvas.circle(x, y, radius);
         canvas.fill();
         colour.stripe().ifPresent(stripe -> band(canvas, paint(stripe), x, y, radius));
-        canvas.setLineWidth(Style.THIN);
-        canvas.setColorStroke(Style.INK);
+        pen.stroke(Style.THIN, Style.INK);
         canvas.circle(x, y, radius);
         canvas.stroke();
         canvas.setColorFill(Style.INK);

@@ -74,6 +74,7 @@ class CatalogsTest {
         assertThat(again.added()).isEmpty();
         assertThat(again.changed()).isEmpty();
         assertThat(again.removed()).isEmpty();
+        assertThat(again.repriced()).isEmpty();
         assertThat(catalogs.current().version()).isEqualTo(before);
     }
 
@@ -83,14 +84,22 @@ class CatalogsTest {
         assertThat(result.added()).containsExactly(new PartNumber("LTM-0.5-PK"));
         assertThat(result.changed()).containsExactly(new PartNumber("WDB-4"));
         assertThat(result.removed()).containsExactly(new PartNumber("LTM-0.5-BK"));
+        assertThat(result.repriced()).containsExactly(new PartNumber("WDC-3-LOW"));
         assertThat(result.counts()).containsEntry(PartKind.BLOCK, 3);
     }
 
-    /** One wire is another, and the four-position block is heavier. */
+    /** One wire is another, the four-position block is heavier, and a cap comes later. */
     private static CatalogContent changedSample() {
         SampleFiles files = new SampleFiles();
         files.texts().replaceAll((name, text) -> text.replace("LTM-0.5-BK", "LTM-0.5-PK"));
-        return files.replaceFirst("blocks.csv", "Wendlebrook,26.8", "Wendlebrook,27").read();
+        files.replaceFirst("blocks.csv", "Wendlebrook,26.8", "Wendlebrook,27");
+        String offers = files.texts().get("offers.csv");
+        String offer =
+                offers.lines()
+                        .filter(l -> l.startsWith("SKERROW,WDC-3-LOW,"))
+                        .findFirst()
+                        .orElseThrow();
+        return files.replaceFirst("offers.csv", offer, offer + "0").read();
     }
 
     @Test

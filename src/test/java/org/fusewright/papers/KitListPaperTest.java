@@ -129,7 +129,9 @@ class KitListPaperTest {
             int lastFail = text.lastIndexOf("✘fail");
             int firstCaution = text.indexOf("⚠caution");
             assertThat(firstCaution == -1 || lastFail < firstCaution).isTrue();
-            if (open.isEmpty()) {
+            if (kit.checks().isEmpty()) {
+                assertThat(text).contains("Nothingwaschecked");
+            } else if (open.isEmpty()) {
                 assertThat(text).contains("all" + kit.checks().size() + "checkspass");
             }
         }
@@ -297,6 +299,7 @@ class KitListPaperTest {
 
     @Test
     void saysWhetherTheKitMayBeBuilt() {
+        assertStatus(SampleKits.empty(), "Nothing to build", "0 fails, 0 cautions, 0 in all");
         assertStatus(SampleKits.clean(), "✔ Buildable", "0 fails, 0 cautions, 12 in all");
         assertStatus(
                 SampleKits.small(),

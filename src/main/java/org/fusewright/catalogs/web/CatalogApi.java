@@ -124,7 +124,8 @@ class CatalogApi {
             int offers,
             List<String> added,
             List<String> changed,
-            List<String> removed) {
+            List<String> removed,
+            List<String> repriced) {
 
         static ImportResult of(boolean dryRun, CatalogImport result) {
             return new ImportResult(
@@ -135,7 +136,8 @@ class CatalogApi {
                     result.offers(),
                     numbers(result.added()),
                     numbers(result.changed()),
-                    numbers(result.removed()));
+                    numbers(result.removed()),
+                    numbers(result.repriced()));
         }
 
         private static List<String> numbers(List<PartNumber> parts) {

@@ -63,7 +63,7 @@ record FittingModel(FittingTask task, PriceList prices) {
                                                 deviceItem(circuit.id()),
                                                 Width.POSITION,
                                                 device.heightMm(),
-                                                circuit.carriedA(),
+                                                reckoned(circuit.carriedA()),
                                                 location,
                                                 Optional.empty())));
         circuit.resolved()
@@ -75,10 +75,15 @@ record FittingModel(FittingTask task, PriceList prices) {
                                                 relayItem(circuit.id()),
                                                 Width.RELAY_PAIR,
                                                 relay.heightMm(),
-                                                circuit.runningA(),
+                                                reckoned(circuit.runningA()),
                                                 location,
                                                 Optional.of(deviceItem(deviceOwner(circuit))))));
         return items;
+    }
+
+    /** No block takes more by far; beyond it the search need not tell currents apart. */
+    private static double reckoned(double currentA) {
+        return Math.min(currentA, 100_000);
     }
 
     private static String deviceOwner(SizedCircuit circuit) {

@@ -115,7 +115,9 @@ final class LeadChoice {
                 thickest.out().wire().size()
                         + (candidates.size() == 1 && demand.resolved().circuit().gauge().isPresent()
                                 ? ", fixed by the job, misses a limit: "
-                                : " stands in, no stocked size meets every limit: ")
+                                : " stands in, no size stocked in "
+                                        + demand.resolved().colour()
+                                        + " meets every limit: ")
                         + passed
                         + ".");
     }
@@ -205,11 +207,16 @@ final class LeadChoice {
         return percentOf(start.dropV() + worstV);
     }
 
-    /** Makes each branch as thin as device, short and drop allow, in the order of the loads. */
+    /**
+     * Makes the branches of each load as thin as device, short and drop allow, in the order of the
+     * loads; those that a load's count stands for are alike.
+     */
     private void thin(Size trunk, Size[] branches) {
         Limb start = atTrunk(trunk);
-        for (int i = 0; i < branches.length; i++) {
-            double runningA = demand.loads().get(i).runningA();
+        int next;
+        for (int from = 0; from < branches.length; from = next) {
+            SingleLoad load = demand.loads().get(from);
+            next = from + load.load().count();
             for (LaidWire wire : loom.layAll(demand.resolved().wires())) {
                 if (wire.areaMm2() >= trunk.areaMm2()) {
                     break;
@@ -217,14 +224,14 @@ final class LeadChoice {
                 if (!wire.isProtectedBy(protection.device().ratingA())) {
                     continue;
                 }
-                branches[i] = sizeOf(wire);
+                Arrays.fill(branches, from, next, sizeOf(wire));
                 Outcome outcome = path.walk(trunk, branches);
                 double farOhm = start.mostOhm() + outcome.farOhm();
                 if (worstPercent(start, outcome) <= demand.resolved().circuit().maxDropPercent()
-                        && protection.survives(wire, runningA, job.supply(), farOhm)) {
+                        && protection.survives(wire, load.runningA(), job.supply(), farOhm)) {
                     break;
                 }
-                branches[i] = trunk;
+                Arrays.fill(branches, from, next, trunk);
             }
         }
     }

@@ -42,9 +42,9 @@ final class LightingSeparation {
                         Verdict.CAUTION,
                         devices.size() > 1
                                 ? lamps + " lamps hang on " + devices.size() + " devices."
-                                : "All "
+                                : "Every lamp, all "
                                         + lamps
-                                        + " lamps hang on one device: when it opens, it is dark.",
+                                        + ", hangs on one device: when it opens, it is dark.",
                         BASIS));
     }
 }

@@ -23,26 +23,26 @@ record SingleLoad(String name, Load load, double runningA) {
         for (Load load : circuit.loads()) {
             ofTitle.merge(load.title(), load.count(), Integer::sum);
         }
-        Set<String> names = new HashSet<>();
+        Set<String> taken = new HashSet<>();
+        Map<String, Integer> lastOfTitle = new HashMap<>();
         List<SingleLoad> singles = new ArrayList<>();
         for (Load load : circuit.loads()) {
             double runningA = RunningCurrent.worstA(load, supply);
-            boolean alone = ofTitle.get(load.title()) == 1;
+            boolean alone = ofTitle.get(load.title()) == 1 && taken.add(load.title());
             for (int i = 0; i < load.count(); i++) {
-                singles.add(new SingleLoad(named(load.title(), alone, names), load, runningA));
+                String name = alone ? load.title() : numbered(load.title(), lastOfTitle, taken);
+                singles.add(new SingleLoad(name, load, runningA));
             }
         }
         return singles;
     }
 
-    private static String named(String title, boolean alone, Set<String> taken) {
-        if (alone && taken.add(title)) {
-            return title;
-        }
-        int number = 1;
-        while (!taken.add(title + " " + number)) {
-            number++;
-        }
-        return title + " " + number;
+    private static String numbered(
+            String title, Map<String, Integer> lastOfTitle, Set<String> taken) {
+        String name;
+        do {
+            name = title + " " + lastOfTitle.merge(title, 1, Integer::sum);
+        } while (!taken.add(name));
+        return name;
     }
 }

@@ -35,6 +35,7 @@ final class SpliceChoice {
     }
 
     private final List<Splice> cheapestFirst;
+    private final int mostLeads;
 
     SpliceChoice(Stock stock) {
         PriceList prices = stock.prices();
@@ -43,6 +44,7 @@ final class SpliceChoice {
                 Comparator.comparingLong((Splice s) -> prices.unitPriceMicros(s.number()))
                         .thenComparing(Splice::number));
         cheapestFirst = List.copyOf(parts);
+        mostLeads = parts.stream().mapToInt(Splice::maxLeads).max().orElse(0);
     }
 
     /** The highest resistance of a stocked splice, in ohms. */
@@ -73,25 +75,30 @@ final class SpliceChoice {
 
     private Joint widest(double[] outMm2, double inMm2, int from) {
         int end = outMm2.length;
-        double restMm2 = inMm2;
-        for (int i = from; i < end; i++) {
-            restMm2 += outMm2[i];
-        }
-        @Nullable Splice last = find(1 + end - from, restMm2);
-        if (last != null) {
-            return new Joint(from, end, false, last, true);
+        if (1 + end - from <= mostLeads) {
+            @Nullable Splice last = find(1 + end - from, inMm2 + sum(outMm2, from, end));
+            if (last != null) {
+                return new Joint(from, end, false, last, true);
+            }
         }
         // The last splice of a chain joins two leads at least to the link, or it would join
         // nothing.
-        double withLinkMm2 = restMm2 + inMm2 - outMm2[end - 1];
-        for (int to = end - 2; to > from; to--) {
-            withLinkMm2 -= outMm2[to];
-            @Nullable Splice part = find(2 + to - from, withLinkMm2);
+        for (int to = Math.min(end - 2, from + mostLeads - 2); to > from; to--) {
+            double areaMm2 = 2 * inMm2 + sum(outMm2, from, to);
+            @Nullable Splice part = find(2 + to - from, areaMm2);
             if (part != null) {
                 return new Joint(from, to, true, part, true);
             }
         }
-        return standIn(outMm2, from, restMm2);
+        return standIn(outMm2, inMm2, from);
+    }
+
+    private static double sum(double[] areasMm2, int from, int to) {
+        double sumMm2 = 0;
+        for (int i = from; i < to; i++) {
+            sumMm2 += areasMm2[i];
+        }
+        return sumMm2;
     }
 
     private @Nullable Splice find(int leads, double areaMm2) {
@@ -106,17 +113,20 @@ final class SpliceChoice {
     }
 
     /** No part fits: the one whose range lies nearest, so that the joint is still on the list. */
-    private Joint standIn(double[] outMm2, int from, double restMm2) {
+    private Joint standIn(double[] outMm2, double inMm2, int from) {
+        int end = outMm2.length;
+        double areaMm2 = inMm2 + sum(outMm2, from, Math.min(end, from + mostLeads - 1));
         Splice nearest = cheapestFirst.getFirst();
         for (Splice part : cheapestFirst) {
-            if (distance(part, restMm2) < distance(nearest, restMm2)) {
+            if (distance(part, areaMm2) < distance(nearest, areaMm2)) {
                 nearest = part;
             }
         }
-        int left = outMm2.length - from;
-        boolean all = 1 + left <= nearest.maxLeads();
-        int most = Math.min(left - 2, nearest.maxLeads() - 2);
-        return new Joint(from, all ? outMm2.length : from + most, !all, nearest, false);
+        if (1 + end - from <= nearest.maxLeads()) {
+            return new Joint(from, end, false, nearest, false);
+        }
+        int to = Math.min(end - 2, from + nearest.maxLeads() - 2);
+        return new Joint(from, to, true, nearest, false);
     }
 
     private static double distance(Splice part, double areaMm2) {

@@ -15,6 +15,8 @@ import org.junit.jupiter.params.provider.CsvSource;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 
 /** Every slip in the files is named by file, line, column and value, and all of them at once. */
 class CatalogErrorsTest {
@@ -217,8 +219,24 @@ class CatalogErrorsTest {
 
     @Test
     void rejectsAFileWithTooManyRows() {
-        String header = "supplier,title\n";
-        files.put("suppliers.csv", header + "A,A\n".repeat(Sheet.MAX_ROWS + 1));
+        String rows =
+                IntStream.rangeClosed(0, Sheet.MAX_ROWS)
+                        .mapToObj(i -> "S" + i + ",Supplier\n")
+                        .collect(Collectors.joining());
+        files.put("suppliers.csv", "supplier,title\n" + rows);
+        assertThat(errors())
+                .containsExactly(
+                        new CatalogError(
+                                "suppliers.csv",
+                                Sheet.MAX_ROWS + 2,
+                                "",
+                                "",
+                                "a file may hold at most 20,000 rows"));
+    }
+
+    @Test
+    void stopsCountingErrorsAtAThousand() {
+        files.put("suppliers.csv", "supplier,title\n" + ",\n".repeat(2_000));
         assertThat(errors()).hasSize(1_000).allMatch(e -> e.file().equals("suppliers.csv"));
     }
 

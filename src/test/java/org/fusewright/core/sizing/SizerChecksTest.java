@@ -8,6 +8,7 @@ import org.fusewright.core.TestStock;
 import org.fusewright.core.catalog.BladeForm;
 import org.fusewright.core.catalog.Device;
 import org.fusewright.core.catalog.DeviceKind;
+import org.fusewright.core.catalog.Part;
 import org.fusewright.core.catalog.Splice;
 import org.fusewright.core.catalog.Terminal;
 import org.fusewright.core.catalog.Wire;
@@ -384,5 +385,112 @@ class SizerChecksTest {
 
         assertVerdict(
                 check(stock, CheckCode.SPLICE_PLACEMENT, CIRCUIT + ", splice parts"), Verdict.FAIL);
+    }
+
+    /** The bundle is ours, not the regulation's; the temperature is both. */
+    @ParameterizedTest(name = "0.5 mm2 behind 20 A, {0} leads, {1} C: {2}")
+    @CsvSource({"1, 30, CAUTION", "7, 30, CAUTION", "1, 85, FAIL", "7, 85, FAIL"})
+    void toleratesTheBundleButNotTheHeat(int leads, double ambientC, Verdict verdict) {
+        job.bundledLeads = leads;
+        job.ambientC = ambientC;
+        job.circuit("c").amps(3).ratingA(20).gauge("0.5 mm2");
+
+        assertVerdict(check(CheckCode.OVERLOAD_PROTECTION, CIRCUIT), verdict);
+    }
+
+    @Test
+    void looksAtTheLeadsBehindTheMainDeviceOnly() {
+        job.circuit("c").amps(4);
+
+        assertThat(check(CheckCode.OVERLOAD_PROTECTION, FEED).says())
+                .contains("battery/main, 0.75 mm2");
+    }
+
+    /** 80 m of 0.5 mm2 at 0.14 A lose some 0.4 V on the way to the coil. */
+    @ParameterizedTest(name = "trigger of {0} m: {1}")
+    @CsvSource({"0.8, PASS", "80, FAIL"})
+    void countsWhatTheTriggerLoses(double triggerM, Verdict verdict) {
+        job.supply = new Supply(12, 9.95, 14.2, 15, OptionalDouble.of(40));
+        job.blockAmbientC = 85;
+        job.circuit("c").amps(4).relay =
+                Optional.of(new RelayUse(RelayUse.CONTROLLER, triggerM, 0.3, Optional.empty()));
+
+        assertVerdict(check(CheckCode.RELAY_COIL, CIRCUIT), verdict);
+    }
+
+    /** A thin wire's terminal may carry less than the wire: then a thicker wire is taken. */
+    @Test
+    void takesAThickerWireForAStrongerTerminal() {
+        Stock stock =
+                TestStock.usual()
+                        .without(Terminal.class)
+                        .with(TestStock.terminal("TA", 0.35, 1.05, 3, 4), "0.20")
+                        .with(TestStock.terminal("TB", 1.5, 6, 25, 2), "0.25")
+                        .build();
+        job.circuit("c").amps(4).relay(RelayUse.CONTROLLER);
+
+        SizedCircuit circuit = Sizer.size(job.resolve(stock)).circuits().getFirst();
+
+        assertThat(circuit.leads())
+                .filteredOn(l -> l.role() == LeadRole.TRUNK || l.role() == LeadRole.JUMPER)
+                .hasSize(2)
+                .allMatch(l -> l.wire().size().label().equals("1.5 mm2"));
+        assertThat(circuit.why().toString()).contains("a terminal on 1.0 mm2 carries 3 A");
+    }
+
+    /** 4 m of feed at 10 A: 1.5 mm2 would be protected, the drop asks for more. */
+    @Test
+    void takesAThickerFeedForItsDrop() {
+        job.feeds.set(0, new Feed(TestJob.BATTERY, Feed.PERMANENT, 4, 0.15));
+        job.circuit("c").amps(5);
+        job.circuit("d").amps(5);
+
+        SizedFeed feed = Sizer.size(job.resolve(STOCK)).feeds().getFirst();
+        double leadsV = feed.leads().get(0).dropV() + feed.leads().get(1).dropV();
+        double contactsV =
+                10
+                        * (feed.mainDevice().orElseThrow().milliohm()
+                                + feed.holder().orElseThrow().contactMilliohm())
+                        / 1000;
+        Wire wire = feed.leads().get(1).wire();
+
+        assertThat(100 * (leadsV + contactsV) / 12).isLessThanOrEqualTo(2);
+        assertThat(wire.copperMm2()).isGreaterThan(1.5);
+        assertThat(Ampacity.tabledA(1.5, new Celsius(125)))
+                .isGreaterThanOrEqualTo(feed.mainDevice().orElseThrow().ratingA());
+    }
+
+    /** Only with its feed sized is it known what a device must break. */
+    @ParameterizedTest(name = "battery of {0} milliohm: {1}")
+    @CsvSource({"40, MANUAL_RESET", "8, FUSE"})
+    void choosesAgainWhenTheFeedLetsTooMuchThrough(double milliohm, DeviceKind kind) {
+        TestStock stock = TestStock.usual().without(SizerChecksTest::isManual);
+        for (double ratingA : new double[] {5, 10, 20}) {
+            Device strong = TestStock.manualReset(ratingA);
+            stock.with(
+                    new Device(
+                            strong.item(),
+                            strong.kind(),
+                            strong.form(),
+                            strong.ratingA(),
+                            strong.maxVoltageV(),
+                            300,
+                            strong.heightMm(),
+                            strong.milliohm(),
+                            strong.colour(),
+                            strong.gates(),
+                            strong.rerating()),
+                    "6");
+        }
+        job.supply = new Supply(12, 12.2, 14.2, milliohm, OptionalDouble.of(40));
+        job.circuit("c").amps(5).kinds(DeviceKind.MANUAL_RESET, DeviceKind.FUSE);
+
+        SizedCircuit circuit = Sizer.size(job.resolve(stock.build())).circuits().getFirst();
+
+        assertThat(circuit.device().orElseThrow().kind()).isEqualTo(kind);
+    }
+
+    private static boolean isManual(Part part) {
+        return part instanceof Device d && d.kind() == DeviceKind.MANUAL_RESET;
     }
 }

@@ -180,7 +180,8 @@ class SizerLimitsTest {
         assertThat(less).isGreaterThanOrEqualTo(ambient.value());
     }
 
-    private static TestJob randomJob(long seed) {
+    /** Up to twelve circuits of every sort, some of which share the device of an earlier one. */
+    static TestJob randomJob(long seed) {
         Random random = new Random(seed);
         TestJob job = new TestJob();
         job.ambientC = between(random, 10, 70);
@@ -200,7 +201,10 @@ class SizerLimitsTest {
         for (int i = 0; i < circuits; i++) {
             TestCircuit circuit =
                     job.circuit("c" + i)
-                            .feed(random.nextBoolean() ? TestJob.BATTERY : TestJob.SWITCHED)
+                            .feed(
+                                    i == 0 || random.nextBoolean()
+                                            ? TestJob.BATTERY
+                                            : TestJob.SWITCHED)
                             .runM(between(random, 0.1, 4))
                             .maxDropPercent(random.nextInt(3) == 0 ? 3 : 10)
                             .kinds(
@@ -219,6 +223,8 @@ class SizerLimitsTest {
             }
             if (random.nextInt(3) == 0) {
                 circuit.relay(random.nextBoolean() ? "controller" : TestJob.SWITCHED);
+            } else if (i > 0 && random.nextInt(6) == 0) {
+                circuit.feed(TestJob.BATTERY).relayOn("c0");
             }
             if (random.nextInt(6) == 0) {
                 circuit.ratingA(RATINGS[random.nextInt(RATINGS.length)]).kinds(DeviceKind.FUSE);
@@ -243,7 +249,11 @@ class SizerLimitsTest {
                 .extracting(check -> check.code() + " " + check.subject().text())
                 .doesNotHaveDuplicates();
         for (SizedCircuit circuit : sized.circuits()) {
-            double deviceA = circuit.device().orElseThrow().ratingA();
+            double deviceA =
+                    circuit.device()
+                            .or(() -> sized.circuits().getFirst().device())
+                            .orElseThrow()
+                            .ratingA();
             double weakestA =
                     circuit.leads().stream()
                             .filter(
