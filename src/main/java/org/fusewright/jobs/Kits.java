@@ -1,5 +1,6 @@
 package org.fusewright.jobs;
 
+import org.fusewright.catalogs.CatalogContent;
 import org.fusewright.catalogs.Catalogs;
 import org.fusewright.core.catalog.Catalog;
 import org.fusewright.core.job.Circuit;
@@ -36,6 +37,7 @@ public class Kits {
     /**
      * Plans the kit of a job as read.
      *
+     * @throws NoCatalogException before the first import
      * @throws MalformedJobException with all that is wrong in the document itself and against the
      *     catalog
      */
@@ -50,7 +52,10 @@ public class Kits {
 
     /** A planner is costly to make, so one serves until the catalog changes. */
     private Planning planning() {
-        Catalog catalog = catalogs.current();
+        Catalog catalog =
+                catalogs.findContent()
+                        .map(CatalogContent::catalog)
+                        .orElseThrow(NoCatalogException::new);
         Optional<Planning> known = latest.get().filter(planning -> planning.catalog() == catalog);
         if (known.isPresent()) {
             return known.get();

@@ -119,7 +119,9 @@ final class Fields implements AutoCloseable {
     }
 
     double getNumber(String name, Range range) {
-        require(name, range.words());
+        if (!has(name)) {
+            require(name, range.words());
+        }
         return findNumber(name, range).orElse(range.placeholder());
     }
 

@@ -1,35 +1,65 @@
 package org.fusewright.jobs.load;
 
-import java.util.regex.Pattern;
+/** The texts that a field allows. */
+enum TextForm {
+    /** A name that others refer to. */
+    ID(
+            40,
+            "1 to 40 letters, digits, dots, dashes or underscores,"
+                    + " starting with a letter or digit") {
+        @Override
+        boolean allowsSigns(String text) {
+            return !text.isEmpty()
+                    && isLetterOrDigit(text.charAt(0))
+                    && text.chars().allMatch(c -> isLetterOrDigit(c) || "._-".indexOf(c) >= 0);
+        }
+    },
+    /** A text that must say something. */
+    TITLE(120, "a text of 1 to 120 characters, no control characters") {
+        @Override
+        boolean allowsSigns(String text) {
+            return text.chars().anyMatch(c -> c != ' ') && FREE.allowsSigns(text);
+        }
+    },
+    /** Any text, even none. */
+    FREE(120, "a text of up to 120 characters, no control characters") {
+        @Override
+        boolean allowsSigns(String text) {
+            return text.codePoints().noneMatch(TextForm::isForbidden);
+        }
+    };
 
-/** The texts that a field allows: a form, and that form in words. */
-record TextForm(Pattern pattern, int maxLength, String words) {
-    /**
-     * What a text must not hold: control characters, broken surrogates, and the signs that break
-     * lines or turn the direction of writing.
-     */
-    private static final String SIGN =
-            "[^\\u0000-\\u001f\\u007f-\\u009f\\u2028-\\u202e\\u2066-\\u2069\\ud800-\\udfff]";
+    private final int maxLength;
+    private final String words;
 
-    static final TextForm ID =
-            new TextForm(
-                    Pattern.compile("[A-Za-z0-9][A-Za-z0-9._-]*"),
-                    40,
-                    "1 to 40 letters, digits, dots, dashes or underscores,"
-                            + " starting with a letter or digit");
-    static final TextForm TITLE =
-            new TextForm(
-                    Pattern.compile("(?=.*[^ ])" + SIGN + "*", Pattern.DOTALL),
-                    120,
-                    "a text of 1 to 120 characters, no control characters");
-    static final TextForm FREE =
-            new TextForm(
-                    Pattern.compile(SIGN + "*"),
-                    120,
-                    "a text of up to 120 characters, no control characters");
+    TextForm(int maxLength, String words) {
+        this.maxLength = maxLength;
+        this.words = words;
+    }
+
+    String words() {
+        return words;
+    }
 
     boolean allows(String text) {
-        return text.codePointCount(0, text.length()) <= maxLength
-                && pattern.matcher(text).matches();
+        return text.codePointCount(0, text.length()) <= maxLength && allowsSigns(text);
+    }
+
+    abstract boolean allowsSigns(String text);
+
+    private static boolean isLetterOrDigit(int c) {
+        return c >= 'a' && c <= 'z' || c >= 'A' && c <= 'Z' || c >= '0' && c <= '9';
+    }
+
+    /**
+     * Control characters, broken surrogates, and the signs that break lines or turn the direction
+     * of writing.
+     */
+    private static boolean isForbidden(int c) {
+        return c < 0x20
+                || c >= 0x7f && c <= 0x9f
+                || c >= 0x2028 && c <= 0x202e
+                || c >= 0x2066 && c <= 0x2069
+                || c >= 0xd800 && c <= 0xdfff;
     }
 }

@@ -75,7 +75,7 @@ final class FormDocument {
     }
 
     private static void set(ObjectNode document, String pointer, String text) {
-        List<String> steps = Stream.of(pointer.substring(1).split("/")).toList();
+        List<String> steps = List.of(pointer.substring(1).split("/", -1));
         Optional<JsonNode> holder = Optional.of(document);
         for (int i = 0; i + 1 < steps.size() && holder.isPresent(); i++) {
             boolean list = INDEX.matcher(steps.get(i + 1)).matches();
@@ -124,9 +124,10 @@ final class FormDocument {
             return NODES.stringNode(text);
         }
         BigDecimal number = new BigDecimal(text.replace(',', '.')).stripTrailingZeros();
-        return number.scale() <= 0
-                ? NODES.numberNode(number.longValueExact())
-                : NODES.numberNode(number.doubleValue());
+        if (number.scale() > 0) {
+            return NODES.numberNode(number.doubleValue());
+        }
+        return NODES.numberNode(number.longValueExact());
     }
 
     private static void finish(ObjectNode circuit) {

@@ -3,6 +3,7 @@ package org.fusewright.jobs.web;
 import jakarta.servlet.http.HttpServletRequest;
 
 import org.fusewright.core.job.JobProblem;
+import org.fusewright.jobs.NoCatalogException;
 import org.fusewright.jobs.ReferenceTakenException;
 import org.fusewright.jobs.StaleJobException;
 import org.fusewright.jobs.UnknownJobException;
@@ -50,6 +51,15 @@ class JobErrors {
     ResponseEntity<Object> taken(ReferenceTakenException e, HttpServletRequest request) {
         return pages.answer(
                 Problems.of(HttpStatus.CONFLICT, "The reference is taken.", List.of(problem(e))),
+                request);
+    }
+
+    @ExceptionHandler
+    ResponseEntity<Object> noCatalog(NoCatalogException e, HttpServletRequest request) {
+        return pages.answer(
+                Problems.of(
+                        HttpStatus.SERVICE_UNAVAILABLE,
+                        "There is no catalog to plan from yet: import one first."),
                 request);
     }
 

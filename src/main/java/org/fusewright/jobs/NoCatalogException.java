@@ -1,0 +1,10 @@
+package org.fusewright.jobs;
+
+/** There is no catalog yet to plan kits from. */
+public final class NoCatalogException extends RuntimeException {
+    private static final long serialVersionUID = 1L;
+
+    NoCatalogException() {
+        super("no catalog has been imported");
+    }
+}
