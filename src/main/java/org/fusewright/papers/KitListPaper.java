@@ -20,6 +20,7 @@ public final class KitListPaper {
         new FeedsSection(sheet, kit).print();
         new PartsSection(sheet, kit).print();
         new CutListSection(sheet, kit).print();
+        new CavitiesSection(sheet, kit).print();
         new SignOffSection(sheet).print();
         return sheet.close();
     }

@@ -13,8 +13,9 @@ import org.fusewright.core.quantity.Millimetres;
  * @param slackPercent added to every route before cutting
  * @param endAllowance added for each end of a lead
  * @param cutStep cut lengths are whole multiples of it, rounded up
- * @param pigtail from a feed's splice to a cavity
- * @param jumper from a device to its relay or splice
+ * @param pigtail from a splice to a cavity or to the next splice; 310 mm keeps splices 12 in from a
+ *     termination (AC 43.13-1B chapter 11)
+ * @param jumper from a device straight to its relay
  */
 public record Choices(
         List<DeviceKind> devices,

@@ -104,10 +104,10 @@ final class BranchSizing {
         List<CircuitDemand> all = new ArrayList<>(borrowers.size() + 1);
         all.add(owner);
         all.addAll(borrowers);
-        LaidWire shareWire = jumperWire(owner, loom.jumperM(), carriedA);
+        LaidWire shareWire = jumperWire(owner, loom.pigtailM(), carriedA);
         Limb afterShare =
                 atDevice.plusContact(shareWire.terminalOhm(), carriedA)
-                        .plusLead(shareWire, loom.jumperM(), carriedA);
+                        .plusLead(shareWire, loom.pigtailM(), carriedA);
         Optional<LeadChoice.Choice> ownTrunk =
                 owner.resolved().relay().isPresent()
                         ? Optional.empty()
@@ -118,7 +118,7 @@ final class BranchSizing {
             wires[i] =
                     demand == owner && ownTrunk.isPresent()
                             ? ownTrunk.get().trunk()
-                            : jumperWire(demand, loom.jumperM(), demand.runningA());
+                            : jumperWire(demand, loom.pigtailM(), demand.runningA());
         }
         return joinShared(loadSide, all, shareWire, wires, afterShare, ownTrunk);
     }
@@ -151,7 +151,7 @@ final class BranchSizing {
                         id + "/share",
                         LeadRole.JUMPER,
                         shareWire,
-                        loom.jumperM(),
+                        loom.pigtailM(),
                         carriedA,
                         loadSide,
                         new LeadEnd.AtSplice(id + "/share-1")));
@@ -177,11 +177,11 @@ final class BranchSizing {
                                 id + "/share-link-" + (j + 1),
                                 LeadRole.JUMPER,
                                 shareWire,
-                                loom.jumperM(),
+                                loom.pigtailM(),
                                 restA,
                                 at,
                                 new LeadEnd.AtSplice(id + "/share-" + (j + 2))));
-                here = here.plusLead(shareWire, loom.jumperM(), restA);
+                here = here.plusLead(shareWire, loom.pigtailM(), restA);
             }
         }
         List<CircuitPlan> plans = new ArrayList<>();
@@ -204,20 +204,21 @@ final class BranchSizing {
         if (demand.resolved().relay().isPresent()) {
             Relay relay = demand.resolved().relay().get();
             double runningA = demand.runningA();
-            LaidWire jumper = jumperWire(demand, loom.jumperM(), runningA);
+            double jumperM = head.isCavity() ? loom.jumperM() : loom.pigtailM();
+            LaidWire jumper = jumperWire(demand, jumperM, runningA);
             leads.add(
                     loom.lead(
                             demand.id() + "/jumper",
                             LeadRole.JUMPER,
                             jumper,
-                            loom.jumperM(),
+                            jumperM,
                             runningA,
                             head.start(),
                             new LeadEnd.InCavity(demand.id(), CavityRole.RELAY_30)));
             int terminals = head.isCavity() ? 2 : 1;
             limb =
                     limb.plusContact(terminals * jumper.terminalOhm(), runningA)
-                            .plusLead(jumper, loom.jumperM(), runningA)
+                            .plusLead(jumper, jumperM, runningA)
                             .plusDevice(relay.contactMilliohm() / 1000, runningA);
             trunkStart = new LeadEnd.InCavity(demand.id(), CavityRole.RELAY_87);
             trunkInCavity = true;

@@ -335,11 +335,11 @@ final class FeedSizing {
                                 id + "/link-" + (j + 1),
                                 LeadRole.PIGTAIL,
                                 chosen.wire(),
-                                loom.jumperM(),
+                                loom.pigtailM(),
                                 passedOnA,
                                 at,
                                 new LeadEnd.AtSplice(id + "/splice-" + (j + 2))));
-                here = here.plusLead(chosen.wire(), loom.jumperM(), passedOnA);
+                here = here.plusLead(chosen.wire(), loom.pigtailM(), passedOnA);
             }
         }
         leads.addAll(links);

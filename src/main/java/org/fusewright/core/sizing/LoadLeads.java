@@ -155,7 +155,7 @@ final class LoadLeads {
                             towardsLoad(
                                     link + (j + 1),
                                     trunk,
-                                    loom.jumperM(),
+                                    loom.pigtailM(),
                                     Math.max(0, restA),
                                     at,
                                     new LeadEnd.AtSplice(splice + (j + 2))));

@@ -89,7 +89,7 @@ final class LoadPath {
             }
             if (joint.linksOn()) {
                 restA = Math.max(0, restA);
-                double linkOhm = trunk.warmOhm(loom.jumperM(), restA);
+                double linkOhm = trunk.warmOhm(loom.pigtailM(), restA);
                 hereV += linkOhm * restA;
                 hereOhm += linkOhm;
             }

@@ -285,7 +285,9 @@ public final class Sizer {
         for (FeedPlan feed : feeds.values()) {
             checks.addAll(FeedChecks.list(job, feed));
         }
-        checks.add(ChargingBalance.check(demands.values(), job.supply()));
+        if (!demands.isEmpty()) {
+            checks.add(ChargingBalance.check(demands.values(), job.supply()));
+        }
         LightingSeparation.check(demands.values()).ifPresent(checks::add);
         return checks;
     }

@@ -331,7 +331,7 @@ public final class JobReader {
             double slackPercent = fields.findNumber("slackPercent", SLACK).orElse(5);
             int allowanceMm = fields.findWhole("endAllowanceMm", ALLOWANCE).orElse(40);
             int stepMm = fields.findWhole("cutStepMm", STEP).orElse(10);
-            int pigtailMm = fields.findWhole("pigtailMm", SHORT_LEAD).orElse(150);
+            int pigtailMm = fields.findWhole("pigtailMm", SHORT_LEAD).orElse(310);
             int jumperMm = fields.findWhole("jumperMm", SHORT_LEAD).orElse(120);
             return new Choices(
                     devices.isEmpty() ? USUAL_DEVICES : devices,

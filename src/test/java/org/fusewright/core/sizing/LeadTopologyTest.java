@@ -140,7 +140,7 @@ class LeadTopologyTest {
 
         assertThat(splices(sized).size()).isGreaterThan(1);
         assertThat(drawn(sized))
-                .contains("battery/link-1: [battery/splice-1] > [battery/splice-2], pigtail 0.1");
+                .contains("battery/link-1: [battery/splice-1] > [battery/splice-2], pigtail 0.15");
         assertEverySpliceHasItsLeads(sized);
     }
 
@@ -245,9 +245,9 @@ class LeadTopologyTest {
 
         assertThat(drawn(sized))
                 .contains(
-                        "x/share: x.load > [x/share-1], jumper 0.1",
-                        "x/jumper: [x/share-1] > x.30, jumper 0.1",
-                        "y/jumper: [x/share-1] > y.30, jumper 0.1",
+                        "x/share: x.load > [x/share-1], jumper 0.15",
+                        "x/jumper: [x/share-1] > x.30, jumper 0.15",
+                        "y/jumper: [x/share-1] > y.30, jumper 0.15",
                         "x/out: x.87 > load Load A, trunk 1.0",
                         "y/out: y.87 > load Load A, trunk 1.0")
                 .noneMatch(lead -> lead.contains("y.feed") || lead.contains("y.load"));
@@ -261,9 +261,9 @@ class LeadTopologyTest {
 
         assertThat(drawn(size()))
                 .contains(
-                        "x/share: x.load > [x/share-1], jumper 0.1",
+                        "x/share: x.load > [x/share-1], jumper 0.15",
                         "x/out: [x/share-1] > load Load A, trunk 1.0",
-                        "y/jumper: [x/share-1] > y.30, jumper 0.1");
+                        "y/jumper: [x/share-1] > y.30, jumper 0.15");
     }
 
     @Test

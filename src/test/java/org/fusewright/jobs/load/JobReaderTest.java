@@ -110,7 +110,7 @@ class JobReaderTest {
         assertThat(job.choices().devices())
                 .containsExactly(DeviceKind.AUTO_RESET, DeviceKind.MANUAL_RESET, DeviceKind.FUSE);
         assertThat(job.choices().cutStep().value()).isEqualTo(10);
-        assertThat(job.choices().pigtail().value()).isEqualTo(150);
+        assertThat(job.choices().pigtail().value()).isEqualTo(310);
         Circuit first = job.circuits().getFirst();
         assertThat(first.title()).isEqualTo("a");
         assertThat(first.location()).isEqualTo("main");
