@@ -9,6 +9,7 @@ import org.fusewright.papers.Paper;
 import org.fusewright.papers.PlainPaper;
 import org.fusewright.papers.PlannedKits;
 import org.fusewright.papers.SampleKits;
+import org.openjdk.jmh.annotations.AuxCounters;
 import org.openjdk.jmh.annotations.Benchmark;
 import org.openjdk.jmh.annotations.BenchmarkMode;
 import org.openjdk.jmh.annotations.Fork;
@@ -20,25 +21,19 @@ import org.openjdk.jmh.annotations.Scope;
 import org.openjdk.jmh.annotations.Setup;
 import org.openjdk.jmh.annotations.State;
 import org.openjdk.jmh.annotations.Warmup;
-import org.openjdk.jmh.results.RunResult;
-import org.openjdk.jmh.runner.Runner;
-import org.openjdk.jmh.runner.RunnerException;
-import org.openjdk.jmh.runner.options.OptionsBuilder;
 
 import java.io.IOException;
-import java.util.Collection;
 import java.util.concurrent.TimeUnit;
 
 /**
  * The kit list against what the library needs for a document of the same pages with the same text
- * in the same fonts and no drawing. Its own {@code main} prints the ratio, which should stay below
- * 2.
+ * in the same fonts and no drawing; {@code inTurn:ratio} is to stay below 2.
  */
 @State(Scope.Benchmark)
-@BenchmarkMode(Mode.SampleTime)
+@BenchmarkMode(Mode.AverageTime)
 @OutputTimeUnit(TimeUnit.MILLISECONDS)
-@Warmup(iterations = 4, time = 2)
-@Measurement(iterations = 5, time = 2)
+@Warmup(iterations = 3, time = 3)
+@Measurement(iterations = 1, time = 12) // one: events of several would be added up
 @Fork(1)
 public class KitListBenchmark {
 
@@ -57,38 +52,29 @@ public class KitListBenchmark {
         requireSameText(pdf, plain.print());
     }
 
+    /** One after the other, so that whatever else the machine does slows both alike. */
     @Benchmark
-    public byte[] kitList() {
-        return KitListPaper.print(kit, Paper.A4);
+    public int inTurn(Times times) {
+        long start = System.nanoTime();
+        byte[] list = KitListPaper.print(kit, Paper.A4);
+        long middle = System.nanoTime();
+        byte[] text = plain.print();
+        times.kitListNs += middle - start;
+        times.plainTextNs += System.nanoTime() - middle;
+        return list.length + text.length;
     }
 
-    @Benchmark
-    public byte[] plainText() {
-        return plain.print();
-    }
+    /** What was spent on either, and the ratio that should stay below 2. */
+    @AuxCounters(AuxCounters.Type.EVENTS)
+    @State(Scope.Thread)
+    public static class Times {
 
-    public static void main(String[] arguments) throws RunnerException {
-        Collection<RunResult> results =
-                new Runner(new OptionsBuilder().include(KitListBenchmark.class.getName()).build())
-                        .run();
-        for (String circuits : new String[] {"fourteen", "forty"}) {
-            double kitList = median(results, "kitList", circuits);
-            double plainText = median(results, "plainText", circuits);
-            System.out.printf(
-                    "%s circuits: kit list %.2f ms, plain text %.2f ms, ratio %.2f%n",
-                    circuits, kitList, plainText, kitList / plainText);
+        public long kitListNs;
+        public long plainTextNs;
+
+        public double ratio() {
+            return (double) kitListNs / plainTextNs;
         }
-    }
-
-    private static double median(Collection<RunResult> results, String method, String circuits) {
-        return results.stream()
-                .filter(result -> result.getParams().getBenchmark().endsWith("." + method))
-                .filter(result -> result.getParams().getParam("circuits").equals(circuits))
-                .findFirst()
-                .orElseThrow()
-                .getPrimaryResult()
-                .getStatistics()
-                .getPercentile(50);
     }
 
     private static void requireSameText(byte[] first, byte[] second) throws IOException {

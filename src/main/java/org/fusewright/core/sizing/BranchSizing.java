@@ -14,6 +14,7 @@ import org.jspecify.annotations.Nullable;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 
 /**
  * Everything behind one device: the leads of the circuit that owns it, and of circuits whose relay
@@ -85,10 +86,18 @@ final class BranchSizing {
         return sizeShared(loadSide);
     }
 
-    /** Leads and splices that a circuit has on top of its own way. */
-    private record Extras(List<LaidLead> leads, List<SizedSplice> splices, boolean fit) {
+    /**
+     * What a circuit has on top of its own way.
+     *
+     * @param trunk its trunk, when the splice that it starts from was chosen for it
+     */
+    private record Extras(
+            List<LaidLead> leads,
+            List<SizedSplice> splices,
+            boolean fit,
+            Optional<LeadChoice.Choice> trunk) {
 
-        static final Extras NONE = new Extras(List.of(), List.of(), true);
+        static final Extras NONE = new Extras(List.of(), List.of(), true, Optional.empty());
     }
 
     private List<CircuitPlan> sizeShared(LeadEnd.InCavity loadSide) {
@@ -99,25 +108,28 @@ final class BranchSizing {
         Limb afterShare =
                 atDevice.plusContact(shareWire.terminalOhm(), carriedA)
                         .plusLead(shareWire, loom.jumperM(), carriedA);
+        Optional<LeadChoice.Choice> ownTrunk =
+                owner.resolved().relay().isPresent()
+                        ? Optional.empty()
+                        : Optional.of(trunkBehindShare(afterShare, all.size()));
         LaidWire[] wires = new LaidWire[all.size()];
         for (int i = 0; i < wires.length; i++) {
             CircuitDemand demand = all.get(i);
             wires[i] =
-                    demand.resolved().relay().isPresent()
-                            ? jumperWire(demand, loom.jumperM(), demand.runningA())
-                            : trunkBehindShare(demand, afterShare, all.size());
+                    demand == owner && ownTrunk.isPresent()
+                            ? ownTrunk.get().trunk()
+                            : jumperWire(demand, loom.jumperM(), demand.runningA());
         }
-        return joinShared(loadSide, all, shareWire, wires, afterShare);
+        return joinShared(loadSide, all, shareWire, wires, afterShare, ownTrunk);
     }
 
     /** The joints are not chosen yet: as many, and as bad, as there can be. */
-    private LaidWire trunkBehindShare(CircuitDemand demand, Limb afterShare, int outs) {
+    private LeadChoice.Choice trunkBehindShare(Limb afterShare, int outs) {
         Limb worst = afterShare;
         for (int i = 1; i < outs; i++) {
             worst = worst.plusContact(loom.splices().worstOhm(), carriedA);
         }
-        Head head = new Head(new LeadEnd.AtSplice("on trial"), worst);
-        return new LeadChoice(loom, demand, protection(), head.limb(), false).choose().trunk();
+        return new LeadChoice(loom, owner, protection(), worst, false).choose();
     }
 
     private List<CircuitPlan> joinShared(
@@ -125,7 +137,8 @@ final class BranchSizing {
             List<CircuitDemand> all,
             LaidWire shareWire,
             LaidWire[] wires,
-            Limb afterShare) {
+            Limb afterShare,
+            Optional<LeadChoice.Choice> ownTrunk) {
         String id = owner.id();
         double[] areasMm2 = new double[wires.length];
         for (int i = 0; i < wires.length; i++) {
@@ -173,7 +186,7 @@ final class BranchSizing {
         }
         List<CircuitPlan> plans = new ArrayList<>();
         for (int i = 0; i < all.size(); i++) {
-            Extras extras = i == 0 ? new Extras(leads, splices, fit) : Extras.NONE;
+            Extras extras = i == 0 ? new Extras(leads, splices, fit, ownTrunk) : Extras.NONE;
             plans.add(plan(all.get(i), heads.get(i), extras));
         }
         return plans;
@@ -209,8 +222,9 @@ final class BranchSizing {
             trunkStart = new LeadEnd.InCavity(demand.id(), CavityRole.RELAY_87);
             trunkInCavity = true;
         }
+        LeadChoice leadChoice = new LeadChoice(loom, demand, protection(), limb, trunkInCavity);
         LeadChoice.Choice choice =
-                new LeadChoice(loom, demand, protection(), limb, trunkInCavity).choose();
+                extras.trunk().map(leadChoice::keep).orElseGet(leadChoice::choose);
         List<SizedSplice> splices = new ArrayList<>(extras.splices());
         boolean fit = new LoadLeads(loom, demand, choice).lay(trunkStart, leads, splices);
         demand.resolved().circuit().relay().ifPresent(use -> layCoilLeads(demand, use, leads));

@@ -122,6 +122,16 @@ final class LeadChoice {
                         + ".");
     }
 
+    /** Keeps a trunk that was chosen before, now that the way to it is known better. */
+    Choice keep(Choice before) {
+        Size trunk = before.trunkSize();
+        Size[] branches = alike(trunk);
+        if (findMissed(trunk, branches).isEmpty()) {
+            thin(trunk, branches);
+        }
+        return finish(trunk, branches, before.why());
+    }
+
     private String decided(Size trunk, String passed) {
         String size = trunk.out().wire().size().toString();
         if (demand.resolved().circuit().gauge().isPresent()) {

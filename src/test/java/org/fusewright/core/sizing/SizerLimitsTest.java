@@ -22,6 +22,7 @@ import java.util.List;
 import java.util.OptionalDouble;
 import java.util.Random;
 import java.util.stream.LongStream;
+import java.util.stream.Stream;
 
 /** What must hold for any job: seeded, so that a failing one can be run alone by its seed. */
 class SizerLimitsTest {
@@ -281,6 +282,50 @@ class SizerLimitsTest {
                         .isEqualTo(100 * load.dropV() / job.supply.nominalV());
             }
         }
+    }
+
+    /** A splice has the leads that it says, and copper in its range unless its check objects. */
+    @ParameterizedTest(name = "seed {0}")
+    @MethodSource("seeds")
+    void holdsTheCopperOfEverySplice(long seed) {
+        SizedJob sized = size(randomJob(seed));
+        List<Lead> leads =
+                Stream.concat(
+                                sized.feeds().stream().flatMap(f -> f.leads().stream()),
+                                sized.circuits().stream().flatMap(c -> c.leads().stream()))
+                        .toList();
+
+        for (SizedFeed feed : sized.feeds()) {
+            assertSplices(sized, "feed " + feed.id(), feed.splices(), leads);
+        }
+        for (SizedCircuit circuit : sized.circuits()) {
+            assertSplices(sized, "circuit " + circuit.id(), circuit.splices(), leads);
+        }
+    }
+
+    private static void assertSplices(
+            SizedJob sized, String owner, List<SizedSplice> splices, List<Lead> leads) {
+        boolean allFit = true;
+        for (SizedSplice splice : splices) {
+            LeadEnd here = new LeadEnd.AtSplice(splice.id());
+            List<Lead> meeting =
+                    leads.stream()
+                            .filter(lead -> lead.from().equals(here) || lead.to().equals(here))
+                            .toList();
+            assertThat(meeting).as(splice.id()).hasSize(splice.leads());
+            assertThat(splice.leads()).isBetween(3, splice.part().maxLeads());
+            double areaMm2 = meeting.stream().mapToDouble(l -> l.wire().copperMm2()).sum();
+            allFit &= splice.part().minAreaMm2() <= areaMm2 + 1e-9;
+            allFit &= areaMm2 <= splice.part().maxAreaMm2() + 1e-9;
+        }
+        String subject = owner + ", splice parts";
+        boolean objects =
+                sized.checks().stream()
+                        .anyMatch(
+                                c ->
+                                        c.subject().text().equals(subject)
+                                                && c.verdict() == Verdict.FAIL);
+        assertThat(objects).as(subject).isEqualTo(!allFit);
     }
 
     private static Verdict verdict(SizedJob sized, CheckCode code, String circuit) {
