@@ -15,6 +15,7 @@ import org.fusewright.core.job.Surroundings;
 import org.fusewright.core.pricing.Stock;
 import org.fusewright.core.quantity.Amperes;
 import org.fusewright.core.quantity.Celsius;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
@@ -282,6 +283,25 @@ class SizerLimitsTest {
                         .isEqualTo(100 * load.dropV() / job.supply.nominalV());
             }
         }
+    }
+
+    /**
+     * Behind a shared splice the trunk is chosen before the splice is: whatever the limit, the
+     * answer keeps it as long as the thickest wire can.
+     */
+    @Test
+    void keepsTheDropBehindASharedSpliceWheneverItCan() {
+        // From 4 % on the feed's own limit stays at 2 %, so only the trunk moves.
+        for (double may = 4; may < 12; may += 0.002) {
+            assertThat(sharedDropPercent(may)).isLessThanOrEqualTo(may);
+        }
+    }
+
+    private static double sharedDropPercent(double mayLosePercent) {
+        TestJob job = new TestJob();
+        job.circuit("x").amps(6).runM(4).maxDropPercent(mayLosePercent);
+        job.circuit("y").amps(5).relayOn("x");
+        return size(job).circuits().getFirst().loads().getFirst().dropPercent();
     }
 
     /** A splice has the leads that it says, and copper in its range unless its check objects. */
