@@ -16,6 +16,13 @@ import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.json.JsonMapper;
 
 import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.concurrent.Callable;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
 import java.util.concurrent.atomic.AtomicInteger;
 
 @ServiceTest
@@ -150,6 +157,40 @@ class JobApiTest {
                 .containsExactlyInAnyOrder(
                         "/circuits/0/loads/0/kind", "/circuits/0/runM", "/circuits/0/gauge");
         assertUnchanged(path);
+    }
+
+    @Test
+    void takesOneOfManyChangesAtOnce() throws Exception {
+        String reference = newReference();
+        String path = create(reference);
+        String first = get(path).eTag();
+        List<Callable<Integer>> changes = new ArrayList<>();
+        for (int i = 1; i <= 8; i++) {
+            String changed = job(reference, 24 + i);
+            changes.add(() -> send(HttpMethod.PUT, path, first, changed).status());
+        }
+        List<Integer> answers = new ArrayList<>();
+        try (ExecutorService threads = Executors.newFixedThreadPool(8)) {
+            for (Future<Integer> answer : threads.invokeAll(changes)) {
+                answers.add(answer.get());
+            }
+        }
+        assertThat(answers).containsOnlyOnce(200).containsOnly(200, 412);
+        assertThat(get(path + "/revisions").body()).hasSize(2);
+    }
+
+    @Test
+    void takesOneOfManyNewJobsWithOneReference() throws Exception {
+        String body = job(newReference(), 24);
+        List<Callable<Integer>> creations =
+                Collections.nCopies(8, () -> send(HttpMethod.POST, "/api/jobs", "", body).status());
+        List<Integer> answers = new ArrayList<>();
+        try (ExecutorService threads = Executors.newFixedThreadPool(8)) {
+            for (Future<Integer> answer : threads.invokeAll(creations)) {
+                answers.add(answer.get());
+            }
+        }
+        assertThat(answers).containsOnlyOnce(201).containsOnly(201, 409);
     }
 
     @Test

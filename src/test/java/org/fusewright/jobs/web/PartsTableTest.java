@@ -1,0 +1,23 @@
+package org.fusewright.jobs.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+class PartsTableTest {
+    @ParameterizedTest
+    @CsvSource({
+        "=1+1, '''=1+1'",
+        "+49, '''+49'",
+        "-1, '''-1'",
+        "@sum, '''@sum'",
+        "'\tx', '''\tx'",
+        "plain, plain",
+        "a=b, a=b",
+        "'', ''",
+    })
+    void defusesWhatASpreadsheetWouldCompute(String text, String written) {
+        assertThat(PartsTable.defused(text)).isEqualTo(written);
+    }
+}
