@@ -36,8 +36,7 @@ final class CavitiesSection {
         if (kit.blocks().isEmpty()) {
             return;
         }
-        Table table =
-                new Table(sheet, Headings.section(sheet, "Loading the cavities"), COLUMNS);
+        Table table = new Table(sheet, Headings.section(sheet, "Loading the cavities"), COLUMNS);
         for (KitBlock block : kit.blocks()) {
             String title = block.id() + " · " + block.location() + " · wedge last";
             table.group(Headings.group(sheet, title));

@@ -1,5 +1,16 @@
 package org.fusewright.contract;
 
+import org.fusewright.core.catalog.Block;
+import org.fusewright.core.catalog.Catalog;
+import org.fusewright.core.catalog.Device;
+import org.fusewright.core.catalog.Part;
+import org.fusewright.core.catalog.PartNumber;
+import org.fusewright.core.catalog.Seal;
+import org.fusewright.core.catalog.Terminal;
+import org.fusewright.core.catalog.Wire;
+
+import tools.jackson.databind.JsonNode;
+
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.ArrayList;
@@ -9,15 +20,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
-import org.fusewright.core.catalog.Block;
-import org.fusewright.core.catalog.Catalog;
-import org.fusewright.core.catalog.Device;
-import org.fusewright.core.catalog.Part;
-import org.fusewright.core.catalog.PartNumber;
-import org.fusewright.core.catalog.Seal;
-import org.fusewright.core.catalog.Terminal;
-import org.fusewright.core.catalog.Wire;
-import tools.jackson.databind.JsonNode;
 
 /** Recomputes from a kit document what must hold in every one, and lists what does not. */
 final class KitInvariants {
@@ -214,7 +216,10 @@ final class KitInvariants {
                             .count();
             hold(
                     meeting == splice.get("leads").asInt(),
-                    splice.get("id") + ": " + meeting + " leads meet, it says "
+                    splice.get("id")
+                            + ": "
+                            + meeting
+                            + " leads meet, it says "
                             + splice.get("leads"));
         }
     }
@@ -256,8 +261,13 @@ final class KitInvariants {
             int left = given.getOrDefault(part, 0) - need.getOrDefault(part, 0);
             hold(
                     left == surplus.getOrDefault(part, 0),
-                    part + ": given " + given.get(part) + ", needed " + need.get(part)
-                            + ", surplus " + surplus.get(part));
+                    part
+                            + ": given "
+                            + given.get(part)
+                            + ", needed "
+                            + need.get(part)
+                            + ", surplus "
+                            + surplus.get(part));
             hold(left == 0 || !loose.contains(part), part + ": loose while a bag's piece is left");
         }
     }
@@ -273,7 +283,9 @@ final class KitInvariants {
                             .decimalValue()
                             .multiply(line.get("unitPrice").decimalValue())
                             .setScale(minorDigits, RoundingMode.HALF_UP);
-            hold(extended.compareTo(exact) == 0, line.get("part") + ": " + extended + " is " + exact);
+            hold(
+                    extended.compareTo(exact) == 0,
+                    line.get("part") + ": " + extended + " is " + exact);
             hold(!line.get("usedAt").isEmpty(), line.get("part") + ": used somewhere");
             sum = sum.add(extended);
             massG += line.get("massG").asDouble();

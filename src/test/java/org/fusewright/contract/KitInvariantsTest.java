@@ -3,12 +3,6 @@ package org.fusewright.contract;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.fail;
 
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Path;
-import java.util.ArrayList;
-import java.util.Arrays;
-import java.util.List;
-import java.util.stream.LongStream;
 import org.fusewright.catalogs.load.CatalogFolder;
 import org.fusewright.core.catalog.Catalog;
 import org.fusewright.core.job.MalformedJobException;
@@ -17,9 +11,17 @@ import org.fusewright.jobs.JobReading;
 import org.fusewright.jobs.load.JobReader;
 import org.fusewright.jobs.web.KitDocument;
 import org.junit.jupiter.api.Test;
+
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.json.JsonMapper;
 import tools.jackson.databind.node.ObjectNode;
+
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.stream.LongStream;
 
 /**
  * The contract's invariants over generated jobs. A failing job is printed as a job file: save it,
@@ -74,10 +76,7 @@ class KitInvariantsTest {
         } catch (MalformedJobException malformed) {
             broken.add("rejected: " + malformed.problems());
         } catch (RuntimeException thrown) {
-            broken.add(
-                    thrown
-                            + " at "
-                            + Arrays.stream(thrown.getStackTrace()).limit(6).toList());
+            broken.add(thrown + " at " + Arrays.stream(thrown.getStackTrace()).limit(6).toList());
         }
         return broken.isEmpty()
                 ? ""
@@ -85,8 +84,7 @@ class KitInvariantsTest {
     }
 
     private byte[] print(ObjectNode job) {
-        JobReading reading =
-                JobReader.read(job.toString().getBytes(StandardCharsets.UTF_8));
+        JobReading reading = JobReader.read(job.toString().getBytes(StandardCharsets.UTF_8));
         assertThat(reading.problems()).isEmpty();
         return KitDocument.print(planner.plan(reading.getJob()));
     }

@@ -35,8 +35,9 @@ public record Relay(
 
         public Pinout {
             if (!Set.of("30", "85", "86", "87")
-                    .equals(Stream.of(firstA, firstB, secondA, secondB)
-                            .collect(Collectors.toSet()))) {
+                    .equals(
+                            Stream.of(firstA, firstB, secondA, secondB)
+                                    .collect(Collectors.toSet()))) {
                 throw new IllegalArgumentException("a relay has the terminals 30, 85, 86 and 87");
             }
         }

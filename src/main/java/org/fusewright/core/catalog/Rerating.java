@@ -1,7 +1,8 @@
 package org.fusewright.core.catalog;
 
-import java.util.List;
 import org.fusewright.core.quantity.Celsius;
+
+import java.util.List;
 
 /**
  * How a device's rating moves with the temperature around it: points of temperature and share of

@@ -7,8 +7,7 @@ package org.fusewright.core.catalog;
  * @param minAreaMm2 smallest copper area of all its leads together
  * @param maxAreaMm2 largest copper area of all its leads together
  */
-public record Splice(
-        Item item, int maxLeads, double minAreaMm2, double maxAreaMm2, double milliohm)
+public record Splice(Item item, int maxLeads, double minAreaMm2, double maxAreaMm2, double milliohm)
         implements Part {
 
     public Splice {

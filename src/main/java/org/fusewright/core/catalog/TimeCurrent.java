@@ -15,7 +15,12 @@ public record TimeCurrent(List<Gate> gates) {
             Require.positive("percent", percent);
             if (!(minS >= 0) || !(maxS >= minS)) {
                 throw new IllegalArgumentException(
-                        "gate at " + percent + " % must run from low to high: " + minS + " to " + maxS);
+                        "gate at "
+                                + percent
+                                + " % must run from low to high: "
+                                + minS
+                                + " to "
+                                + maxS);
             }
         }
     }

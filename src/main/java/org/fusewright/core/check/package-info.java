@@ -1,4 +1,7 @@
-/** The words of explanation: what was checked, against which limit, on which basis, with which verdict. */
+/**
+ * The words of explanation: what was checked, against which limit, on which basis, with which
+ * verdict.
+ */
 @NullMarked
 package org.fusewright.core.check;
 

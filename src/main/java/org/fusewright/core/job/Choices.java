@@ -1,9 +1,10 @@
 package org.fusewright.core.job;
 
-import java.util.List;
-import java.util.Optional;
 import org.fusewright.core.catalog.DeviceKind;
 import org.fusewright.core.quantity.Millimetres;
+
+import java.util.List;
+import java.util.Optional;
 
 /**
  * What the shop decides for the whole job.

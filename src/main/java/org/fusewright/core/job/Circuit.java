@@ -1,11 +1,12 @@
 package org.fusewright.core.job;
 
-import java.util.List;
-import java.util.Optional;
-import java.util.OptionalDouble;
 import org.fusewright.core.catalog.DeviceKind;
 import org.fusewright.core.quantity.WireColour;
 import org.fusewright.core.quantity.WireSize;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
 
 /**
  * One protected branch: feed, device, optional relay, leads, loads. What the job leaves out is

@@ -1,8 +1,9 @@
 package org.fusewright.core.job;
 
+import org.joda.money.CurrencyUnit;
+
 import java.util.List;
 import java.util.Optional;
-import org.joda.money.CurrencyUnit;
 
 /** One customer's machine as described, with every default filled in. */
 public record Job(

@@ -30,14 +30,14 @@ public final class JobReferences {
                 problems.add(
                         new JobProblem(
                                 "/feeds/" + i + "/id",
-                                "\"controller\" is kept for relay triggers; name the feed otherwise"));
+                                "\"controller\" is kept for relay triggers; name the feed"
+                                    + " otherwise"));
             }
         }
         Set<String> circuitIds = new HashSet<>();
         Map<String, Circuit> circuits =
                 job.circuits().stream()
-                        .collect(
-                                Collectors.toMap(Circuit::id, Function.identity(), (a, b) -> a));
+                        .collect(Collectors.toMap(Circuit::id, Function.identity(), (a, b) -> a));
         for (int i = 0; i < job.circuits().size(); i++) {
             Circuit circuit = job.circuits().get(i);
             String at = "/circuits/" + i;
@@ -57,7 +57,10 @@ public final class JobReferences {
                 problems.add(
                         new JobProblem(
                                 at + "/feed",
-                                "no feed \"" + circuit.feed() + "\"; the job has " + named(feedIds)));
+                                "no feed \""
+                                        + circuit.feed()
+                                        + "\"; the job has "
+                                        + named(feedIds)));
             }
             circuit.relay()
                     .ifPresent(
@@ -119,7 +122,9 @@ public final class JobReferences {
         }
         if (!source.get().location().equals(circuit.location())) {
             return Optional.of(
-                    "circuit \"" + id + "\" is at another location; a shared device needs both at one");
+                    "circuit \""
+                            + id
+                            + "\" is at another location; a shared device needs both at one");
         }
         return Optional.empty();
     }
@@ -131,6 +136,9 @@ public final class JobReferences {
     private static String named(Set<String> ids) {
         return ids.isEmpty()
                 ? "none"
-                : ids.stream().sorted().map(id -> "\"" + id + "\"").collect(Collectors.joining(", "));
+                : ids.stream()
+                        .sorted()
+                        .map(id -> "\"" + id + "\"")
+                        .collect(Collectors.joining(", "));
     }
 }

@@ -6,12 +6,12 @@ import java.util.stream.Stream;
 /**
  * What a load is, and with it how its current follows the voltage: I = I0 (V/V0)^n.
  *
- * <p>Exponents are those of the physics of each kind (a resistor n = 1, constant power n = -1); 0.55
- * for tungsten filaments is common practice, no published source. Start-up multiples lie inside the
- * ranges of relay application tables (lamp 10 to 15, motor 5 to 10, solenoid 10 to 20, capacitive
- * 20 to 40 times). A start is reckoned as its multiple held for a duration; the durations are from
- * memory and lie at the low end of what is told, since the real surge decays: a motor's that dies
- * away with a time constant of 0.2 s has the energy of its peak held for 0.1 s.
+ * <p>Exponents are those of the physics of each kind (a resistor n = 1, constant power n = -1);
+ * 0.55 for tungsten filaments is common practice, no published source. Start-up multiples lie
+ * inside the ranges of relay application tables (lamp 10 to 15, motor 5 to 10, solenoid 10 to 20,
+ * capacitive 20 to 40 times). A start is reckoned as its multiple held for a duration; the
+ * durations are from memory and lie at the low end of what is told, since the real surge decays: a
+ * motor's that dies away with a time constant of 0.2 s has the energy of its peak held for 0.1 s.
  */
 public enum LoadKind {
     RESISTIVE("resistive", 1, 1, 0),

@@ -1,11 +1,12 @@
 package org.fusewright.core.job;
 
-import java.util.List;
-import java.util.Optional;
 import org.fusewright.core.catalog.Device;
 import org.fusewright.core.catalog.Relay;
 import org.fusewright.core.catalog.Wire;
 import org.fusewright.core.quantity.WireColour;
+
+import java.util.List;
+import java.util.Optional;
 
 /**
  * A circuit with its parts looked up.

@@ -1,8 +1,9 @@
 package org.fusewright.core.job;
 
-import java.util.List;
 import org.fusewright.core.catalog.Device;
 import org.fusewright.core.catalog.Wire;
+
+import java.util.List;
 
 /**
  * A feed with its parts looked up.

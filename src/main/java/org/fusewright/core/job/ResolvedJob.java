@@ -1,7 +1,8 @@
 package org.fusewright.core.job;
 
-import java.util.List;
 import org.fusewright.core.pricing.Stock;
+
+import java.util.List;
 
 /**
  * A job with every part looked up and the catalog's version fixed: what follows never fails on a

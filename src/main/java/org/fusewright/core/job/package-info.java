@@ -1,4 +1,7 @@
-/** The job as a customer describes it, the job as resolved against a catalog, and what is wrong with a malformed one. */
+/**
+ * The job as a customer describes it, the job as resolved against a catalog, and what is wrong with
+ * a malformed one.
+ */
 @NullMarked
 package org.fusewright.core.job;
 

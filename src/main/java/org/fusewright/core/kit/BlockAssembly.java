@@ -1,12 +1,5 @@
 package org.fusewright.core.kit;
 
-import java.util.ArrayList;
-import java.util.Comparator;
-import java.util.HashMap;
-import java.util.List;
-import java.util.Map;
-import java.util.Optional;
-import java.util.stream.Stream;
 import org.fusewright.core.catalog.Block;
 import org.fusewright.core.catalog.Cap;
 import org.fusewright.core.catalog.PartNumber;
@@ -25,6 +18,14 @@ import org.fusewright.core.sizing.LeadEnd;
 import org.fusewright.core.sizing.LeadEnd.InCavity;
 import org.fusewright.core.sizing.SizedCircuit;
 import org.fusewright.core.sizing.SizedJob;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Stream;
 
 /**
  * Fills the blocks of an arrangement cavity by cavity: one terminal and one seal for a lead, one

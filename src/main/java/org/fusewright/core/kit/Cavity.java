@@ -1,11 +1,12 @@
 package org.fusewright.core.kit;
 
-import java.util.Optional;
 import org.fusewright.core.catalog.Plug;
 import org.fusewright.core.catalog.Seal;
 import org.fusewright.core.catalog.Terminal;
 import org.fusewright.core.sizing.CavityRole;
 import org.fusewright.core.sizing.Lead;
+
+import java.util.Optional;
 
 /**
  * One hole of a block.

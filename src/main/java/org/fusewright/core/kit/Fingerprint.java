@@ -1,11 +1,12 @@
 package org.fusewright.core.kit;
 
+import org.fusewright.core.catalog.Catalog;
+import org.fusewright.core.job.Job;
+
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
-import org.fusewright.core.catalog.Catalog;
-import org.fusewright.core.job.Job;
 
 /** Names a design: SHA-256 over the job with its defaults and the catalog's version, in hex. */
 final class Fingerprint {

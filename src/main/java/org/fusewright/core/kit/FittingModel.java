@@ -1,8 +1,5 @@
 package org.fusewright.core.kit;
 
-import java.util.ArrayList;
-import java.util.List;
-import java.util.Optional;
 import org.fusewright.core.catalog.Block;
 import org.fusewright.core.catalog.Cap;
 import org.fusewright.core.catalog.Plug;
@@ -10,7 +7,6 @@ import org.fusewright.core.catalog.Wedge;
 import org.fusewright.core.fitting.Arrangement;
 import org.fusewright.core.fitting.BlockForm;
 import org.fusewright.core.fitting.FittingItem;
-
 import org.fusewright.core.fitting.FittingTask;
 import org.fusewright.core.fitting.Width;
 import org.fusewright.core.job.Choices;
@@ -20,6 +16,10 @@ import org.fusewright.core.sizing.SizedCircuit;
 import org.fusewright.core.sizing.SizedJob;
 import org.joda.money.BigMoney;
 
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
 /** The sized job in the words of the fitting: what needs room, and which blocks could give it. */
 record FittingModel(FittingTask task, PriceList prices) {
 
@@ -28,7 +28,8 @@ record FittingModel(FittingTask task, PriceList prices) {
         for (SizedCircuit circuit : sized.circuits()) {
             items.addAll(itemsOf(circuit));
         }
-        FittingTask task = new FittingTask(items, listForms(stock, choices), choices.sparePositions());
+        FittingTask task =
+                new FittingTask(items, listForms(stock, choices), choices.sparePositions());
         return new FittingModel(task, stock.prices());
     }
 

@@ -1,11 +1,12 @@
 package org.fusewright.core.kit;
 
-import java.util.List;
 import org.fusewright.core.check.Check;
 import org.fusewright.core.check.Verdict;
 import org.fusewright.core.job.Job;
 import org.joda.money.BigMoney;
 import org.joda.money.Money;
+
+import java.util.List;
 
 /**
  * Everything that a job needs, where it goes, what was checked and what it costs the shop.

@@ -1,11 +1,12 @@
 package org.fusewright.core.kit;
 
-import java.util.List;
-import java.util.Optional;
 import org.fusewright.core.catalog.Block;
 import org.fusewright.core.catalog.Cap;
 import org.fusewright.core.catalog.Part;
 import org.fusewright.core.catalog.Wedge;
+
+import java.util.List;
+import java.util.Optional;
 
 /**
  * A block with what sits in it.

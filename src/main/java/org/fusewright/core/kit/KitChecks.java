@@ -1,12 +1,5 @@
 package org.fusewright.core.kit;
 
-import java.util.ArrayList;
-import java.util.Comparator;
-import java.util.LinkedHashMap;
-import java.util.List;
-import java.util.Map;
-import java.util.Optional;
-import java.util.stream.Stream;
 import org.fusewright.core.catalog.Device;
 import org.fusewright.core.catalog.Relay;
 import org.fusewright.core.catalog.Seal;
@@ -25,6 +18,14 @@ import org.fusewright.core.fitting.Width;
 import org.fusewright.core.job.ResolvedCircuit;
 import org.fusewright.core.job.ResolvedJob;
 import org.fusewright.core.quantity.Figures;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Stream;
 
 /** The checks of what was fitted and counted: blocks, caps, cavities, stock. */
 final class KitChecks {

@@ -1,7 +1,8 @@
 package org.fusewright.core.kit;
 
-import java.util.List;
 import org.fusewright.core.sizing.SizedCircuit;
+
+import java.util.List;
 
 /** A circuit as sized, its leads' ends found. */
 public record KitCircuit(SizedCircuit sized, List<KitLead> leads) {

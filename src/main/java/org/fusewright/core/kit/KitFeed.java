@@ -1,7 +1,8 @@
 package org.fusewright.core.kit;
 
-import java.util.List;
 import org.fusewright.core.sizing.SizedFeed;
+
+import java.util.List;
 
 /** A feed as sized, its leads' ends found. */
 public record KitFeed(SizedFeed sized, List<KitLead> leads) {

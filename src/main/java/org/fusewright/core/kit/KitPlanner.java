@@ -1,10 +1,5 @@
 package org.fusewright.core.kit;
 
-import java.util.ArrayList;
-import java.util.Comparator;
-import java.util.List;
-import java.util.Map;
-import java.util.stream.Collectors;
 import org.fusewright.core.catalog.Catalog;
 import org.fusewright.core.check.Check;
 import org.fusewright.core.fitting.Arrangement;
@@ -19,6 +14,12 @@ import org.fusewright.core.pricing.Stock;
 import org.fusewright.core.sizing.SizedJob;
 import org.fusewright.core.sizing.Sizer;
 import org.joda.money.CurrencyUnit;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
 
 /**
  * From a job to its kit: the whole street on one page. Each step reads what the steps before it

@@ -1,14 +1,15 @@
 package org.fusewright.core.kit;
 
-import java.util.HashMap;
-import java.util.List;
-import java.util.Map;
-import java.util.stream.Stream;
 import org.fusewright.core.sizing.Lead;
 import org.fusewright.core.sizing.LeadEnd;
 import org.fusewright.core.sizing.LeadEnd.InCavity;
 import org.fusewright.core.sizing.SizedCircuit;
 import org.fusewright.core.sizing.SizedFeed;
+
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Stream;
 
 /** Names both ends of each lead as the drawing does, now that the cavities are known. */
 final class LeadEnds {

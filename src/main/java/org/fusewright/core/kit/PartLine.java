@@ -1,12 +1,13 @@
 package org.fusewright.core.kit;
 
-import java.math.BigDecimal;
-import java.util.List;
 import org.fusewright.core.catalog.BaggedSet;
 import org.fusewright.core.catalog.Part;
 import org.fusewright.core.catalog.Wire;
 import org.joda.money.BigMoney;
 import org.joda.money.Money;
+
+import java.math.BigDecimal;
+import java.util.List;
 
 /**
  * One line of the parts list.

@@ -1,16 +1,5 @@
 package org.fusewright.core.kit;
 
-import java.math.BigDecimal;
-import java.util.ArrayList;
-import java.util.Comparator;
-import java.util.HashMap;
-import java.util.LinkedHashSet;
-import java.util.List;
-import java.util.Map;
-import java.util.Set;
-import java.util.SortedMap;
-import java.util.TreeMap;
-import java.util.stream.Collectors;
 import org.fusewright.core.catalog.BaggedSet;
 import org.fusewright.core.catalog.Block;
 import org.fusewright.core.catalog.Cap;
@@ -32,6 +21,18 @@ import org.fusewright.core.pricing.Stock;
 import org.joda.money.BigMoney;
 import org.joda.money.CurrencyUnit;
 import org.joda.money.Money;
+
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
 
 /**
  * Counts what the drawing shows and makes the lines of the parts list. Bagged sets take their part
@@ -95,9 +96,7 @@ final class PartsList {
     /** A seat in the words of the drawing: "B1-2", or "B1-3/4" for a relay. */
     static String place(KitBlock block, KitBlock.Seat seat) {
         String positions =
-                seat.positions().stream()
-                        .map(String::valueOf)
-                        .collect(Collectors.joining("/"));
+                seat.positions().stream().map(String::valueOf).collect(Collectors.joining("/"));
         return block.id() + "-" + positions;
     }
 
@@ -147,7 +146,8 @@ final class PartsList {
                 surplus.add(new BaggedSet.Content(content.part(), brought - taken.size()));
             }
         }
-        PartLine plain = line(set, PartGroup.SET, BigDecimal.valueOf(quantity), List.copyOf(usedAt));
+        PartLine plain =
+                line(set, PartGroup.SET, BigDecimal.valueOf(quantity), List.copyOf(usedAt));
         lines.add(
                 new PartLine(
                         plain.part(),

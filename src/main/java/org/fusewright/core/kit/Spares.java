@@ -1,19 +1,20 @@
 package org.fusewright.core.kit;
 
-import java.util.ArrayList;
-import java.util.List;
-import java.util.Optional;
-import java.util.SortedMap;
-import java.util.TreeMap;
 import org.fusewright.core.catalog.Device;
 import org.fusewright.core.catalog.DeviceKind;
 import org.fusewright.core.catalog.PartNumber;
 import org.fusewright.core.job.ResolvedJob;
 
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.SortedMap;
+import java.util.TreeMap;
+
 /**
  * Spare fuses for the road: for each rating in the blocks so many mini fuses, even where breakers
- * sit (common practice, no published source), and of each main fuse as many. Where no mini fuse
- * has the breaker's rating, the next lower one stands in: never a higher one.
+ * sit (common practice, no published source), and of each main fuse as many. Where no mini fuse has
+ * the breaker's rating, the next lower one stands in: never a higher one.
  */
 final class Spares {
 
@@ -33,8 +34,7 @@ final class Spares {
             for (KitBlock.Seat seat : block.seats()) {
                 if (seat.part() instanceof Device device) {
                     standIn(device, fuses)
-                            .ifPresent(
-                                    fuse -> note(places, fuse, PartsList.place(block, seat)));
+                            .ifPresent(fuse -> note(places, fuse, PartsList.place(block, seat)));
                 }
             }
         }

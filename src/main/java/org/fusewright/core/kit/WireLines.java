@@ -1,13 +1,14 @@
 package org.fusewright.core.kit;
 
+import org.fusewright.core.catalog.PartNumber;
+import org.fusewright.core.catalog.Wire;
+import org.fusewright.core.quantity.Millimetres;
+
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import org.fusewright.core.catalog.PartNumber;
-import org.fusewright.core.catalog.Wire;
-import org.fusewright.core.quantity.Millimetres;
 
 /** The leads sorted by the wire they are cut from; each lead stands in exactly one line. */
 final class WireLines {

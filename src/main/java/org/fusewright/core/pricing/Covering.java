@@ -1,16 +1,17 @@
 package org.fusewright.core.pricing;
 
+import org.fusewright.core.catalog.BaggedSet;
+import org.fusewright.core.catalog.PartNumber;
+
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.SortedMap;
 import java.util.TreeMap;
-import org.fusewright.core.catalog.BaggedSet;
-import org.fusewright.core.catalog.PartNumber;
 
 /**
- * Covers a need of parts by bagged sets and loose pieces at least cost. Exact: every number of
- * each set is tried for as long as one more bag could still pay. Among equal costs fewer bags win.
+ * Covers a need of parts by bagged sets and loose pieces at least cost. Exact: every number of each
+ * set is tried for as long as one more bag could still pay. Among equal costs fewer bags win.
  */
 public final class Covering {
 
@@ -18,7 +19,8 @@ public final class Covering {
      * @param bags sets to take, and how many of each
      * @param loose pieces to add singly, by part; none of them is left over in a bag
      */
-    public record Cover(SortedMap<PartNumber, Integer> bags, SortedMap<PartNumber, Integer> loose) {}
+    public record Cover(
+            SortedMap<PartNumber, Integer> bags, SortedMap<PartNumber, Integer> loose) {}
 
     private final List<PartNumber> parts;
     private final long[] priceMicros;
@@ -32,8 +34,7 @@ public final class Covering {
 
     private Covering(Map<PartNumber, Integer> need, Stock stock) {
         this.parts = need.keySet().stream().sorted().toList();
-        this.priceMicros =
-                parts.stream().mapToLong(stock.prices()::unitPriceMicros).toArray();
+        this.priceMicros = parts.stream().mapToLong(stock.prices()::unitPriceMicros).toArray();
         this.sets =
                 stock.list(BaggedSet.class).stream()
                         .filter(set -> canPay(set, need, stock.prices()))

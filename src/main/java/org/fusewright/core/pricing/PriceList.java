@@ -1,5 +1,12 @@
 package org.fusewright.core.pricing;
 
+import org.fusewright.core.catalog.Catalog;
+import org.fusewright.core.catalog.Offer;
+import org.fusewright.core.catalog.PartNumber;
+import org.joda.money.BigMoney;
+import org.joda.money.CurrencyUnit;
+import org.joda.money.Money;
+
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.Comparator;
@@ -7,12 +14,6 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import org.fusewright.core.catalog.Catalog;
-import org.fusewright.core.catalog.Offer;
-import org.fusewright.core.catalog.PartNumber;
-import org.joda.money.BigMoney;
-import org.joda.money.CurrencyUnit;
-import org.joda.money.Money;
 
 /**
  * What one piece of each part costs the shop, in one currency. The unit price of a part is the

@@ -1,13 +1,5 @@
 package org.fusewright.core.pricing;
 
-import java.util.Comparator;
-import java.util.EnumMap;
-import java.util.LinkedHashMap;
-import java.util.List;
-import java.util.Map;
-import java.util.Optional;
-import java.util.function.Predicate;
-import java.util.stream.Collectors;
 import org.fusewright.core.catalog.BladeForm;
 import org.fusewright.core.catalog.Catalog;
 import org.fusewright.core.catalog.Device;
@@ -21,6 +13,15 @@ import org.fusewright.core.catalog.Wire;
 import org.fusewright.core.quantity.WireColour;
 import org.fusewright.core.quantity.WireSize;
 import org.joda.money.CurrencyUnit;
+
+import java.util.Comparator;
+import java.util.EnumMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Predicate;
+import java.util.stream.Collectors;
 
 /**
  * The parts of a catalog that can be bought in one currency, arranged as the planning needs them.
@@ -108,8 +109,7 @@ public final class Stock {
     /** The cheapest terminal of a family whose crimp takes the wire's copper. */
     public Optional<Terminal> findTerminal(String family, Wire wire) {
         return findCheapest(
-                Terminal.class,
-                t -> t.family().equals(family) && t.accepts(wire.copperMm2()));
+                Terminal.class, t -> t.family().equals(family) && t.accepts(wire.copperMm2()));
     }
 
     /** The cheapest seal of a family that closes on the wire's outside diameter. */
@@ -148,9 +148,7 @@ public final class Stock {
     /** The family that a job gets when it names none: metric sizes first, then by name. */
     public Optional<String> findUsualWireFamily() {
         return listWireFamilies().stream()
-                .min(
-                        Comparator.comparing(
-                                family -> listWireSizes(family).getFirst().standard()));
+                .min(Comparator.comparing(family -> listWireSizes(family).getFirst().standard()));
     }
 
     /** Wires of one family and colour, thin to thick; empty when none is stocked. */

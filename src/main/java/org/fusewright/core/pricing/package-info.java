@@ -1,4 +1,7 @@
-/** Prices of parts: choosing an offer, rounding to a currency's minor unit, covering a need by bags and pieces. */
+/**
+ * Prices of parts: choosing an offer, rounding to a currency's minor unit, covering a need by bags
+ * and pieces.
+ */
 @NullMarked
 package org.fusewright.core.pricing;
 

@@ -5,7 +5,8 @@ public record Amperes(double value) implements Comparable<Amperes> {
 
     public Amperes {
         if (!Double.isFinite(value) || value < 0) {
-            throw new IllegalArgumentException("a current must be finite and not negative: " + value);
+            throw new IllegalArgumentException(
+                    "a current must be finite and not negative: " + value);
         }
     }
 

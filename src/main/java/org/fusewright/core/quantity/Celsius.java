@@ -5,7 +5,8 @@ public record Celsius(double value) implements Comparable<Celsius> {
 
     public Celsius {
         if (!Double.isFinite(value) || value < -273.15) {
-            throw new IllegalArgumentException("a temperature must be finite and above absolute zero: " + value);
+            throw new IllegalArgumentException(
+                    "a temperature must be finite and above absolute zero: " + value);
         }
     }
 

@@ -5,7 +5,8 @@ public record Metres(double value) implements Comparable<Metres> {
 
     public Metres {
         if (!Double.isFinite(value) || value < 0) {
-            throw new IllegalArgumentException("a length must be finite and not negative: " + value);
+            throw new IllegalArgumentException(
+                    "a length must be finite and not negative: " + value);
         }
     }
 

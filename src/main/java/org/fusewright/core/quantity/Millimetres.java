@@ -1,6 +1,8 @@
 package org.fusewright.core.quantity;
 
-/** A length to cut, in whole millimetres; not negative. Whole numbers so that a cut list adds up. */
+/**
+ * A length to cut, in whole millimetres; not negative. Whole numbers so that a cut list adds up.
+ */
 public record Millimetres(long value) implements Comparable<Millimetres> {
 
     public Millimetres {

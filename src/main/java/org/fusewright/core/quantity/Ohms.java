@@ -5,7 +5,8 @@ public record Ohms(double value) implements Comparable<Ohms> {
 
     public Ohms {
         if (!Double.isFinite(value) || value < 0) {
-            throw new IllegalArgumentException("a resistance must be finite and not negative: " + value);
+            throw new IllegalArgumentException(
+                    "a resistance must be finite and not negative: " + value);
         }
     }
 

@@ -5,7 +5,8 @@ public record Volts(double value) implements Comparable<Volts> {
 
     public Volts {
         if (!Double.isFinite(value) || value < 0) {
-            throw new IllegalArgumentException("a voltage must be finite and not negative: " + value);
+            throw new IllegalArgumentException(
+                    "a voltage must be finite and not negative: " + value);
         }
     }
 

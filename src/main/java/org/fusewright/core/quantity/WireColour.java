@@ -40,7 +40,9 @@ public record WireColour(String code) implements Comparable<WireColour> {
     }
 
     public Optional<WireColour> stripe() {
-        return code.length() == 2 ? Optional.empty() : Optional.of(new WireColour(code.substring(2)));
+        return code.length() == 2
+                ? Optional.empty()
+                : Optional.of(new WireColour(code.substring(2)));
     }
 
     @Override

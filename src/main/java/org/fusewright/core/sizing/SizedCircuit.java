@@ -1,9 +1,10 @@
 package org.fusewright.core.sizing;
 
-import java.util.List;
-import java.util.Optional;
 import org.fusewright.core.catalog.Device;
 import org.fusewright.core.job.ResolvedCircuit;
+
+import java.util.List;
+import java.util.Optional;
 
 /**
  * A circuit with its device and leads chosen.

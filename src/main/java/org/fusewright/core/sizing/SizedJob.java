@@ -1,7 +1,8 @@
 package org.fusewright.core.sizing;
 
-import java.util.List;
 import org.fusewright.core.check.Check;
+
+import java.util.List;
 
 /** All circuits and feeds of a job with their parts chosen, and what was checked on the way. */
 public record SizedJob(List<SizedCircuit> circuits, List<SizedFeed> feeds, List<Check> checks) {

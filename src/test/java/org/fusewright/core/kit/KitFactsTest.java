@@ -2,12 +2,6 @@ package org.fusewright.core.kit;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.math.BigDecimal;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Path;
-import java.util.List;
-import java.util.stream.Collectors;
-import java.util.stream.IntStream;
 import org.fusewright.catalogs.load.CatalogFolder;
 import org.fusewright.core.catalog.Device;
 import org.fusewright.core.catalog.DeviceKind;
@@ -20,6 +14,13 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
+import java.math.BigDecimal;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+
 /** The facts of the trade in whole kits; each is common practice, no published source. */
 class KitFactsTest {
 
@@ -29,14 +30,7 @@ class KitFactsTest {
     /** Two terminals a position; a relay takes two positions of a block that has a relay pair. */
     @ParameterizedTest(name = "{0} devices and {1} relays: {2}")
     @CsvSource({
-        "3, 0, 3",
-        "4, 0, 4",
-        "1, 1, 4",
-        "2, 1, 4",
-        "5, 0, 8",
-        "3, 1, 8",
-        "4, 2, 8",
-        "7, 0, 8",
+        "3, 0, 3", "4, 0, 4", "1, 1, 4", "2, 1, 4", "5, 0, 8", "3, 1, 8", "4, 2, 8", "7, 0, 8",
     })
     void fitsDevicesAndRelaysIntoBlocks(int devices, int relays, String positions) {
         Kit kit = plan(devices, relays, "fuse", "");
@@ -50,8 +44,7 @@ class KitFactsTest {
         assertThat(kit.blocks())
                 .allSatisfy(
                         block -> {
-                            assertThat(block.cavities())
-                                    .hasSize(2 * block.block().positions());
+                            assertThat(block.cavities()).hasSize(2 * block.block().positions());
                             if (block.block().positions() == 3) {
                                 assertThat(block.seats())
                                         .noneMatch(seat -> seat.part() instanceof Relay);
@@ -190,7 +183,7 @@ class KitFactsTest {
                                                 + "\",\"feed\":\"battery\",\"runM\":1,"
                                                 + (i < relays
                                                         ? "\"relay\":{\"triggerFrom\":\"controller\","
-                                                                + "\"triggerM\":1,\"groundM\":1},"
+                                                              + "\"triggerM\":1,\"groundM\":1},"
                                                         : "")
                                                 + "\"returnPath\":\"chassis\",\"loads\":"
                                                 + "[{\"kind\":\"resistive\",\"amps\":3}]}")
@@ -202,8 +195,7 @@ class KitFactsTest {
         String choices = more.isEmpty() ? ",\"choices\":{}" : more;
         String job =
                 ("{\"reference\":\"F-1\",\"supply\":{\"nominalV\":12},\"feeds\":[{\"id\":\"battery\","
-                                + "\"terminal\":\"30\",\"lengthM\":0.6,\"sourceDistanceM\":0.1}],"
-                                + "\"circuits\":"
+                     + "\"terminal\":\"30\",\"lengthM\":0.6,\"sourceDistanceM\":0.1}],\"circuits\":"
                                 + circuits
                                 + choices
                                 + "}")

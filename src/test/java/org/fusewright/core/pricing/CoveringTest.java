@@ -2,12 +2,6 @@ package org.fusewright.core.pricing;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.math.BigDecimal;
-import java.util.ArrayList;
-import java.util.HashMap;
-import java.util.List;
-import java.util.Map;
-import java.util.Random;
 import org.fusewright.core.catalog.BaggedSet;
 import org.fusewright.core.catalog.Catalog;
 import org.fusewright.core.catalog.Item;
@@ -20,6 +14,13 @@ import org.joda.money.CurrencyUnit;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Random;
 
 class CoveringTest {
 
