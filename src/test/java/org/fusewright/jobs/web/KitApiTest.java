@@ -6,6 +6,7 @@ import de.siegmar.fastcsv.reader.CsvReader;
 import de.siegmar.fastcsv.reader.NamedCsvRecord;
 
 import org.fusewright.ServiceTest;
+import org.fusewright.jobs.load.JobMutations;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -24,6 +25,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Random;
 
 @ServiceTest
 class KitApiTest {
@@ -184,6 +186,32 @@ class KitApiTest {
         assertThat(MAPPER.readTree(text(result)).path("errors"))
                 .extracting(error -> error.path("pointer").asString())
                 .containsExactly(pointer);
+    }
+
+    /** Whatever arrives is either planned or named as wrong; nothing makes the service stumble. */
+    @ParameterizedTest
+    @ValueSource(strings = {"01-trail-quad.json", "06-touring-twelve.json"})
+    void plansOrRejectsWhateverArrives(String name) throws IOException {
+        Random random = new Random(4_711);
+        JsonNode job = MAPPER.readTree(sample(name));
+        int planned = 0;
+        for (int i = 0; i < 400; i++) {
+            JsonNode mutated = job.deepCopy();
+            for (int j = random.nextInt(3); j >= 0; j--) {
+                JobMutations.mutate(mutated, random);
+            }
+            String text = MAPPER.writeValueAsString(mutated);
+            EntityExchangeResult<byte[]> result = post(text, "application/json", "");
+            int status = result.getStatus().value();
+            assertThat(status).describedAs(text).isIn(200, 400);
+            if (status == 400) {
+                assertThat(MAPPER.readTree(text(result)).path("errors"))
+                        .describedAs(text)
+                        .isNotEmpty();
+            }
+            planned += status == 200 ? 1 : 0;
+        }
+        assertThat(planned).isBetween(20, 300);
     }
 
     @Test
