@@ -32,7 +32,7 @@ import java.util.Arrays;
  * <p>Run its {@code main} with the test class path.
  */
 public final class HttpRatioBenchmark {
-    private static final int WARM_UP = 3_000;
+    private static final int WARM_UP = 20_000;
     private static final int ROUNDS = 3_000;
     private static final Path JOB = Path.of("catalog-sample/jobs/06-touring-twelve.json");
     private static final String ECHO = "/echo";

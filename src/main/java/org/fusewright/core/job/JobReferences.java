@@ -31,7 +31,7 @@ public final class JobReferences {
                         new JobProblem(
                                 "/feeds/" + i + "/id",
                                 "\"controller\" is kept for relay triggers; name the feed"
-                                    + " otherwise"));
+                                        + " otherwise"));
             }
         }
         Set<String> circuitIds = new HashSet<>();

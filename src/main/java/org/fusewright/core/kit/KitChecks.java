@@ -21,11 +21,11 @@ import org.fusewright.core.quantity.Figures;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.stream.Stream;
 
 /** The checks of what was fitted and counted: blocks, caps, cavities, stock. */
 final class KitChecks {
@@ -44,6 +44,7 @@ final class KitChecks {
         KitChecks all = new KitChecks();
         Map<String, FittingItem> items = new LinkedHashMap<>();
         model.task().items().forEach(item -> items.put(item.id(), item));
+        Map<String, Integer> leadEnds = countEnds(leads);
         for (KitBlock block : blocks) {
             if (!block.seats().isEmpty()) {
                 all.checkClearance(block);
@@ -51,7 +52,7 @@ final class KitChecks {
             }
             all.checkWedge(block, job);
             all.checkPlugs(block);
-            all.checkOneLeadPerCavity(block, leads);
+            all.checkOneLeadPerCavity(block, leadEnds);
             all.checkTerminals(block, job);
             all.checkSeals(block, job);
         }
@@ -175,24 +176,30 @@ final class KitChecks {
                         Basis.published("AC 43.13-1B chapter 11: unused cavities are filled")));
     }
 
-    private void checkOneLeadPerCavity(KitBlock block, List<KitLead> leads) {
-        List<String> occupied =
-                block.cavities().stream()
-                        .filter(cavity -> cavity.occupant().isPresent())
-                        .map(Cavity::id)
-                        .toList();
-        long leadEnds =
-                leads.stream()
-                        .flatMap(lead -> Stream.of(lead.from(), lead.to()))
-                        .filter(occupied::contains)
-                        .count();
+    /** How many leads end at each place of the drawing. */
+    private static Map<String, Integer> countEnds(List<KitLead> leads) {
+        Map<String, Integer> ends = new HashMap<>();
+        for (KitLead lead : leads) {
+            ends.merge(lead.from(), 1, Integer::sum);
+            ends.merge(lead.to(), 1, Integer::sum);
+        }
+        return ends;
+    }
+
+    private void checkOneLeadPerCavity(KitBlock block, Map<String, Integer> ends) {
+        int occupied = 0;
+        int leadEnds = 0;
+        for (Cavity cavity : block.cavities()) {
+            occupied += cavity.occupant().isPresent() ? 1 : 0;
+            leadEnds += ends.getOrDefault(cavity.id(), 0);
+        }
         checks.add(
                 Check.atMost(
                         CheckCode.ONE_LEAD_PER_CAVITY,
                         Subject.block(block.id()),
-                        new Measured(leadEnds, occupied.size(), ""),
+                        new Measured(leadEnds, occupied, ""),
                         Verdict.FAIL,
-                        leadEnds + " leads end in " + occupied.size() + " cavities.",
+                        leadEnds + " leads end in " + occupied + " cavities.",
                         Basis.commonPractice("two wires in one seal do not seal")));
     }
 
@@ -203,14 +210,14 @@ final class KitChecks {
                         .mapToDouble(Terminal::maxAreaMm2)
                         .max()
                         .orElse(0);
-        for (Map.Entry<Wire, Cavity.Occupant> use : wiresOf(block).entrySet()) {
-            Wire wire = use.getKey();
+        for (Map.Entry<String, Cavity.Occupant> use : sizesOf(block).entrySet()) {
+            Wire wire = use.getValue().lead().wire();
             Optional<Terminal> terminal = use.getValue().terminal();
             double areaMm2 = wire.copperMm2();
             checks.add(
                     fit(
                             CheckCode.TERMINAL_FIT,
-                            Subject.block(block.id()).detail(wire.number() + " leads"),
+                            Subject.block(block.id()).detail(use.getKey()),
                             new Measured(
                                     areaMm2,
                                     terminal.map(Terminal::maxAreaMm2).orElse(largestMm2),
@@ -240,13 +247,13 @@ final class KitChecks {
                         .mapToDouble(Seal::maxOutsideMm)
                         .max()
                         .orElse(0);
-        for (Map.Entry<Wire, Cavity.Occupant> use : wiresOf(block).entrySet()) {
-            Wire wire = use.getKey();
+        for (Map.Entry<String, Cavity.Occupant> use : sizesOf(block).entrySet()) {
+            Wire wire = use.getValue().lead().wire();
             Optional<Seal> seal = use.getValue().seal();
             checks.add(
                     fit(
                             CheckCode.SEAL_FIT,
-                            Subject.block(block.id()).detail(wire.number() + " leads"),
+                            Subject.block(block.id()).detail(use.getKey()),
                             new Measured(
                                     wire.outsideMm(),
                                     seal.map(Seal::maxOutsideMm).orElse(largestMm),
@@ -290,13 +297,25 @@ final class KitChecks {
                 basis);
     }
 
-    /** One occupant for each wire that ends in the block: colours of one size fit alike. */
-    private static Map<Wire, Cavity.Occupant> wiresOf(KitBlock block) {
-        Map<Wire, Cavity.Occupant> wires = new LinkedHashMap<>();
+    /**
+     * One occupant for each family and size that ends in the block; its colours fit alike, and one
+     * that is thicker than the others stands for itself.
+     */
+    private static Map<String, Cavity.Occupant> sizesOf(KitBlock block) {
+        Map<String, Cavity.Occupant> sizes = new LinkedHashMap<>();
         for (Cavity cavity : block.cavities()) {
-            cavity.occupant().ifPresent(o -> wires.putIfAbsent(o.lead().wire(), o));
+            cavity.occupant().ifPresent(occupant -> note(sizes, occupant));
         }
-        return wires;
+        return sizes;
+    }
+
+    private static void note(Map<String, Cavity.Occupant> sizes, Cavity.Occupant occupant) {
+        Wire wire = occupant.lead().wire();
+        String size = wire.family() + " " + wire.size() + " leads";
+        Cavity.Occupant first = sizes.putIfAbsent(size, occupant);
+        if (first != null && first.lead().wire().outsideMm() != wire.outsideMm()) {
+            sizes.putIfAbsent(wire.number() + " leads", occupant);
+        }
     }
 
     private void explainUnplaced(FittingItem item, List<BlockForm> forms) {

@@ -30,8 +30,6 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import java.util.SortedMap;
-import java.util.TreeMap;
 import java.util.stream.Collectors;
 
 /**
@@ -44,7 +42,7 @@ final class PartsList {
             Comparator.comparing(PartLine::group).thenComparing(line -> line.part().number());
 
     private final Stock stock;
-    private final SortedMap<PartNumber, List<String>> places = new TreeMap<>();
+    private final Map<PartNumber, List<String>> places = new HashMap<>();
     private final List<PartLine> lines = new ArrayList<>();
 
     private PartsList(Stock stock) {

@@ -3,6 +3,7 @@ package org.fusewright.core.pricing;
 import org.fusewright.core.catalog.BaggedSet;
 import org.fusewright.core.catalog.PartNumber;
 
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
@@ -47,7 +48,7 @@ public final class Covering {
         this.contents = new int[sets.size()][parts.size()];
         for (int s = 0; s < sets.size(); s++) {
             for (BaggedSet.Content content : sets.get(s).contains()) {
-                int at = parts.indexOf(content.part());
+                int at = Collections.binarySearch(parts, content.part());
                 if (at >= 0) {
                     contents[s][at] = content.quantity();
                 }

@@ -24,6 +24,7 @@ public final class PriceList {
 
     private final CurrencyUnit currency;
     private final Map<PartNumber, BigMoney> unitPrices = new HashMap<>();
+    private final Map<PartNumber, Long> unitMicros = new HashMap<>();
 
     private PriceList(Catalog catalog, CurrencyUnit currency) {
         this.currency = currency;
@@ -35,6 +36,14 @@ public final class PriceList {
                         (a, b) -> a.isGreaterThan(b) ? b : a);
             }
         }
+        unitPrices.forEach((part, price) -> unitMicros.put(part, micros(price)));
+    }
+
+    private static long micros(BigMoney price) {
+        return price.getAmount()
+                .movePointRight(6)
+                .setScale(0, RoundingMode.HALF_UP)
+                .longValueExact();
     }
 
     public static PriceList of(Catalog catalog, CurrencyUnit currency) {
@@ -67,13 +76,9 @@ public final class PriceList {
         return unitPrices.getOrDefault(part, BigMoney.zero(currency));
     }
 
-    /** The unit price in whole millionths, for searches that compare sums. */
+    /** The unit price in whole millionths, for searches that compare sums; 0 when not stocked. */
     public long unitPriceMicros(PartNumber part) {
-        return unitPriceOrZero(part)
-                .getAmount()
-                .movePointRight(6)
-                .setScale(0, RoundingMode.HALF_UP)
-                .longValueExact();
+        return unitMicros.getOrDefault(part, 0L);
     }
 
     /**

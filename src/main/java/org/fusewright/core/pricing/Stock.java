@@ -16,7 +16,7 @@ import org.joda.money.CurrencyUnit;
 
 import java.util.Comparator;
 import java.util.EnumMap;
-import java.util.LinkedHashMap;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -34,7 +34,10 @@ public final class Stock {
     private final Map<DeviceKind, List<Device>> blockDevices = new EnumMap<>(DeviceKind.class);
     private final List<Device> mainDevices;
     private final Map<String, Map<WireColour, List<Wire>>> wires;
+    private final List<String> wireFamilies;
+    private final Map<String, List<WireSize>> wireSizes;
     private final Map<Class<? extends Part>, List<Part>> byKind;
+    private final Map<Class<? extends Part>, List<Part>> byPrice = new HashMap<>();
 
     private Stock(Catalog catalog, CurrencyUnit currency) {
         this.catalog = catalog;
@@ -45,6 +48,10 @@ public final class Stock {
                         .collect(
                                 Collectors.groupingBy(
                                         Part::getClass, Collectors.toUnmodifiableList()));
+        Comparator<Part> cheapestFirst =
+                Comparator.comparingLong(part -> prices.unitPriceMicros(part.number()));
+        byKind.forEach(
+                (kind, parts) -> byPrice.put(kind, parts.stream().sorted(cheapestFirst).toList()));
         Comparator<Device> byRating =
                 Comparator.comparingDouble(Device::ratingA).thenComparing(Device::number);
         List<Device> devices = list(Device.class).stream().sorted(byRating).toList();
@@ -67,9 +74,31 @@ public final class Stock {
                         .collect(
                                 Collectors.groupingBy(
                                         Wire::family,
-                                        LinkedHashMap::new,
                                         Collectors.groupingBy(
                                                 Wire::colour, Collectors.toUnmodifiableList())));
+        this.wireSizes =
+                wires.entrySet().stream()
+                        .collect(
+                                Collectors.toUnmodifiableMap(
+                                        Map.Entry::getKey, family -> sizes(family.getValue())));
+        // Metric sizes first, then by name: the first is what a job gets that names none.
+        this.wireFamilies =
+                wires.keySet().stream()
+                        .sorted(
+                                Comparator.comparing(
+                                                (String family) ->
+                                                        listWireSizes(family).getFirst().standard())
+                                        .thenComparing(Comparator.naturalOrder()))
+                        .toList();
+    }
+
+    private static List<WireSize> sizes(Map<WireColour, List<Wire>> family) {
+        return family.values().stream()
+                .flatMap(List::stream)
+                .map(Wire::size)
+                .distinct()
+                .sorted()
+                .toList();
     }
 
     public static Stock of(Catalog catalog, CurrencyUnit currency) {
@@ -88,6 +117,13 @@ public final class Stock {
     public <T extends Part> List<T> list(Class<T> kind) {
         @SuppressWarnings("unchecked")
         List<T> parts = (List<T>) (List<?>) byKind.getOrDefault(kind, List.of());
+        return parts;
+    }
+
+    /** Stocked parts of one kind, cheapest first; equal prices by number. */
+    public <T extends Part> List<T> listByPrice(Class<T> kind) {
+        @SuppressWarnings("unchecked")
+        List<T> parts = (List<T>) (List<?>) byPrice.getOrDefault(kind, List.of());
         return parts;
     }
 
@@ -120,15 +156,12 @@ public final class Stock {
 
     /** The cheapest stocked part that suits; among equals the first by number. */
     public <T extends Part> Optional<T> findCheapest(Class<T> kind, Predicate<T> suits) {
-        T best = null;
-        long bestMicros = Long.MAX_VALUE;
-        for (T part : list(kind)) {
-            if (suits.test(part) && prices.unitPriceMicros(part.number()) < bestMicros) {
-                best = part;
-                bestMicros = prices.unitPriceMicros(part.number());
+        for (T part : listByPrice(kind)) {
+            if (suits.test(part)) {
+                return Optional.of(part);
             }
         }
-        return Optional.ofNullable(best);
+        return Optional.empty();
     }
 
     private static boolean holds(Holder holder, Device device) {
@@ -140,15 +173,14 @@ public final class Stock {
         return list(Relay.class).stream().filter(relay -> relay.coilV() == nominalV).toList();
     }
 
-    /** Names of the wire families, by name. */
+    /** Names of the wire families: metric sizes first, then by name. */
     public List<String> listWireFamilies() {
-        return wires.keySet().stream().sorted().toList();
+        return wireFamilies;
     }
 
-    /** The family that a job gets when it names none: metric sizes first, then by name. */
+    /** The family that a job gets when it names none. */
     public Optional<String> findUsualWireFamily() {
-        return listWireFamilies().stream()
-                .min(Comparator.comparing(family -> listWireSizes(family).getFirst().standard()));
+        return wireFamilies.stream().findFirst();
     }
 
     /** Wires of one family and colour, thin to thick; empty when none is stocked. */
@@ -158,11 +190,6 @@ public final class Stock {
 
     /** The sizes that a family is stocked in, in any colour, thin to thick. */
     public List<WireSize> listWireSizes(String family) {
-        return wires.getOrDefault(family, Map.of()).values().stream()
-                .flatMap(List::stream)
-                .map(Wire::size)
-                .distinct()
-                .sorted()
-                .toList();
+        return wireSizes.getOrDefault(family, List.of());
     }
 }

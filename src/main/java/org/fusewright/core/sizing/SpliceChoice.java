@@ -1,12 +1,10 @@
 package org.fusewright.core.sizing;
 
 import org.fusewright.core.catalog.Splice;
-import org.fusewright.core.pricing.PriceList;
 import org.fusewright.core.pricing.Stock;
 import org.jspecify.annotations.Nullable;
 
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 
 /**
@@ -38,13 +36,8 @@ final class SpliceChoice {
     private final int mostLeads;
 
     SpliceChoice(Stock stock) {
-        PriceList prices = stock.prices();
-        List<Splice> parts = new ArrayList<>(stock.list(Splice.class));
-        parts.sort(
-                Comparator.comparingLong((Splice s) -> prices.unitPriceMicros(s.number()))
-                        .thenComparing(Splice::number));
-        cheapestFirst = List.copyOf(parts);
-        mostLeads = parts.stream().mapToInt(Splice::maxLeads).max().orElse(0);
+        cheapestFirst = stock.listByPrice(Splice.class);
+        mostLeads = cheapestFirst.stream().mapToInt(Splice::maxLeads).max().orElse(0);
     }
 
     /** The highest resistance of a stocked splice, in ohms. */

@@ -25,11 +25,14 @@ import org.joda.money.CurrencyUnit;
 
 import tools.jackson.core.JsonGenerator;
 import tools.jackson.core.StreamWriteFeature;
+import tools.jackson.core.io.SerializedString;
 import tools.jackson.databind.json.JsonMapper;
 
 import java.io.ByteArrayOutputStream;
 import java.math.BigDecimal;
 import java.util.List;
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.Consumer;
 
 /**
@@ -41,6 +44,9 @@ public final class KitDocument {
     private static final JsonMapper MAPPER =
             JsonMapper.builder().enable(StreamWriteFeature.WRITE_BIGDECIMAL_AS_PLAIN).build();
     private static final long ROUNDING = 10_000;
+
+    /** Field names as they are written, escaped once: a kit has thousands of fields. */
+    private static final Map<String, SerializedString> NAMES = new ConcurrentHashMap<>();
 
     private final JsonGenerator json;
 
@@ -231,8 +237,14 @@ public final class KitDocument {
         json.writeEndArray();
     }
 
+    private void name(String name) {
+        SerializedString known = NAMES.get(name);
+        json.writeName(known != null ? known : NAMES.computeIfAbsent(name, SerializedString::new));
+    }
+
     private void text(String name, String value) {
-        json.writeStringProperty(name, value);
+        name(name);
+        json.writeString(value);
     }
 
     private void texts(String name, List<String> values) {
@@ -243,11 +255,11 @@ public final class KitDocument {
 
     /** Whole numbers stand without a decimal point, and none with an exponent. */
     private void number(String name, double value) {
+        name(name);
         long scaled = Math.round(value * ROUNDING);
         if (scaled % ROUNDING == 0) {
-            json.writeNumberProperty(name, scaled / ROUNDING);
+            json.writeNumber(scaled / ROUNDING);
         } else {
-            json.writeName(name);
             json.writeNumber(decimal(scaled));
         }
     }

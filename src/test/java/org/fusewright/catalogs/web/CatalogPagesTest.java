@@ -36,7 +36,7 @@ class CatalogPagesTest {
     @Test
     void listsPartsByKindWithTheirPrices() {
         assertThat(get("/catalog?kind=relay", 200))
-                .contains("OSR-12", "OSR-24", "<td class=\"number\">8.60</td>", "Relays</a> 2")
+                .contains("OSR-12", "OSR-24", "<td class=\"num\">8.60</td>", "Relays</a> 2")
                 .doesNotContain(">WDB-4<");
     }
 
