@@ -148,10 +148,14 @@ public final class Stock {
                 Terminal.class, t -> t.family().equals(family) && t.accepts(wire.copperMm2()));
     }
 
-    /** The cheapest seal of a family that closes on the wire's outside diameter. */
+    /**
+     * The seal of a family that closes on the wire's outside diameter. That diameter is the largest
+     * the wire may have, so of several seals the one that also closes on the thinnest is right.
+     */
     public Optional<Seal> findSeal(String family, Wire wire) {
-        return findCheapest(
-                Seal.class, s -> s.family().equals(family) && s.accepts(wire.outsideMm()));
+        return listByPrice(Seal.class).stream()
+                .filter(seal -> seal.family().equals(family) && seal.accepts(wire.outsideMm()))
+                .min(Comparator.comparingDouble(Seal::minOutsideMm));
     }
 
     /** The cheapest stocked part that suits; among equals the first by number. */
