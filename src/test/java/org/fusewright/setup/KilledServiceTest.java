@@ -9,15 +9,13 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
 import java.io.IOException;
+import java.net.URI;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
+import java.net.http.HttpRequest.BodyPublishers;
+import java.net.http.HttpResponse;
 import java.net.http.HttpResponse.BodyHandlers;
 import java.nio.file.Path;
-import java.sql.Connection;
-import java.sql.PreparedStatement;
-import java.sql.ResultSet;
-import java.sql.SQLException;
-import java.sql.Statement;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
@@ -30,43 +28,54 @@ import java.util.concurrent.TimeUnit;
 class KilledServiceTest {
     private static final int WRITERS = 3;
     private static final int ENOUGH = 150;
+    private static final String JOB =
+            """
+            {"reference": "%s", "supply": {"nominalV": 12},
+             "feeds": [{"id": "battery", "terminal": "30", "lengthM": 0.5, "sourceDistanceM": 0.1}],
+             "circuits": [{"id": "horn", "feed": "battery", "runM": 1,
+                           "loads": [{"kind": "coil", "amps": 3}]}]}
+            """;
 
     // One folder for all: the second test finds what the first one left.
     @TempDir private static Path parent;
 
     private final Path home = parent.resolve("our shop");
 
+    /** A job that the service said it has kept. */
+    private record Acknowledged(String reference, String location) {}
+
     @ParameterizedTest
     @ValueSource(booleans = {false, true})
     void keepsEveryAcknowledgedJobWhenKilledDuringWrites(boolean killDatabaseToo)
-            throws IOException, SQLException, InterruptedException {
-        Queue<String> acknowledged = new ConcurrentLinkedQueue<>();
+            throws IOException, InterruptedException {
+        Queue<Acknowledged> acknowledged = new ConcurrentLinkedQueue<>();
         List<Thread> writers = new ArrayList<>();
         ServiceProcess killed = ServiceProcess.start(home);
         ProcessHandle database = killed.database();
         try {
             for (int i = 0; i < WRITERS; i++) {
-                Connection connection = killed.connect();
                 String prefix = "K-" + killDatabaseToo + "-" + i + "-";
-                writers.add(
-                        Thread.ofPlatform().start(() -> write(connection, prefix, acknowledged)));
+                URI jobs = killed.address().resolve("/api/jobs");
+                writers.add(Thread.ofPlatform().start(() -> keepJobs(jobs, prefix, acknowledged)));
             }
-            waitForMore(acknowledged, ENOUGH);
+            waitFor(acknowledged, ENOUGH);
             killed.kill();
             if (killDatabaseToo) {
                 database.destroyForcibly();
                 database.onExit().join();
             } else {
                 assertThat(database.isAlive()).isTrue();
-                waitForMore(acknowledged, ENOUGH);
+            }
+            for (Thread writer : writers) {
+                writer.join();
             }
             try (ServiceProcess restarted = ServiceProcess.start(home)) {
                 assertThat(restarted.output()).contains("Fusewright is ready");
                 assertThat(database.isAlive()).isFalse();
-                for (Thread writer : writers) {
-                    writer.join();
+                for (Acknowledged job : acknowledged) {
+                    assertThat(get(restarted, job.location()))
+                            .contains("\"" + job.reference() + "\"");
                 }
-                assertThat(listReferences(restarted)).containsAll(acknowledged);
             }
         } finally {
             killed.kill();
@@ -74,47 +83,34 @@ class KilledServiceTest {
         }
     }
 
-    private static void write(Connection connection, String prefix, Queue<String> acknowledged) {
-        try (connection;
-                PreparedStatement insert =
-                        connection.prepareStatement(
-                                """
-                                insert into job (reference, title, customer, revision, version,
-                                    document, schema_version, created_at, changed_at)
-                                values (?, 'Trail quad', 'Highmoor Trails', 1, 0,
-                                    '{}', 1, now(), now())
-                                """)) {
+    private static void keepJobs(URI jobs, String prefix, Queue<Acknowledged> acknowledged) {
+        try (HttpClient client = HttpClient.newHttpClient()) {
             for (int number = 0; ; number++) {
                 String reference = prefix + number;
-                insert.setString(1, reference);
-                insert.executeUpdate();
-                acknowledged.add(reference);
+                HttpRequest request =
+                        HttpRequest.newBuilder(jobs)
+                                .header("Content-Type", "application/json")
+                                .POST(BodyPublishers.ofString(JOB.formatted(reference)))
+                                .build();
+                HttpResponse<String> answer = client.send(request, BodyHandlers.ofString());
+                assertThat(answer.statusCode()).isEqualTo(201);
+                acknowledged.add(
+                        new Acknowledged(
+                                reference, answer.headers().firstValue("Location").orElseThrow()));
             }
-        } catch (SQLException serverGone) {
-            // The end of every writer: what it was told is saved so far is what counts.
+        } catch (IOException serviceGone) {
+            // The end of every writer: what it was told is kept so far is what counts.
             return;
+        } catch (InterruptedException stopped) {
+            Thread.currentThread().interrupt();
         }
     }
 
-    private static void waitForMore(Queue<String> acknowledged, int more)
+    private static void waitFor(Queue<Acknowledged> acknowledged, int count)
             throws InterruptedException {
-        int target = acknowledged.size() + more;
-        while (acknowledged.size() < target) {
+        while (acknowledged.size() < count) {
             Thread.sleep(Duration.ofMillis(5));
         }
-    }
-
-    private static List<String> listReferences(ServiceProcess service)
-            throws IOException, SQLException {
-        List<String> references = new ArrayList<>();
-        try (Connection connection = service.connect();
-                Statement statement = connection.createStatement();
-                ResultSet rows = statement.executeQuery("select reference from job")) {
-            while (rows.next()) {
-                references.add(rows.getString(1));
-            }
-        }
-        return references;
     }
 
     @Test

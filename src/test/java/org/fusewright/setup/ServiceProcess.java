@@ -7,9 +7,6 @@ import java.io.IOException;
 import java.net.URI;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.sql.Connection;
-import java.sql.DriverManager;
-import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -62,20 +59,9 @@ final class ServiceProcess implements AutoCloseable {
         return URI.create(last.substring(last.indexOf(READY) + READY.length()));
     }
 
-    ProcessHandle handle() {
-        return process.toHandle();
-    }
-
     /** The process of its database, which outlives a killed service. */
     ProcessHandle database() throws IOException {
         return ProcessHandle.of(Long.parseLong(pidFile().get(0))).orElseThrow();
-    }
-
-    Connection connect() throws IOException, SQLException {
-        return DriverManager.getConnection(
-                "jdbc:postgresql://127.0.0.1:" + pidFile().get(3) + "/postgres",
-                "postgres",
-                Files.readString(home.resolve("database-password")));
     }
 
     private List<String> pidFile() throws IOException {
