@@ -2,6 +2,19 @@ package org.fusewright.benchmarks;
 
 import org.fusewright.FusewrightApplication;
 import org.fusewright.TestDatabase;
+import org.openjdk.jmh.annotations.AuxCounters;
+import org.openjdk.jmh.annotations.Benchmark;
+import org.openjdk.jmh.annotations.BenchmarkMode;
+import org.openjdk.jmh.annotations.Fork;
+import org.openjdk.jmh.annotations.Level;
+import org.openjdk.jmh.annotations.Measurement;
+import org.openjdk.jmh.annotations.Mode;
+import org.openjdk.jmh.annotations.OutputTimeUnit;
+import org.openjdk.jmh.annotations.Scope;
+import org.openjdk.jmh.annotations.Setup;
+import org.openjdk.jmh.annotations.State;
+import org.openjdk.jmh.annotations.TearDown;
+import org.openjdk.jmh.annotations.Warmup;
 import org.springframework.boot.builder.SpringApplicationBuilder;
 import org.springframework.context.ConfigurableApplicationContext;
 import org.springframework.context.annotation.Bean;
@@ -22,22 +35,29 @@ import java.net.http.HttpResponse;
 import java.net.http.HttpResponse.BodyHandlers;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.Arrays;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.TimeUnit;
 
 /**
  * How long {@code POST /api/kits} takes for a job of twelve circuits, beside an endpoint that only
- * parses the same JSON and writes it again. Both are asked in turn, so that whatever else the
- * machine does hits both; what is printed are medians and their ratio, which should be at most 3.
- *
- * <p>Run its {@code main} with the test class path.
+ * parses the same JSON and writes it again; {@code inTurn:ratio}, of the medians, is to be at most
+ * 3.
  */
-public final class HttpRatioBenchmark {
-    private static final int WARM_UP = 20_000;
-    private static final int ROUNDS = 3_000;
+@State(Scope.Benchmark)
+@BenchmarkMode(Mode.AverageTime)
+@OutputTimeUnit(TimeUnit.MICROSECONDS)
+@Warmup(iterations = 3, time = 10)
+@Measurement(iterations = 1, time = 10) // one: events of several would be added up
+@Fork(1)
+public class HttpRatioBenchmark {
     private static final Path JOB = Path.of("catalog-sample/jobs/06-touring-twelve.json");
     private static final String ECHO = "/echo";
 
-    private HttpRatioBenchmark() {}
+    private ConfigurableApplicationContext service;
+    private HttpClient client;
+    private HttpRequest kit;
+    private HttpRequest echo;
 
     @Configuration(proxyBeanMethods = false)
     static class Echo {
@@ -60,32 +80,60 @@ public final class HttpRatioBenchmark {
         }
     }
 
-    public static void main(String[] arguments) throws IOException, InterruptedException {
-        try (ConfigurableApplicationContext service =
-                        new SpringApplicationBuilder(FusewrightApplication.class, Echo.class)
-                                .initializers(new TestDatabase())
-                                .properties("server.port=0")
-                                .run("--server.port=0");
-                HttpClient client = HttpClient.newHttpClient()) {
-            String port = service.getEnvironment().getRequiredProperty("local.server.port");
-            byte[] job = Files.readAllBytes(JOB);
-            HttpRequest kit = post(port, "/api/kits", job);
-            HttpRequest echo = post(port, ECHO, job);
-            for (int i = 0; i < WARM_UP; i++) {
-                nanos(client, kit);
-                nanos(client, echo);
-            }
-            long[] kitTimes = new long[ROUNDS];
-            long[] echoTimes = new long[ROUNDS];
-            for (int i = 0; i < ROUNDS; i++) {
-                kitTimes[i] = nanos(client, kit);
-                echoTimes[i] = nanos(client, echo);
-            }
-            double kitMicros = median(kitTimes) / 1000.0;
-            double echoMicros = median(echoTimes) / 1000.0;
-            System.out.printf(
-                    "kit %.0f us, echo %.0f us, ratio %.2f (medians of %d)%n",
-                    kitMicros, echoMicros, kitMicros / echoMicros, ROUNDS);
+    @Setup
+    public void start() throws IOException {
+        service =
+                new SpringApplicationBuilder(FusewrightApplication.class, Echo.class)
+                        .initializers(new TestDatabase())
+                        .run("--server.port=0");
+        client = HttpClient.newHttpClient();
+        String port = service.getEnvironment().getRequiredProperty("local.server.port");
+        byte[] job = Files.readAllBytes(JOB);
+        kit = post(port, "/api/kits", job);
+        echo = post(port, ECHO, job);
+    }
+
+    @TearDown
+    public void stop() {
+        client.close();
+        service.close();
+    }
+
+    /** One after the other, so that whatever else the machine does slows both alike. */
+    @Benchmark
+    public void inTurn(Times times) throws IOException, InterruptedException {
+        times.kit.add(nanos(kit));
+        times.echo.add(nanos(echo));
+    }
+
+    /** What either took, and the ratio that should be at most 3. */
+    @AuxCounters(AuxCounters.Type.EVENTS)
+    @State(Scope.Thread)
+    public static class Times {
+
+        private final List<Long> kit = new ArrayList<>();
+        private final List<Long> echo = new ArrayList<>();
+
+        @Setup(Level.Iteration)
+        public void forget() {
+            kit.clear();
+            echo.clear();
+        }
+
+        public double kitMicros() {
+            return median(kit) / 1000.0;
+        }
+
+        public double echoMicros() {
+            return median(echo) / 1000.0;
+        }
+
+        public double ratio() {
+            return (double) median(kit) / median(echo);
+        }
+
+        private static long median(List<Long> times) {
+            return times.stream().sorted().skip(times.size() / 2).findFirst().orElseThrow();
         }
     }
 
@@ -96,8 +144,7 @@ public final class HttpRatioBenchmark {
                 .build();
     }
 
-    private static long nanos(HttpClient client, HttpRequest request)
-            throws IOException, InterruptedException {
+    private long nanos(HttpRequest request) throws IOException, InterruptedException {
         long start = System.nanoTime();
         HttpResponse<byte[]> answer = client.send(request, BodyHandlers.ofByteArray());
         long time = System.nanoTime() - start;
@@ -105,11 +152,5 @@ public final class HttpRatioBenchmark {
             throw new IllegalStateException("answered " + answer.statusCode());
         }
         return time;
-    }
-
-    private static double median(long[] times) {
-        long[] sorted = times.clone();
-        Arrays.sort(sorted);
-        return (sorted[sorted.length / 2 - 1] + sorted[sorted.length / 2]) / 2.0;
     }
 }

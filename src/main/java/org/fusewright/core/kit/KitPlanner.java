@@ -65,7 +65,7 @@ public final class KitPlanner {
         List<PartLine> parts = PartsList.of(blocks, circuits, feeds, wire, resolved);
         List<Check> checks = new ArrayList<>(sized.checks());
         checks.addAll(KitChecks.of(blocks, model, arrangement, leads, parts, resolved));
-        checks.sort(Comparator.comparing(Check::code));
+        checks.sort(Comparator.comparingInt(check -> check.code().ordinal()));
         return new Kit(
                 job,
                 catalog.version(),

@@ -164,7 +164,7 @@ final class PartsList {
         List<String> open = places.getOrDefault(part, List.of());
         int count = Math.min(most, open.size());
         List<String> taken = List.copyOf(open.subList(0, count));
-        places.put(part, List.copyOf(open.subList(count, open.size())));
+        places.put(part, open.subList(count, open.size()));
         return taken;
     }
 

@@ -28,6 +28,7 @@ import tools.jackson.databind.JsonNode;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.regex.Pattern;
@@ -65,6 +66,10 @@ public final class JobReader {
     private static final Range DEVICES = Range.whole(1, 3, "device kinds");
 
     private static final double[] NOMINAL_VOLTS = {6, 12, 24};
+
+    private static final Map<String, CurrencyUnit> CURRENCIES =
+            CurrencyUnit.registeredCurrencies().stream()
+                    .collect(Collectors.toUnmodifiableMap(CurrencyUnit::getCode, c -> c));
 
     private static final String CURRENCY_WORDS =
             "an ISO 4217 code of three capital letters, such as EUR";
@@ -379,9 +384,7 @@ public final class JobReader {
     }
 
     private static Optional<CurrencyUnit> parseCurrency(String code) {
-        return CurrencyUnit.registeredCurrencies().stream()
-                .filter(currency -> currency.getCode().equals(code))
-                .findFirst();
+        return Optional.ofNullable(CURRENCIES.get(code));
     }
 
     private static Optional<String> parseTerminal(String terminal) {

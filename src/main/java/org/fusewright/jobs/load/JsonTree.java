@@ -35,7 +35,7 @@ record JsonTree(JsonNode root, List<JobProblem> problems) {
             if (parser.nextToken() == null) {
                 throw malformed("the document is empty; a job is a JSON object");
             }
-            JsonNode root = value(parser, "", problems);
+            JsonNode root = value(parser, problems);
             if (parser.nextToken() != null) {
                 throw notJson(
                         parser.currentTokenLocation().getLineNr(),
@@ -59,10 +59,10 @@ record JsonTree(JsonNode root, List<JobProblem> problems) {
                 .replaceAll(" \\(start marker.*", "");
     }
 
-    private static JsonNode value(JsonParser parser, String pointer, List<JobProblem> problems) {
+    private static JsonNode value(JsonParser parser, List<JobProblem> problems) {
         return switch (parser.currentToken()) {
-            case START_OBJECT -> object(parser, pointer, problems);
-            case START_ARRAY -> array(parser, pointer, problems);
+            case START_OBJECT -> object(parser, problems);
+            case START_ARRAY -> array(parser, problems);
             case VALUE_STRING -> NODES.stringNode(parser.getString());
             case VALUE_TRUE -> NODES.booleanNode(true);
             case VALUE_FALSE -> NODES.booleanNode(false);
@@ -78,14 +78,14 @@ record JsonTree(JsonNode root, List<JobProblem> problems) {
                 : NODES.numberNode(parser.getLongValue());
     }
 
-    private static ObjectNode object(JsonParser parser, String pointer, List<JobProblem> problems) {
+    private static ObjectNode object(JsonParser parser, List<JobProblem> problems) {
         ObjectNode object = NODES.objectNode();
         while (parser.nextToken() != JsonToken.END_OBJECT) {
             String name = parser.currentName();
-            String at = Fields.below(pointer, name);
             parser.nextToken();
-            JsonNode value = value(parser, at, problems);
+            JsonNode value = value(parser, problems);
             if (object.has(name)) {
+                String at = parser.streamReadContext().pathAsPointer().toString();
                 problems.add(new JobProblem(at, "given twice; each field may stand once"));
             } else {
                 object.set(name, value);
@@ -94,10 +94,10 @@ record JsonTree(JsonNode root, List<JobProblem> problems) {
         return object;
     }
 
-    private static ArrayNode array(JsonParser parser, String pointer, List<JobProblem> problems) {
+    private static ArrayNode array(JsonParser parser, List<JobProblem> problems) {
         ArrayNode array = NODES.arrayNode();
         while (parser.nextToken() != JsonToken.END_ARRAY) {
-            array.add(value(parser, pointer + "/" + array.size(), problems));
+            array.add(value(parser, problems));
         }
         return array;
     }
