@@ -235,4 +235,29 @@ class WireTablesTest {
         assertThat(ours / copper).isLessThan(mostOhmPerKft + 0.005);
         assertThat(mostOhmPerKft).isLessThan(ours / copper * 1.35);
     }
+
+    /**
+     * E25, 33 CFR 183.425 (a), (d) to (f): on a boat a conductor by itself is 16 AWG or larger, one
+     * in a sheath 18 AWG. By copper area, so that a gauge of SAE J1128 is not taken for the AWG
+     * size of its number. Vehicles may go thinner; nobody may believe that a boat may.
+     */
+    @ParameterizedTest(name = "{0}: by itself {1}, in a sheath {2}")
+    @CsvSource({
+        "16 AWG, true, true",
+        "18 AWG, false, true",
+        "20 AWG, false, false",
+        "14 SAE, true, true",
+        "16 SAE, false, true",
+        "18 SAE, false, false",
+        "1.5 mm2, true, true",
+        "1.0 mm2, false, true",
+        "0.75 mm2, false, false",
+    })
+    void meetsTheSmallestConductorOfABoatByItsCopper(
+            String size, boolean byItself, boolean inASheath) {
+        WireSize wire = WireSize.parse(size).orElseThrow();
+
+        assertThat(wire.areaMm2() >= WireSize.ofAwg(16).areaMm2()).isEqualTo(byItself);
+        assertThat(wire.areaMm2() >= WireSize.ofAwg(18).areaMm2()).isEqualTo(inASheath);
+    }
 }
