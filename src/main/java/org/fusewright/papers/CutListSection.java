@@ -6,7 +6,6 @@ import org.fusewright.core.kit.Kit;
 import org.fusewright.core.kit.KitLead;
 import org.fusewright.core.kit.WireLine;
 
-import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -26,12 +25,6 @@ final class CutListSection {
                     Table.Column.right("Strip, mm", 16));
 
     private static final String NO_STRIP = "–";
-
-    private static final Comparator<WireLine> BY_WIRE =
-            Comparator.comparing((WireLine line) -> line.wire().family())
-                    .thenComparing(line -> line.wire().size())
-                    .thenComparing(line -> line.wire().colour())
-                    .thenComparing(line -> line.wire().number());
 
     private final Sheet sheet;
     private final Kit kit;
@@ -53,7 +46,7 @@ final class CutListSection {
             return;
         }
         Table table = new Table(sheet, Headings.section(sheet, section), COLUMNS);
-        for (WireLine line : kit.wire().stream().sorted(BY_WIRE).toList()) {
+        for (WireLine line : kit.wire()) {
             table.group(new WireHeading(sheet, line));
             line.leads().forEach(lead -> addRow(table, lead));
         }

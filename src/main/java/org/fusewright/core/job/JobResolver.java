@@ -6,14 +6,15 @@ import org.fusewright.core.catalog.Relay;
 import org.fusewright.core.catalog.Splice;
 import org.fusewright.core.catalog.Wire;
 import org.fusewright.core.pricing.Stock;
+import org.fusewright.core.quantity.Figures;
 import org.fusewright.core.quantity.WireColour;
 import org.fusewright.core.quantity.WireSize;
 
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /**
  * Looks up in the stock what a job asks for; whatever is not there becomes a problem of the job.
@@ -154,18 +155,12 @@ public final class JobResolver {
         double fixed = circuit.ratingA().getAsDouble();
         List<Device> ofRating = candidates.stream().filter(d -> d.ratingA() == fixed).toList();
         if (ofRating.isEmpty()) {
-            String ratings =
-                    candidates.stream()
-                            .map(Device::ratingA)
-                            .distinct()
-                            .sorted()
-                            .map(JobResolver::plain)
-                            .collect(Collectors.joining(", "));
+            String ratings = figures(candidates.stream().map(Device::ratingA));
             problems.add(
                     new JobProblem(
                             at + "/ratingA",
                             "no "
-                                    + plain(fixed)
+                                    + Figures.of(fixed, 6)
                                     + " A device of kind "
                                     + kinds
                                     + " in stock; there are "
@@ -202,27 +197,30 @@ public final class JobResolver {
     }
 
     private Optional<Relay> relayFor(String at) {
-        List<Relay> relays = stock.listRelays(job.supply().nominalV());
-        if (relays.isEmpty()) {
-            String voltages =
-                    stock.list(Relay.class).stream()
-                            .map(Relay::coilV)
-                            .distinct()
-                            .sorted()
-                            .map(JobResolver::plain)
-                            .collect(Collectors.joining(", "));
+        double nominalV = job.supply().nominalV();
+        Optional<Relay> cheapest =
+                stock.findCheapest(Relay.class, relay -> relay.coilV() == nominalV);
+        if (cheapest.isEmpty()) {
+            String voltages = figures(stock.list(Relay.class).stream().map(Relay::coilV));
             problems.add(
                     new JobProblem(
                             at + "/relay",
                             "no relay for "
-                                    + plain(job.supply().nominalV())
+                                    + Figures.of(nominalV)
                                     + " V in stock; there are "
                                     + (voltages.isEmpty()
                                             ? "none"
                                             : "relays for " + voltages + " V")));
         }
-        return relays.stream()
-                .min(Comparator.comparing(r -> stock.prices().unitPriceOrZero(r.number())));
+        return cheapest;
+    }
+
+    /** What is stocked, each once and rising. */
+    private static String figures(Stream<Double> values) {
+        return values.distinct()
+                .sorted()
+                .map(value -> Figures.of(value, 6))
+                .collect(Collectors.joining(", "));
     }
 
     /** Wires in the colour asked for, else in its base colour, else in a usual one. */
@@ -253,9 +251,5 @@ public final class JobResolver {
 
     private static String quoted(List<String> names) {
         return names.stream().map(name -> "\"" + name + "\"").collect(Collectors.joining(", "));
-    }
-
-    private static String plain(double value) {
-        return value == Math.rint(value) ? Long.toString((long) value) : Double.toString(value);
     }
 }

@@ -144,19 +144,8 @@ final class PartsList {
                 surplus.add(new BaggedSet.Content(content.part(), brought - taken.size()));
             }
         }
-        PartLine plain =
-                line(set, PartGroup.SET, BigDecimal.valueOf(quantity), List.copyOf(usedAt));
-        lines.add(
-                new PartLine(
-                        plain.part(),
-                        plain.group(),
-                        plain.quantity(),
-                        plain.usedAt(),
-                        plain.unitPrice(),
-                        plain.extended(),
-                        plain.massG(),
-                        set.contains(),
-                        surplus));
+        BigDecimal bags = BigDecimal.valueOf(quantity);
+        lines.add(line(set, PartGroup.SET, bags, List.copyOf(usedAt), set.contains(), surplus));
     }
 
     /** Takes the first places that are still open for a part, at most so many. */
@@ -180,6 +169,16 @@ final class PartsList {
     }
 
     private PartLine line(Part part, PartGroup group, BigDecimal quantity, List<String> usedAt) {
+        return line(part, group, quantity, usedAt, List.of(), List.of());
+    }
+
+    private PartLine line(
+            Part part,
+            PartGroup group,
+            BigDecimal quantity,
+            List<String> usedAt,
+            List<BaggedSet.Content> contains,
+            List<BaggedSet.Content> surplus) {
         BigMoney unitPrice = stock.prices().unitPriceOrZero(part.number());
         return new PartLine(
                 part,
@@ -189,8 +188,8 @@ final class PartsList {
                 unitPrice,
                 PriceList.extend(unitPrice, quantity),
                 quantity.doubleValue() * part.massG(),
-                List.of(),
-                List.of());
+                contains,
+                surplus);
     }
 
     private static PartGroup groupOf(Part part) {

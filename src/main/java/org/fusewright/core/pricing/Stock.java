@@ -6,7 +6,6 @@ import org.fusewright.core.catalog.Device;
 import org.fusewright.core.catalog.DeviceKind;
 import org.fusewright.core.catalog.Holder;
 import org.fusewright.core.catalog.Part;
-import org.fusewright.core.catalog.Relay;
 import org.fusewright.core.catalog.Seal;
 import org.fusewright.core.catalog.Terminal;
 import org.fusewright.core.catalog.Wire;
@@ -170,11 +169,6 @@ public final class Stock {
 
     private static boolean holds(Holder holder, Device device) {
         return holder.form() == device.form() && holder.maxCurrentA() >= device.ratingA();
-    }
-
-    /** Relays for a nominal voltage, by number. */
-    public List<Relay> listRelays(double nominalV) {
-        return list(Relay.class).stream().filter(relay -> relay.coilV() == nominalV).toList();
     }
 
     /** Names of the wire families: metric sizes first, then by name. */
