@@ -5,9 +5,11 @@ import org.fusewright.core.catalog.Relay;
 import org.fusewright.core.catalog.Wire;
 import org.fusewright.core.job.Job;
 import org.fusewright.core.job.RelayUse;
+import org.fusewright.core.job.Supply;
 import org.fusewright.core.quantity.Ohms;
 import org.fusewright.core.sizing.FeedPlan.Limb;
 import org.fusewright.core.sizing.FeedPlan.Outlet;
+import org.fusewright.core.sizing.Missed.Reason;
 import org.fusewright.core.sizing.SpliceChoice.Joint;
 import org.jspecify.annotations.Nullable;
 
@@ -29,14 +31,43 @@ final class BranchSizing {
     private final List<CircuitDemand> borrowers;
     private final Device device;
     private final double carriedA;
-    private final List<String> deviceWhy;
     private final Outlets outlets;
-    private final TimeCurrentBand band;
+    private final Protection protection;
     private final Limb atDevice;
-    private final double highestA;
+    private long micros;
+    private @Nullable Missed missed;
 
-    /** Where each circuit's device, and its relay's trigger, get their current from; by circuit. */
-    record Outlets(Map<String, Outlet> ofDevices, Map<String, Outlet> ofTriggers) {}
+    /**
+     * Where each circuit's device, and its relay's trigger, get their current from; by circuit.
+     *
+     * @param mainDevices of each circuit's feed
+     */
+    record Outlets(
+            Map<String, Outlet> ofDevices,
+            Map<String, Outlet> ofTriggers,
+            Map<String, Device> mainDevices) {
+
+        /** Rating of the main device before a circuit's own, in amperes. */
+        double mainRatingA(String circuit) {
+            return mainDevices.get(circuit).ratingA();
+        }
+
+        /** Prospective short-circuit current right behind a circuit's device, in amperes. */
+        double highestA(String circuit, Supply supply) {
+            return FaultCurrent.highestA(
+                    supply, new Ohms(ofDevices.get(circuit).limb().leastOhm()));
+        }
+    }
+
+    /**
+     * What came out.
+     *
+     * @param plans the owner's first, then those of the borrowers in their order
+     * @param micros cost of device and leads behind it in millionths of the currency; coil leads,
+     *     which no choice changes, left out
+     * @param missed the first limit that its leads miss; empty when they keep all
+     */
+    record Branch(Device device, List<CircuitPlan> plans, long micros, Optional<Missed> missed) {}
 
     /**
      * @param carriedA running current of all circuits behind the device
@@ -45,20 +76,18 @@ final class BranchSizing {
             Loom loom,
             CircuitDemand owner,
             List<CircuitDemand> borrowers,
-            DeviceChoice.Choice choice,
+            Device device,
             double carriedA,
             Outlets outlets) {
         this.loom = loom;
         this.job = loom.job();
         this.owner = owner;
         this.borrowers = borrowers;
-        this.device = choice.device();
-        this.deviceWhy = choice.why();
+        this.device = device;
         this.carriedA = carriedA;
         this.outlets = outlets;
-        this.band = TimeCurrentBand.of(device, job.surroundings().blockAmbient());
+        this.protection = new Protection(device, outlets.highestA(owner.id(), job.supply()), job);
         Outlet outlet = outlets.ofDevices().get(owner.id());
-        this.highestA = FaultCurrent.highestA(job.supply(), new Ohms(outlet.limb().leastOhm()));
         this.atDevice =
                 outlet.limb()
                         .plusContact(outlet.wire().terminalOhm(), carriedA)
@@ -69,21 +98,48 @@ final class BranchSizing {
      * Where a circuit's first lead starts.
      *
      * @param limb up to there, without the terminal that the lead itself brings
+     * @param joined the wire that a splice there was chosen for
      */
-    private record Head(LeadEnd start, Limb limb) {
+    private record Head(LeadEnd start, Limb limb, Optional<LaidWire> joined) {
 
         boolean isCavity() {
             return start instanceof LeadEnd.InCavity;
         }
     }
 
-    /** The owner's plan first, then those of the borrowers in their order. */
-    List<CircuitPlan> size() {
+    Branch size() {
+        micros = loom.stock().prices().unitPriceMicros(device.number());
+        missed = null;
         LeadEnd.InCavity loadSide = new LeadEnd.InCavity(owner.id(), CavityRole.LOAD);
+        List<CircuitPlan> plans =
+                borrowers.isEmpty()
+                        ? List.of(
+                                plan(
+                                        owner,
+                                        new Head(loadSide, atDevice, Optional.empty()),
+                                        Extras.NONE))
+                        : sizeShared(loadSide);
+        return new Branch(device, plans, micros, Optional.ofNullable(missed));
+    }
+
+    /** No sizing behind this device costs less. */
+    long leastMicros() {
+        long least = loom.stock().prices().unitPriceMicros(device.number());
         if (borrowers.isEmpty()) {
-            return List.of(plan(owner, new Head(loadSide, atDevice), Extras.NONE));
+            boolean inCavity = true;
+            least += new LeadChoice(loom, owner, protection, atDevice, inCavity).leastMicros();
         }
-        return sizeShared(loadSide);
+        return least;
+    }
+
+    private void count(long leadMicros) {
+        micros += leadMicros;
+    }
+
+    private void note(Optional<Missed> found) {
+        if (missed == null) {
+            missed = found.orElse(null);
+        }
     }
 
     /**
@@ -104,7 +160,8 @@ final class BranchSizing {
         List<CircuitDemand> all = new ArrayList<>(borrowers.size() + 1);
         all.add(owner);
         all.addAll(borrowers);
-        LaidWire shareWire = jumperWire(owner, loom.pigtailM(), carriedA);
+        LaidWire shareWire = jumperWire(owner, "/share", loom.pigtailM(), carriedA, 1);
+        count(loom.micros(shareWire, loom.pigtailM(), 1));
         Limb afterShare =
                 atDevice.plusContact(shareWire.terminalOhm(), carriedA)
                         .plusLead(shareWire, loom.pigtailM(), carriedA);
@@ -118,7 +175,7 @@ final class BranchSizing {
             wires[i] =
                     demand == owner && ownTrunk.isPresent()
                             ? ownTrunk.get().trunk()
-                            : jumperWire(demand, loom.pigtailM(), demand.runningA());
+                            : jumperWire(demand, "/jumper", loom.pigtailM(), demand.runningA(), 1);
         }
         return joinShared(loadSide, all, shareWire, wires, afterShare, ownTrunk);
     }
@@ -129,7 +186,7 @@ final class BranchSizing {
         for (int i = 1; i < outs; i++) {
             worst = worst.plusContact(loom.splices().worstOhm(), carriedA);
         }
-        return new LeadChoice(loom, owner, protection(), worst, false).choose();
+        return new LeadChoice(loom, owner, protection, worst, false).choose();
     }
 
     private List<CircuitPlan> joinShared(
@@ -164,10 +221,11 @@ final class BranchSizing {
             Joint joint = chain.get(j);
             LeadEnd.AtSplice at = new LeadEnd.AtSplice(id + "/share-" + (j + 1));
             splices.add(new SizedSplice(at.splice(), joint.part(), joint.leads()));
+            count(loom.stock().prices().unitPriceMicros(joint.part().number()));
             fit &= joint.fits();
             here = here.plusContact(joint.ohm(), restA);
             for (int i = joint.from(); i < joint.to(); i++) {
-                heads.add(new Head(at, here));
+                heads.add(new Head(at, here, Optional.of(wires[i])));
                 restA -= all.get(i).runningA();
             }
             if (joint.linksOn()) {
@@ -192,60 +250,28 @@ final class BranchSizing {
         return plans;
     }
 
-    private LeadChoice.Protection protection() {
-        return new LeadChoice.Protection(device, band, highestA);
-    }
+    /** A way through a relay, or past it. */
+    private record Way(Optional<LaidWire> jumper, LeadChoice.Choice leads) {}
 
     private CircuitPlan plan(CircuitDemand demand, Head head, Extras extras) {
         List<LaidLead> leads = new ArrayList<>(extras.leads());
+        Way way = chooseWay(demand, head, extras.trunk());
         LeadEnd trunkStart = head.start();
-        Limb limb = head.limb();
-        boolean trunkInCavity = head.isCavity();
-        if (demand.resolved().relay().isPresent()) {
-            Relay relay = demand.resolved().relay().get();
-            double runningA = demand.runningA();
-            double jumperM = head.isCavity() ? loom.jumperM() : loom.pigtailM();
-            LaidWire jumper = jumperWire(demand, jumperM, runningA);
+        if (way.jumper().isPresent()) {
             leads.add(
                     loom.lead(
                             demand.id() + "/jumper",
                             LeadRole.JUMPER,
-                            jumper,
-                            jumperM,
-                            runningA,
+                            way.jumper().get(),
+                            jumperM(head),
+                            demand.runningA(),
                             head.start(),
                             new LeadEnd.InCavity(demand.id(), CavityRole.RELAY_30)));
-            int terminals = head.isCavity() ? 2 : 1;
-            limb =
-                    limb.plusContact(terminals * jumper.terminalOhm(), runningA)
-                            .plusLead(jumper, jumperM, runningA)
-                            .plusDevice(relay.contactMilliohm() / 1000, runningA);
             trunkStart = new LeadEnd.InCavity(demand.id(), CavityRole.RELAY_87);
-            trunkInCavity = true;
         }
-        LeadChoice leadChoice = new LeadChoice(loom, demand, protection(), limb, trunkInCavity);
-        LeadChoice.Choice choice =
-                extras.trunk().map(leadChoice::keep).orElseGet(leadChoice::choose);
         List<SizedSplice> splices = new ArrayList<>(extras.splices());
-        boolean fit = new LoadLeads(loom, demand, choice).lay(trunkStart, leads, splices);
+        boolean fit = new LoadLeads(loom, demand, way.leads()).lay(trunkStart, leads, splices);
         demand.resolved().circuit().relay().ifPresent(use -> layCoilLeads(demand, use, leads));
-        List<String> why = new ArrayList<>();
-        if (demand == owner) {
-            why.addAll(deviceWhy);
-        } else {
-            why.add("Circuit " + owner.id() + "'s device feeds the relay contact.");
-        }
-        why.add(choice.why());
-        demand.resolved()
-                .colourAsked()
-                .ifPresent(
-                        asked ->
-                                why.add(
-                                        "Colour "
-                                                + asked
-                                                + " is not stocked; "
-                                                + demand.resolved().colour()
-                                                + " stands in."));
         return new CircuitPlan(
                 demand,
                 device,
@@ -253,30 +279,143 @@ final class BranchSizing {
                 leads,
                 splices,
                 extras.fit() && fit,
-                choice.loads(),
-                highestA,
-                choice.farOhm(),
-                why);
+                way.leads().loads(),
+                protection.highestA(),
+                way.leads().farOhm(),
+                List.of());
+    }
+
+    private double jumperM(Head head) {
+        return head.isCavity() ? loom.jumperM() : loom.pigtailM();
+    }
+
+    /** The jumper to a relay and the leads behind it, chosen together. */
+    private Way chooseWay(CircuitDemand demand, Head head, Optional<LeadChoice.Choice> trunk) {
+        if (demand.resolved().relay().isEmpty()) {
+            LeadChoice leadChoice =
+                    new LeadChoice(loom, demand, protection, head.limb(), head.isCavity());
+            LeadChoice.Choice choice = trunk.map(leadChoice::keep).orElseGet(leadChoice::choose);
+            count(choice.micros());
+            note(choice.missed());
+            return new Way(Optional.empty(), choice);
+        }
+        Relay relay = demand.resolved().relay().get();
+        double routeM = jumperM(head);
+        int cavityEnds = head.isCavity() ? 2 : 1;
+        @Nullable Way best = null;
+        long bestMicros = Long.MAX_VALUE;
+        for (LaidWire jumper : jumperCandidates(demand, head)) {
+            long jumperMicros = loom.micros(jumper, routeM, cavityEnds);
+            if (jumperMicros >= bestMicros || !isJumper(jumper, routeM, demand.runningA())) {
+                continue;
+            }
+            LeadChoice leadChoice =
+                    behindRelay(demand, head.limb(), relay, jumper, routeM, cavityEnds);
+            if (jumperMicros + leadChoice.leastMicros() >= bestMicros) {
+                continue;
+            }
+            LeadChoice.Choice choice = leadChoice.choose();
+            if (choice.missed().isEmpty() && jumperMicros + choice.micros() < bestMicros) {
+                best = new Way(Optional.of(jumper), choice);
+                bestMicros = jumperMicros + choice.micros();
+            }
+        }
+        if (best == null) {
+            LaidWire jumper =
+                    head.joined()
+                            .orElseGet(
+                                    () ->
+                                            jumperWire(
+                                                    demand,
+                                                    "/jumper",
+                                                    routeM,
+                                                    demand.runningA(),
+                                                    cavityEnds));
+            LeadChoice.Choice choice =
+                    behindRelay(demand, head.limb(), relay, jumper, routeM, cavityEnds).choose();
+            best = new Way(Optional.of(jumper), choice);
+            bestMicros = loom.micros(jumper, routeM, cavityEnds) + choice.micros();
+            note(choice.missed());
+        }
+        count(bestMicros);
+        return best;
+    }
+
+    private LaidWire[] jumperCandidates(CircuitDemand demand, Head head) {
+        return head.joined().isPresent()
+                ? new LaidWire[] {head.joined().get()}
+                : loom.layFor(demand.id(), "/jumper", demand.resolved().wires());
+    }
+
+    private LeadChoice behindRelay(
+            CircuitDemand demand,
+            Limb upToJumper,
+            Relay relay,
+            LaidWire jumper,
+            double routeM,
+            int cavityEnds) {
+        double runningA = demand.runningA();
+        Limb limb =
+                upToJumper
+                        .plusContact(cavityEnds * jumper.terminalOhm(), runningA)
+                        .plusLead(jumper, routeM, runningA)
+                        .plusDevice(relay.contactMilliohm() / 1000, runningA);
+        return new LeadChoice(loom, demand, protection, limb, true);
+    }
+
+    private boolean isJumper(LaidWire wire, double routeM, double currentA) {
+        return wire.servesCavity(currentA)
+                && protection.missedBy(
+                                wire, currentA, atDevice.mostOhm() + wire.warmOhm(routeM, currentA))
+                        == null;
     }
 
     /**
-     * The thinnest that the device protects and that fits a cavity, else the thickest that fits.
+     * The cheapest that the device protects and that fits a cavity, else the thickest that fits.
      */
-    private LaidWire jumperWire(CircuitDemand demand, double routeM, double currentA) {
-        LaidWire[] wires = loom.layAll(demand.resolved().wires());
+    private LaidWire jumperWire(
+            CircuitDemand demand, String lead, double routeM, double currentA, int cavityEnds) {
+        LaidWire[] wires = loom.layFor(demand.id(), lead, demand.resolved().wires());
+        @Nullable LaidWire best = null;
         @Nullable LaidWire thickest = null;
         for (LaidWire wire : wires) {
             if (!wire.fitsCavity()) {
                 continue;
             }
             thickest = wire;
-            double farOhm = atDevice.mostOhm() + wire.warmOhm(routeM, currentA);
-            if (wire.servesCavity(currentA)
-                    && protection().holds(wire, currentA, job.supply(), farOhm)) {
-                return wire;
+            if ((best == null
+                            || loom.micros(wire, routeM, cavityEnds)
+                                    < loom.micros(best, routeM, cavityEnds))
+                    && isJumper(wire, routeM, currentA)) {
+                best = wire;
             }
         }
-        return thickest == null ? wires[wires.length - 1] : thickest;
+        if (best != null) {
+            return best;
+        }
+        LaidWire standIn = thickest == null ? wires[wires.length - 1] : thickest;
+        note(Optional.of(missedByJumper(standIn, routeM, currentA)));
+        return standIn;
+    }
+
+    private Missed missedByJumper(LaidWire wire, double routeM, double currentA) {
+        if (!wire.fitsCavity()) {
+            return new Missed(Reason.FITS_NO_TERMINAL, wire, 0);
+        }
+        @Nullable Missed missedBehind =
+                protection.missedBy(
+                        wire, currentA, atDevice.mostOhm() + wire.warmOhm(routeM, currentA));
+        return missedBehind == null
+                ? new Missed(Reason.TERMINAL_TOO_WEAK, wire, wire.terminalA())
+                : missedBehind;
+    }
+
+    /** The choice of the owner's own leads, behind its relay when it has one. */
+    LeadChoice trunkChoice(Optional<LaidWire> jumper) {
+        Optional<Relay> relay = owner.resolved().relay();
+        return jumper.isEmpty() || relay.isEmpty()
+                ? new LeadChoice(loom, owner, protection, atDevice, true)
+                : behindRelay(owner, atDevice, relay.get(), jumper.get(), loom.jumperM(), 2);
     }
 
     private void layCoilLeads(CircuitDemand demand, RelayUse use, List<LaidLead> leads) {
@@ -284,7 +423,7 @@ final class BranchSizing {
         double coilA = demand.coilA(job.supply());
         LeadEnd.InCavity coil = new LeadEnd.InCavity(id, CavityRole.RELAY_86);
         if (use.isTriggeredByController()) {
-            LaidWire wire = coilWire(demand.resolved().wires(), coilA);
+            LaidWire wire = coilWire(id, "/trigger", demand.resolved().wires(), coilA);
             LeadEnd from = new LeadEnd.At(RelayUse.CONTROLLER);
             leads.add(
                     loom.lead(
@@ -315,7 +454,7 @@ final class BranchSizing {
                 loom.lead(
                         id + "/ground",
                         LeadRole.GROUND,
-                        coilWire(groundWires, coilA),
+                        coilWire(id, "/ground", groundWires, coilA),
                         use.groundM(),
                         coilA,
                         new LeadEnd.InCavity(id, CavityRole.RELAY_85),
@@ -323,8 +462,8 @@ final class BranchSizing {
     }
 
     /** The thinnest that fits a cavity and carries the coil, else the thinnest. */
-    private LaidWire coilWire(List<Wire> candidates, double coilA) {
-        LaidWire[] wires = loom.layAll(candidates);
+    private LaidWire coilWire(String circuit, String lead, List<Wire> candidates, double coilA) {
+        LaidWire[] wires = loom.layFor(circuit, lead, candidates);
         for (LaidWire wire : wires) {
             if (wire.fitsCavity() && wire.allowedA() >= coilA) {
                 return wire;

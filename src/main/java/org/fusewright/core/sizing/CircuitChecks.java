@@ -31,13 +31,13 @@ final class CircuitChecks {
      * @param deviceDemand what hangs on its device; empty when that is another circuit's
      * @param trigger where its relay's trigger comes from, when from a feed
      */
-    List<Check> list(Optional<DeviceChoice.Demand> deviceDemand, Optional<Outlet> trigger) {
+    List<Check> list(Optional<DeviceDemand> deviceDemand, Optional<Outlet> trigger) {
         List<Check> checks = new ArrayList<>();
         Device device = plan.device();
         Celsius block = job.surroundings().blockAmbient();
         TimeCurrentBand band = TimeCurrentBand.of(device, block);
         if (deviceDemand.isPresent()) {
-            DeviceChoice.Demand demand = deviceDemand.get();
+            DeviceDemand demand = deviceDemand.get();
             checks.add(
                     DeviceRules.load(
                             CheckCode.RUNNING_LOAD,

@@ -31,6 +31,20 @@ record CircuitPlan(
         why = List.copyOf(why);
     }
 
+    CircuitPlan withWhy(List<String> reasons) {
+        return new CircuitPlan(
+                demand,
+                device,
+                carriedA,
+                leads,
+                splices,
+                splicesFit,
+                loads,
+                highestA,
+                farOhm,
+                reasons);
+    }
+
     String id() {
         return demand.id();
     }

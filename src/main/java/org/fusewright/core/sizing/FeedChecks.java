@@ -30,7 +30,7 @@ final class FeedChecks {
                         subject,
                         main,
                         demand.runningA(),
-                        DeviceChoice.CONTINUOUS_SHARE,
+                        DeviceLimits.CONTINUOUS_SHARE,
                         ambient));
         DeviceRules.inrush(subject, main, band, demand.startUp()).ifPresent(checks::add);
         checks.add(DeviceRules.interrupting(subject, main, plan.highestA()));

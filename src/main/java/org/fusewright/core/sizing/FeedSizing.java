@@ -19,12 +19,12 @@ import java.util.Optional;
  * One feed: its main device near the source, the lead from there, and a splice with short leads
  * when it serves more than one cavity (one wire per cavity, common practice).
  *
- * <p>Main device: the smallest that carries the feed with at most 80 % of its rating at the
- * temperature around it, is larger than every device behind it (equal is not enough), holds through
- * the start behind it, and protects a wire that its holder takes. Wire: the smallest that the main
- * device protects, that survives a dead short, and that loses no more than 2 % (AC 43.13-1B 11-66
- * b) or half of what the strictest circuit may lose, whichever is less (the half is common
- * practice).
+ * <p>Main device, its holder and the wire are chosen together: the combination of least cost; among
+ * equals the smallest rating. The main device carries the feed with at most 80 % of its rating at
+ * the temperature around it, is larger than every device behind it (equal is not enough) and holds
+ * through the start behind it. The wire goes into its holder, is protected by it, survives a dead
+ * short, and loses no more than 2 % (AC 43.13-1B 11-66 b) or half of what the strictest circuit may
+ * lose, whichever is less (the half is common practice).
  */
 final class FeedSizing {
 
@@ -40,10 +40,10 @@ final class FeedSizing {
     private final double mainRouteM;
     private final double mayLoseV;
 
-    private FeedSizing(Loom loom, Stock stock, FeedDemand demand) {
+    private FeedSizing(Loom loom, FeedDemand demand) {
         this.loom = loom;
         this.job = loom.job();
-        this.stock = stock;
+        this.stock = loom.stock();
         this.demand = demand;
         Service first = demand.services().getFirst();
         this.straight = demand.services().size() == 1;
@@ -57,8 +57,8 @@ final class FeedSizing {
     /**
      * @param demand with one service at least
      */
-    static FeedPlan size(Loom loom, Stock stock, FeedDemand demand) {
-        return new FeedSizing(loom, stock, demand).size();
+    static FeedPlan size(Loom loom, FeedDemand demand) {
+        return new FeedSizing(loom, demand).size();
     }
 
     /** What a feed may lose, as a share of the nominal voltage. */
@@ -66,8 +66,12 @@ final class FeedSizing {
         return Math.min(SOURCE_TO_BUS_PERCENT, strictestCircuitPercent / 2);
     }
 
-    /** A main device with its holder and wire on trial. */
-    private record Trial(Device main, Holder holder, LaidWire wire) {}
+    /**
+     * A main device with its holder and wire on trial.
+     *
+     * @param micros their cost in millionths of the currency
+     */
+    private record Trial(Device main, Holder holder, LaidWire wire, long micros) {}
 
     private FeedPlan size() {
         List<String> why = new ArrayList<>();
@@ -92,36 +96,76 @@ final class FeedSizing {
      * @param mustBreak whether the device must break what a dead short behind it draws
      */
     private Optional<Trial> findTrial(boolean mustBreak, List<String> why) {
-        String passed = "";
-        for (Device main : demand.feed().mainDevices()) {
-            Optional<String> missed = findMissed(main);
-            if (missed.isEmpty()) {
-                Holder holder = stock.findHolder(main).orElseThrow();
-                @Nullable LaidWire wire = findWire(main, holder, mustBreak);
-                if (wire != null) {
-                    why.add(decided(main, passed));
-                    return Optional.of(new Trial(main, holder, wire));
+        @Nullable Trial best = null;
+        for (Device main : mainCandidates()) {
+            if (findMissed(main).isPresent()) {
+                continue;
+            }
+            Holder holder = stock.findHolder(main).orElseThrow();
+            long fixedMicros = micros(main) + stock.prices().unitPriceMicros(holder.number());
+            for (LaidWire wire : mainWires()) {
+                long micros = fixedMicros + wireMicros(wire);
+                if (best != null && micros >= best.micros()) {
+                    continue;
                 }
-                passed = Say.rating(main.ratingA()) + " suits no stocked wire for this feed";
-            } else {
-                passed = missed.get();
+                Trial trial = new Trial(main, holder, wire, micros);
+                if (suits(trial, mustBreak)) {
+                    best = trial;
+                }
             }
         }
-        return Optional.empty();
+        if (best != null) {
+            why.add(decided(best));
+        }
+        return Optional.ofNullable(best);
     }
 
-    private static String decided(Device main, String passed) {
-        return Say.rating(main.ratingA())
-                + " main device: "
-                + (passed.isEmpty()
-                        ? "the smallest in stock does."
-                        : "the next smaller does not do, " + passed + ".");
+    private List<Device> mainCandidates() {
+        return loom.kept().mainCandidates(demand.feed().id(), demand.feed().mainDevices());
+    }
+
+    private LaidWire[] mainWires() {
+        return loom.layFor(demand.feed().id(), "/source", demand.feed().wires());
+    }
+
+    private long micros(Device main) {
+        return stock.prices().unitPriceMicros(main.number());
+    }
+
+    private long wireMicros(LaidWire wire) {
+        long sourceMicros = loom.micros(wire, demand.feed().feed().sourceDistanceM(), 0);
+        return onlyTrigger
+                ? sourceMicros
+                : sourceMicros + loom.micros(wire, mainRouteM, straight ? 1 : 0);
+    }
+
+    /** What the next smaller main device would miss decided. */
+    private String decided(Trial best) {
+        String chosen =
+                Say.rating(best.main().ratingA())
+                        + " main device with "
+                        + best.wire().wire().size();
+        @Nullable Device smaller = null;
+        for (Device main : mainCandidates()) {
+            if (main.ratingA() < best.main().ratingA()
+                    && (smaller == null || main.ratingA() > smaller.ratingA())) {
+                smaller = main;
+            }
+        }
+        if (smaller == null) {
+            return chosen + ": nothing smaller to choose from.";
+        }
+        String named = Say.rating(smaller.ratingA());
+        return chosen
+                + ". The next smaller does not do, "
+                + findMissed(smaller).orElse(named + " suits no wire for this feed at less cost")
+                + ".";
     }
 
     /** Nothing protects a wire: the first that carries the feed, else the largest. */
     private Trial standIn(List<String> why) {
-        Device main = demand.feed().mainDevices().getLast();
-        for (Device candidate : demand.feed().mainDevices()) {
+        Device main = mainCandidates().getLast();
+        for (Device candidate : mainCandidates()) {
             if (findMissed(candidate).isEmpty()) {
                 main = candidate;
                 break;
@@ -133,13 +177,13 @@ final class FeedSizing {
                         + Say.rating(main.ratingA())
                         + " stands in.");
         Holder holder = stock.findHolder(main).orElseThrow();
-        return new Trial(main, holder, largestFor(holder));
+        return new Trial(main, holder, largestFor(holder), 0);
     }
 
     private Optional<String> findMissed(Device main) {
         String named = Say.rating(main.ratingA());
         double factor = main.rerating().factorAt(job.surroundings().ambient());
-        double carries = DeviceChoice.CONTINUOUS_SHARE * main.ratingA() * factor;
+        double carries = DeviceLimits.CONTINUOUS_SHARE * main.ratingA() * factor;
         if (demand.runningA() > carries) {
             return Optional.of(
                     named
@@ -168,25 +212,20 @@ final class FeedSizing {
                                 + Say.amps(demand.startUp().peakA()));
     }
 
-    private @Nullable LaidWire findWire(Device main, Holder holder, boolean mustBreak) {
-        TimeCurrentBand band = TimeCurrentBand.of(main, job.surroundings().ambient());
-        for (LaidWire wire : loom.layAll(demand.feed().wires())) {
-            if (!wire.isProtectedBy(main.ratingA()) || !goesInto(wire, holder)) {
-                continue;
-            }
-            Trial trial = new Trial(main, holder, wire);
-            Limb atMain = atMain(trial);
-            double highestA = FaultCurrent.highestA(job.supply(), new Ohms(atMain.leastOhm()));
-            if (mustBreak && highestA > main.interruptingA()) {
-                continue;
-            }
-            Limb limb = through(trial, atMain);
-            if (limb.dropV() <= mayLoseV
-                    && survives(wire, band, highestA, limb.mostOhm(), demand.runningA())) {
-                return wire;
-            }
+    private boolean suits(Trial trial, boolean mustBreak) {
+        LaidWire wire = trial.wire();
+        if (!wire.isProtectedBy(trial.main().ratingA()) || !goesInto(wire, trial.holder())) {
+            return false;
         }
-        return null;
+        Limb atMain = atMain(trial);
+        double highestA = FaultCurrent.highestA(job.supply(), new Ohms(atMain.leastOhm()));
+        if (mustBreak && highestA > trial.main().interruptingA()) {
+            return false;
+        }
+        Limb limb = through(trial, atMain);
+        TimeCurrentBand band = TimeCurrentBand.of(trial.main(), job.surroundings().ambient());
+        return limb.dropV() <= mayLoseV
+                && survives(wire, band, highestA, limb.mostOhm(), demand.runningA());
     }
 
     private boolean goesInto(LaidWire wire, Holder holder) {
@@ -202,7 +241,7 @@ final class FeedSizing {
 
     /** Nothing is protected: the thickest that still goes into holder and cavity. */
     private LaidWire largestFor(Holder holder) {
-        LaidWire[] wires = loom.layAll(demand.feed().wires());
+        LaidWire[] wires = mainWires();
         for (int i = wires.length - 1; i >= 0; i--) {
             if (goesInto(wires[i], holder)) {
                 return wires[i];
@@ -242,7 +281,7 @@ final class FeedSizing {
         Service only = demand.services().getFirst();
         Outlet outlet;
         if (onlyTrigger) {
-            LaidWire wire = serviceWire(chosen, highestA, limb, only);
+            LaidWire wire = serviceWire(chosen, highestA, limb, only, triggerWires(only));
             double routeM = demand.feed().feed().lengthM() + only.routeM();
             outlet = new Outlet(only, wire, atMain, routeM, limb);
         } else {
@@ -278,8 +317,12 @@ final class FeedSizing {
         LaidWire[] wires = new LaidWire[services.size()];
         double[] areasMm2 = new double[services.size()];
         double restA = 0;
+        int pigtail = 0;
         for (int i = 0; i < wires.length; i++) {
-            wires[i] = serviceWire(chosen, highestA, limb, services.get(i));
+            Service service = services.get(i);
+            LaidWire[] candidates =
+                    service.isTrigger() ? triggerWires(service) : pigtailWires(id, ++pigtail);
+            wires[i] = serviceWire(chosen, highestA, limb, service, candidates);
             areasMm2[i] = wires[i].areaMm2();
             restA += services.get(i).currentA();
         }
@@ -361,25 +404,39 @@ final class FeedSizing {
         return service.isTrigger() ? service.routeM() : loom.pigtailM() + service.routeM();
     }
 
-    /** The thinnest that the main device protects and that fits a cavity, else the thickest. */
-    private LaidWire serviceWire(Trial chosen, double highestA, Limb limb, Service service) {
-        LaidWire[] wires =
-                loom.layAll(
-                        service.isTrigger() ? service.circuit().wires() : demand.feed().wires());
+    /** The cheapest that the main device protects and that fits a cavity, else the thickest. */
+    private LaidWire serviceWire(
+            Trial chosen, double highestA, Limb limb, Service service, LaidWire[] candidates) {
         TimeCurrentBand band = TimeCurrentBand.of(chosen.main(), job.surroundings().ambient());
+        double routeM = leadRouteM(service);
+        @Nullable LaidWire best = null;
         @Nullable LaidWire thickest = null;
-        for (LaidWire wire : wires) {
+        for (LaidWire wire : candidates) {
             if (!wire.fitsCavity() || onlyTrigger && !chosen.holder().accepts(wire.areaMm2())) {
                 continue;
             }
             thickest = wire;
-            double farOhm = limb.mostOhm() + wire.warmOhm(leadRouteM(service), service.currentA());
-            if (wire.servesCavity(service.currentA())
+            double farOhm = limb.mostOhm() + wire.warmOhm(routeM, service.currentA());
+            if ((best == null || loom.micros(wire, routeM, 1) < loom.micros(best, routeM, 1))
+                    && wire.servesCavity(service.currentA())
                     && wire.isProtectedBy(chosen.main().ratingA())
                     && survives(wire, band, highestA, farOhm, service.currentA())) {
-                return wire;
+                best = wire;
             }
         }
-        return thickest == null ? wires[wires.length - 1] : thickest;
+        if (best != null) {
+            return best;
+        }
+        return thickest == null ? candidates[candidates.length - 1] : thickest;
+    }
+
+    private LaidWire[] pigtailWires(String id, int pigtail) {
+        return loom.keepsWires()
+                ? loom.layFor(id, "/pigtail-" + pigtail, demand.feed().wires())
+                : loom.layAll(demand.feed().wires());
+    }
+
+    private LaidWire[] triggerWires(Service service) {
+        return loom.layFor(service.circuit().id(), "/trigger", service.circuit().wires());
     }
 }

@@ -5,6 +5,7 @@ import org.fusewright.core.catalog.Wire;
 import org.fusewright.core.job.Surroundings;
 import org.fusewright.core.quantity.Amperes;
 import org.fusewright.core.quantity.Celsius;
+import org.fusewright.core.sizing.TerminalChoice.CavityEnd;
 
 import java.util.List;
 
@@ -13,12 +14,18 @@ import java.util.List;
  *
  * @param tabledA ampacity at the surrounding temperature, alone
  * @param allowedA ampacity at the surrounding temperature and in its bundle
- * @param terminals what is stocked to end it in a sealed cavity; empty when nothing fits
+ * @param microsPerM price of a metre in millionths of the job's currency
+ * @param end what is stocked to end it in a sealed cavity
  */
 record LaidWire(
-        Wire wire, Celsius ambient, double tabledA, double allowedA, List<Terminal> terminals) {
+        Wire wire,
+        Celsius ambient,
+        double tabledA,
+        double allowedA,
+        long microsPerM,
+        CavityEnd end) {
 
-    static LaidWire of(Wire wire, Surroundings surroundings, List<Terminal> terminals) {
+    static LaidWire of(Wire wire, Surroundings surroundings, long microsPerM, CavityEnd end) {
         Celsius classTemperature = new Celsius(wire.classC());
         return new LaidWire(
                 wire,
@@ -26,7 +33,12 @@ record LaidWire(
                 Ampacity.tabledA(wire.copperMm2(), classTemperature)
                         * Ampacity.temperatureFactor(classTemperature, surroundings.ambient()),
                 Ampacity.allowedA(wire.copperMm2(), classTemperature, surroundings),
-                terminals);
+                microsPerM,
+                end);
+    }
+
+    List<Terminal> terminals() {
+        return end.terminals();
     }
 
     double areaMm2() {
@@ -34,7 +46,7 @@ record LaidWire(
     }
 
     boolean fitsCavity() {
-        return !terminals.isEmpty();
+        return !terminals().isEmpty();
     }
 
     /** Whether it may end in a sealed cavity with this current. */
@@ -69,11 +81,11 @@ record LaidWire(
 
     /** The least that a terminal on it carries, in amperes; 0 when none fits. */
     double terminalA() {
-        if (terminals.isEmpty()) {
+        if (terminals().isEmpty()) {
             return 0;
         }
         double least = Double.POSITIVE_INFINITY;
-        for (Terminal terminal : terminals) {
+        for (Terminal terminal : terminals()) {
             least = Math.min(least, terminal.maxCurrentA());
         }
         return least;
@@ -82,7 +94,7 @@ record LaidWire(
     /** Resistance of crimp and contact at a cavity, in ohms; 0 when no terminal fits. */
     double terminalOhm() {
         double most = 0;
-        for (Terminal terminal : terminals) {
+        for (Terminal terminal : terminals()) {
             most = Math.max(most, terminal.contactMilliohm() / 1000);
         }
         return most;

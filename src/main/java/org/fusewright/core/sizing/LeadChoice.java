@@ -1,13 +1,12 @@
 package org.fusewright.core.sizing;
 
-import org.fusewright.core.catalog.Device;
 import org.fusewright.core.catalog.Wire;
 import org.fusewright.core.job.Job;
-import org.fusewright.core.job.Supply;
-import org.fusewright.core.quantity.Ohms;
 import org.fusewright.core.sizing.FeedPlan.Limb;
 import org.fusewright.core.sizing.LoadPath.Outcome;
 import org.fusewright.core.sizing.LoadPath.Size;
+import org.fusewright.core.sizing.Missed.Reason;
+import org.fusewright.core.sizing.SpliceChoice.Joint;
 import org.jspecify.annotations.Nullable;
 
 import java.util.ArrayList;
@@ -16,51 +15,46 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * The sizes of the leads to a circuit's loads. The trunk is the thinnest stocked size that
+ * The sizes of the leads to a circuit's loads behind a given device: trunk and branches of least
+ * cost, ends and splices included, so that each of them
  *
  * <ul>
  *   <li>carries the device's rating where it lies ({@link Ampacity}),
- *   <li>survives a dead short until the device clears ({@link ShortCircuitWithstand}),
- *   <li>fits a stocked terminal and seal, when it ends in a cavity, and
+ *   <li>survives a dead short until the device clears ({@link ShortCircuitWithstand}), which it
+ *       does in time even at the far end,
+ *   <li>fits a stocked terminal and seal that carry the current, when it ends in a cavity, and
  *   <li>keeps each load's voltage drop inside its limit, out and back, contacts included.
  * </ul>
  *
- * Each branch is then the thinnest that the device still protects and that keeps every drop. When
- * nothing does it all, the thickest that fits stands in and the checks say what it misses.
+ * Every stocked size is tried as the trunk, with all sizes of branches; those of a load that counts
+ * several times are alike. When nothing does it all, the thickest trunk that fits stands in and the
+ * checks say what it misses.
  */
 final class LeadChoice {
-
-    /**
-     * What stands before the leads.
-     *
-     * @param highestA prospective short-circuit current at the device
-     */
-    record Protection(Device device, TimeCurrentBand band, double highestA) {
-
-        /** Whether a wire carries the rating and survives a short up to a far end. */
-        boolean holds(LaidWire wire, double currentA, Supply supply, double farOhm) {
-            return wire.isProtectedBy(device.ratingA()) && survives(wire, currentA, supply, farOhm);
-        }
-
-        boolean survives(LaidWire wire, double currentA, Supply supply, double farOhm) {
-            double lowestA = FaultCurrent.lowestA(supply, new Ohms(farOhm));
-            return band.letThroughA2s(lowestA, highestA, ShortCircuitWithstand.LONGEST_S)
-                    <= ShortCircuitWithstand.survivesA2s(wire, currentA);
-        }
-    }
 
     /**
      * @param trunkSize out and, for a wire return, back
      * @param branches one for each single load; empty when the trunk goes to the only one
      * @param farOhm resistance of the way to the farthest load and back, from the battery on
+     * @param micros cost in millionths of the currency
+     * @param missed empty when every limit is kept
      */
     record Choice(
-            Size trunkSize, Size[] branches, List<SizedLoad> loads, double farOhm, String why) {
+            Size trunkSize,
+            Size[] branches,
+            List<SizedLoad> loads,
+            double farOhm,
+            long micros,
+            Optional<Missed> missed) {
 
         LaidWire trunk() {
             return trunkSize.out();
         }
     }
+
+    /** A trunk tried on, with branches of least cost. */
+    private record Trial(
+            Size trunk, Size[] branches, Outcome outcome, long micros, @Nullable Missed missed) {}
 
     private final Loom loom;
     private final Job job;
@@ -69,6 +63,7 @@ final class LeadChoice {
     private final Limb upstream;
     private final boolean startsInCavity;
     private final LoadPath path;
+    private final double mayLosePercent;
 
     /**
      * @param upstream up to the start of the trunk, without the trunk's own terminal
@@ -86,60 +81,46 @@ final class LeadChoice {
         this.upstream = upstream;
         this.startsInCavity = startsInCavity;
         this.path = new LoadPath(loom, demand);
+        this.mayLosePercent = demand.resolved().circuit().maxDropPercent();
     }
 
     Choice choose() {
-        List<Wire> candidates = demand.resolved().trunkWires();
-        String passed = "";
-        @Nullable Size standIn = null;
-        for (Wire candidate : candidates) {
-            Size trunk = sizeOf(loom.lay(candidate));
-            Size[] branches = alike(trunk);
-            if (startsInCavity && !trunk.out().fitsCavity()) {
-                passed = trunk.out().wire().size() + " fits no stocked terminal and seal";
-                continue;
-            }
-            standIn = trunk;
-            Optional<String> missed = findMissed(trunk, branches);
-            if (missed.isEmpty()) {
-                thin(trunk, branches);
-                return finish(trunk, branches, decided(trunk, passed));
-            }
-            passed = missed.get();
-        }
-        Size thickest = standIn == null ? sizeOf(loom.lay(candidates.getLast())) : standIn;
-        Size[] branches = alike(thickest);
-        return finish(
-                thickest,
-                branches,
-                thickest.out().wire().size()
-                        + (candidates.size() == 1 && demand.resolved().circuit().gauge().isPresent()
-                                ? ", fixed by the job, misses a limit: "
-                                : " stands in, no size stocked in "
-                                        + demand.resolved().colour()
-                                        + " meets every limit: ")
-                        + passed
-                        + ".");
+        return choose(loom.layFor(demand.id(), "/out", demand.resolved().trunkWires()));
     }
 
     /** Keeps a trunk that was chosen before, now that the way to it is known better. */
     Choice keep(Choice before) {
-        Size trunk = before.trunkSize();
-        Size[] branches = alike(trunk);
-        if (findMissed(trunk, branches).isEmpty()) {
-            thin(trunk, branches);
-        }
-        return finish(trunk, branches, before.why());
+        return choose(new LaidWire[] {before.trunk()});
     }
 
-    private String decided(Size trunk, String passed) {
-        String size = trunk.out().wire().size().toString();
-        if (demand.resolved().circuit().gauge().isPresent()) {
-            return size + ": the job fixes the size.";
+    /** What a trunk would miss; empty when it would do. */
+    Optional<Missed> findMissed(LaidWire trunk) {
+        return Optional.ofNullable(tryOn(sizeOf(trunk)).missed());
+    }
+
+    private Choice choose(LaidWire[] candidates) {
+        long branchesCostMicros = leastBranchMicros();
+        @Nullable Trial best = null;
+        @Nullable Trial standIn = null;
+        for (LaidWire candidate : candidates) {
+            Size trunk = sizeOf(candidate);
+            if (best != null && trunkMicros(trunk) + branchesCostMicros >= best.micros()) {
+                continue;
+            }
+            Trial trial = tryOn(trunk);
+            if (trial.missed() == null) {
+                if (best == null || trial.micros() < best.micros()) {
+                    best = trial;
+                }
+            } else if (standIn == null || trial.missed().reason() != Reason.FITS_NO_TERMINAL) {
+                standIn = trial;
+            }
         }
-        return passed.isEmpty()
-                ? size + ": the thinnest in stock does."
-                : size + ": the next thinner does not do, " + passed + ".";
+        Trial chosen = best == null ? standIn : best;
+        if (chosen == null) {
+            throw new IllegalArgumentException("no wire to choose from for " + demand.id());
+        }
+        return finish(chosen);
     }
 
     private Size sizeOf(LaidWire out) {
@@ -159,6 +140,75 @@ final class LeadChoice {
         return out;
     }
 
+    /** Cost of the trunk alone, out and back. */
+    long trunkMicros(LaidWire trunk) {
+        return trunkMicros(sizeOf(trunk));
+    }
+
+    private long trunkMicros(Size trunk) {
+        return sizeMicros(trunk, path.trunkM(), startsInCavity ? 1 : 0);
+    }
+
+    private long sizeMicros(Size size, double routeM, int cavityEnds) {
+        long micros = loom.micros(size.out(), routeM, cavityEnds);
+        return size.back().isPresent()
+                ? micros + loom.micros(size.back().get(), routeM, 0)
+                : micros;
+    }
+
+    /** No choice of branches costs less. */
+    private long leastBranchMicros() {
+        if (!path.isSpliced()) {
+            return 0;
+        }
+        long leastPerM = Long.MAX_VALUE;
+        for (LaidWire wire : loom.layAll(demand.resolved().wires())) {
+            if (wire.isProtectedBy(protection.device().ratingA())) {
+                leastPerM = Math.min(leastPerM, wire.microsPerM());
+            }
+        }
+        if (leastPerM == Long.MAX_VALUE) {
+            return 0;
+        }
+        double lengthM = 0;
+        for (SingleLoad load : demand.loads()) {
+            lengthM += load.load().branchM();
+        }
+        return (long) (lengthM * leastPerM);
+    }
+
+    /** Least cost of all leads to the loads, whatever they lose. */
+    long leastMicros() {
+        long least = Long.MAX_VALUE;
+        for (LaidWire wire : loom.layFor(demand.id(), "/out", demand.resolved().trunkWires())) {
+            if (wire.isProtectedBy(protection.device().ratingA())) {
+                least = Math.min(least, trunkMicros(wire));
+            }
+        }
+        return least == Long.MAX_VALUE ? 0 : least + leastBranchMicros();
+    }
+
+    private Limb atTrunk(Size trunk) {
+        return startsInCavity
+                ? upstream.plusContact(trunk.out().terminalOhm(), demand.runningA())
+                : upstream;
+    }
+
+    private Trial tryOn(Size trunk) {
+        LaidWire wire = trunk.out();
+        Size[] branches = alike(trunk);
+        @Nullable Missed missed = missedByItself(wire);
+        if (missed == null && branches.length > 0) {
+            Size @Nullable [] cheapest = cheapestBranches(trunk);
+            branches = cheapest == null ? branches : cheapest;
+        }
+        Outcome outcome = path.walk(trunk, branches);
+        if (missed == null) {
+            missed = missedTogether(trunk, branches, outcome);
+        }
+        return new Trial(trunk, branches, outcome, microsOf(trunk, branches, outcome), missed);
+    }
+
     private Size[] alike(Size trunk) {
         if (!path.isSpliced()) {
             return new Size[0];
@@ -168,94 +218,132 @@ final class LeadChoice {
         return branches;
     }
 
-    private Limb atTrunk(Size trunk) {
-        return startsInCavity
-                ? upstream.plusContact(trunk.out().terminalOhm(), demand.runningA())
-                : upstream;
+    private @Nullable Missed missedByItself(LaidWire trunk) {
+        if (startsInCavity && !trunk.fitsCavity()) {
+            return new Missed(Reason.FITS_NO_TERMINAL, trunk, 0);
+        }
+        if (startsInCavity && !trunk.servesCavity(demand.runningA())) {
+            return new Missed(Reason.TERMINAL_TOO_WEAK, trunk, trunk.terminalA());
+        }
+        return protection.missedInOverload(trunk);
     }
 
-    private Optional<String> findMissed(Size trunk, Size[] branches) {
-        LaidWire wire = trunk.out();
-        if (startsInCavity && !wire.servesCavity(demand.runningA())) {
-            return Optional.of(
-                    "a terminal on "
-                            + wire.wire().size()
-                            + " carries "
-                            + Say.amps(wire.terminalA()));
-        }
-        if (!wire.isProtectedBy(protection.device().ratingA())) {
-            return Optional.of(
-                    wire.wire().size()
-                            + " carries "
-                            + Say.amps(wire.allowedA())
-                            + " here, the device lets "
-                            + Say.rating(protection.device().ratingA())
-                            + " pass");
-        }
+    private @Nullable Missed missedTogether(Size trunk, Size[] branches, Outcome outcome) {
         Limb start = atTrunk(trunk);
-        Outcome outcome = path.walk(trunk, branches);
         double farOhm = start.mostOhm() + outcome.farOhm();
-        if (!protection.survives(wire, demand.runningA(), job.supply(), farOhm)) {
-            return Optional.of(
-                    wire.wire().size() + " does not survive a dead short until the device clears");
+        @Nullable Missed missed = protection.missedInShort(trunk.out(), demand.runningA(), farOhm);
+        for (int i = 0; i < branches.length && missed == null; i++) {
+            if (i == 0 || branches[i] != branches[i - 1]) {
+                double runningA = demand.loads().get(i).runningA();
+                missed = protection.missedInShort(branches[i].out(), runningA, farOhm);
+            }
         }
-        double worst = worstPercent(start, outcome);
-        return worst <= demand.resolved().circuit().maxDropPercent()
-                ? Optional.empty()
-                : Optional.of(wire.wire().size() + " would lose " + Say.percent(worst));
+        if (missed != null) {
+            return missed;
+        }
+        for (int i = 0; i < outcome.dropV().length; i++) {
+            double lost = percentOf(start.dropV() + outcome.dropV()[i]);
+            if (lost > mayLosePercent) {
+                return new Missed(Reason.DROPS_TOO_MUCH, trunk.out(), lost);
+            }
+        }
+        return outcome.fits() ? null : new Missed(Reason.NO_SPLICE, trunk.out(), 0);
+    }
+
+    /** Nothing when with this trunk no branches keep every limit. */
+    private Size @Nullable [] cheapestBranches(Size trunk) {
+        BranchSearch search =
+                new BranchSearch(
+                        groupsOfAlike(),
+                        demand.loads().size(),
+                        branches -> costOf(trunk, branches));
+        double upToBranchV =
+                atTrunk(trunk).dropV()
+                        + trunk.warmOhm(path.trunkM(), demand.runningA()) * demand.runningA();
+        for (int first : groupsOfAlike()) {
+            search.offer(optionsFor(first, upToBranchV));
+        }
+        return search.findCheapest(trunkMicros(trunk));
+    }
+
+    /** First of the single loads that each load stands for. */
+    private int[] groupsOfAlike() {
+        int[] firsts = new int[demand.loads().size()];
+        int groups = 0;
+        for (int first = 0; first < firsts.length; ) {
+            firsts[groups++] = first;
+            first += demand.loads().get(first).load().count();
+        }
+        return Arrays.copyOf(firsts, groups);
+    }
+
+    /** The sizes whose drop alone, splices left out, is not too much already. */
+    private List<BranchSearch.Option> optionsFor(int first, double upToBranchV) {
+        SingleLoad load = demand.loads().get(first);
+        double branchM = load.load().branchM();
+        List<BranchSearch.Option> options = new ArrayList<>();
+        for (LaidWire wire : candidatesFor(first)) {
+            if (protection.missedInOverload(wire) != null) {
+                continue;
+            }
+            Size size = sizeOf(wire);
+            double lostV = upToBranchV + size.warmOhm(branchM, load.runningA()) * load.runningA();
+            if (percentOf(lostV) <= mayLosePercent) {
+                long micros = sizeMicros(size, branchM, 0) * load.load().count();
+                options.add(new BranchSearch.Option(size, micros));
+            }
+        }
+        return options;
+    }
+
+    private long costOf(Size trunk, Size[] branches) {
+        Outcome outcome = path.walk(trunk, branches);
+        return missedTogether(trunk, branches, outcome) == null
+                ? microsOf(trunk, branches, outcome)
+                : -1;
+    }
+
+    private LaidWire[] candidatesFor(int branch) {
+        List<Wire> wires = demand.resolved().wires();
+        return loom.keepsWires()
+                ? loom.layFor(demand.id(), "/branch-" + (branch + 1), wires)
+                : loom.layAll(wires);
+    }
+
+    private long microsOf(Size trunk, Size[] branches, Outcome outcome) {
+        long micros = trunkMicros(trunk);
+        for (int i = 0; i < branches.length; i++) {
+            micros += sizeMicros(branches[i], demand.loads().get(i).load().branchM(), 0);
+        }
+        for (Joint joint : outcome.chain()) {
+            long partMicros = loom.stock().prices().unitPriceMicros(joint.part().number());
+            micros += path.returnsByWire() ? 2 * partMicros : partMicros;
+            if (joint.linksOn()) {
+                micros += sizeMicros(trunk, loom.pigtailM(), 0);
+            }
+        }
+        return micros;
     }
 
     private double percentOf(double dropV) {
         return VoltageDrop.percent(dropV, job.supply());
     }
 
-    private double worstPercent(Limb start, Outcome outcome) {
-        double worstV = 0;
-        for (double dropV : outcome.dropV()) {
-            worstV = Math.max(worstV, dropV);
-        }
-        return percentOf(start.dropV() + worstV);
-    }
-
-    /**
-     * Makes the branches of each load as thin as device, short and drop allow, in the order of the
-     * loads; those that a load's count stands for are alike.
-     */
-    private void thin(Size trunk, Size[] branches) {
-        Limb start = atTrunk(trunk);
-        int next;
-        for (int from = 0; from < branches.length; from = next) {
-            SingleLoad load = demand.loads().get(from);
-            next = from + load.load().count();
-            for (LaidWire wire : loom.layAll(demand.resolved().wires())) {
-                if (wire.areaMm2() >= trunk.areaMm2()) {
-                    break;
-                }
-                if (!wire.isProtectedBy(protection.device().ratingA())) {
-                    continue;
-                }
-                Arrays.fill(branches, from, next, sizeOf(wire));
-                Outcome outcome = path.walk(trunk, branches);
-                double farOhm = start.mostOhm() + outcome.farOhm();
-                if (worstPercent(start, outcome) <= demand.resolved().circuit().maxDropPercent()
-                        && protection.survives(wire, load.runningA(), job.supply(), farOhm)) {
-                    break;
-                }
-                Arrays.fill(branches, from, next, trunk);
-            }
-        }
-    }
-
-    private Choice finish(Size trunk, Size[] branches, String why) {
-        Limb start = atTrunk(trunk);
-        Outcome outcome = path.walk(trunk, branches);
-        List<SizedLoad> loads = new ArrayList<>();
+    private Choice finish(Trial trial) {
+        Limb start = atTrunk(trial.trunk());
+        Outcome outcome = trial.outcome();
+        List<SizedLoad> loads = new ArrayList<>(demand.loads().size());
         for (int i = 0; i < demand.loads().size(); i++) {
             SingleLoad load = demand.loads().get(i);
             double dropV = start.dropV() + outcome.dropV()[i];
             loads.add(new SizedLoad(load.name(), load.runningA(), dropV, percentOf(dropV)));
         }
         return new Choice(
-                trunk, branches, List.copyOf(loads), start.mostOhm() + outcome.farOhm(), why);
+                trial.trunk(),
+                trial.branches(),
+                loads,
+                start.mostOhm() + outcome.farOhm(),
+                trial.micros(),
+                Optional.ofNullable(trial.missed()));
     }
 }

@@ -4,6 +4,7 @@ import org.fusewright.core.job.Circuit;
 import org.fusewright.core.job.ReturnPath;
 import org.fusewright.core.sizing.SpliceChoice.Joint;
 
+import java.util.List;
 import java.util.Optional;
 
 /**
@@ -30,8 +31,20 @@ final class LoadPath {
      *
      * @param dropV for each single load, from the start of the trunk and back
      * @param farOhm highest resistance on the way to a load and back
+     * @param chain splices between trunk and branches, on either side
      */
-    record Outcome(double[] dropV, double farOhm) {}
+    record Outcome(double[] dropV, double farOhm, List<Joint> chain) {
+
+        /** Whether each splice has a stocked part that takes its leads. */
+        boolean fits() {
+            for (Joint joint : chain) {
+                if (!joint.fits()) {
+                    return false;
+                }
+            }
+            return true;
+        }
+    }
 
     private final Loom loom;
     private final CircuitDemand demand;
@@ -65,7 +78,7 @@ final class LoadPath {
         double trunkOhm = trunk.warmOhm(trunkM(), demand.runningA());
         double trunkV = trunkOhm * demand.runningA();
         if (!isSpliced()) {
-            return new Outcome(new double[] {trunkV}, trunkOhm);
+            return new Outcome(new double[] {trunkV}, trunkOhm, List.of());
         }
         double[] areasMm2 = new double[branches.length];
         for (int i = 0; i < areasMm2.length; i++) {
@@ -77,7 +90,8 @@ final class LoadPath {
         double hereOhm = trunkOhm;
         double farOhm = 0;
         double restA = demand.runningA();
-        for (Joint joint : loom.splices().arrange(areasMm2, trunk.areaMm2())) {
+        List<Joint> chain = loom.splices().arrange(areasMm2, trunk.areaMm2());
+        for (Joint joint : chain) {
             hereV += joints * joint.ohm() * restA;
             hereOhm += joints * joint.ohm();
             for (int i = joint.from(); i < joint.to(); i++) {
@@ -94,6 +108,6 @@ final class LoadPath {
                 hereOhm += linkOhm;
             }
         }
-        return new Outcome(dropV, farOhm);
+        return new Outcome(dropV, farOhm, chain);
     }
 }

@@ -3,7 +3,9 @@ package org.fusewright.core.sizing;
 import org.fusewright.core.catalog.Wire;
 import org.fusewright.core.job.Job;
 import org.fusewright.core.job.ResolvedJob;
+import org.fusewright.core.pricing.Stock;
 import org.fusewright.core.quantity.Metres;
+import org.jspecify.annotations.Nullable;
 
 import java.util.IdentityHashMap;
 import java.util.List;
@@ -13,19 +15,31 @@ import java.util.Map;
 final class Loom {
 
     private final Job job;
+    private final Stock stock;
+    private final KeptSizes kept;
     private final TerminalChoice terminals;
     private final SpliceChoice splices;
     private final Map<Wire, LaidWire> laid = new IdentityHashMap<>();
     private final Map<List<Wire>, LaidWire[]> laidLists = new IdentityHashMap<>();
 
-    Loom(ResolvedJob resolved) {
+    Loom(ResolvedJob resolved, KeptSizes kept) {
         this.job = resolved.job();
+        this.stock = resolved.stock();
+        this.kept = kept;
         this.terminals = new TerminalChoice(resolved.stock());
         this.splices = new SpliceChoice(resolved.stock());
     }
 
     Job job() {
         return job;
+    }
+
+    Stock stock() {
+        return stock;
+    }
+
+    KeptSizes kept() {
+        return kept;
     }
 
     SpliceChoice splices() {
@@ -43,7 +57,30 @@ final class Loom {
 
     LaidWire lay(Wire wire) {
         return laid.computeIfAbsent(
-                wire, w -> LaidWire.of(w, job.surroundings(), terminals.listFor(w)));
+                wire,
+                w ->
+                        LaidWire.of(
+                                w,
+                                job.surroundings(),
+                                stock.prices().unitPriceMicros(w.number()),
+                                terminals.endOf(w)));
+    }
+
+    /** Whether some leads have their wire already. */
+    boolean keepsWires() {
+        return !kept.wires().isEmpty();
+    }
+
+    /** Candidates for one lead as they will lie: the wire that it has already, or all. */
+    LaidWire[] layFor(String owner, String lead, List<Wire> wires) {
+        @Nullable Wire settled = keepsWires() ? kept.wires().get(owner + lead) : null;
+        return settled == null ? layAll(wires) : new LaidWire[] {lay(settled)};
+    }
+
+    /** What a lead costs, in millionths of the currency: its cut length, and its cavity ends. */
+    long micros(LaidWire wire, double routeM, int cavityEnds) {
+        double cutMm = CutLength.of(new Metres(routeM), job.choices()).value();
+        return Math.round(cutMm * wire.microsPerM() / 1000) + cavityEnds * wire.end().micros();
     }
 
     /** Candidates as they will lie, in the same order. */

@@ -1,5 +1,6 @@
 package org.fusewright.core.sizing;
 
+import org.fusewright.core.catalog.Device;
 import org.fusewright.core.check.Check;
 import org.fusewright.core.job.Feed;
 import org.fusewright.core.job.Job;
@@ -7,9 +8,10 @@ import org.fusewright.core.job.RelayUse;
 import org.fusewright.core.job.ResolvedCircuit;
 import org.fusewright.core.job.ResolvedFeed;
 import org.fusewright.core.job.ResolvedJob;
-import org.fusewright.core.quantity.Ohms;
+import org.fusewright.core.sizing.BranchSizing.Branch;
 import org.fusewright.core.sizing.FeedDemand.Service;
 import org.fusewright.core.sizing.FeedPlan.Outlet;
+import org.jspecify.annotations.Nullable;
 
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -22,14 +24,14 @@ import java.util.Optional;
  * From a resolved job to devices, leads, splices and checks: currents, then devices, then feeds,
  * then the leads behind each device, then the checks.
  *
- * <p>A device must break what its feed lets through, and a feed's wires follow from the devices
- * behind it. So devices are chosen first as if any short could be broken, and again with the
- * prospective currents of the feeds that came out, until nothing changes. Every job gets an answer;
- * what does not meet a limit is said by a check.
+ * <p>A device must break what its feed lets through and its leads start where the feed ends, while
+ * a feed's wires follow from the devices behind it. So feeds are sized for devices that were
+ * guessed first, then devices are chosen together with their leads, and both again until nothing
+ * changes. Every job gets an answer; what does not meet a limit is said by a check.
  */
 public final class Sizer {
 
-    /** A choice can only grow with a round, so few rounds do; the checks judge the last one. */
+    /** Most jobs settle in the first; after the last the devices stay and the checks judge. */
     private static final int MOST_ROUNDS = 4;
 
     private final ResolvedJob resolved;
@@ -37,31 +39,41 @@ public final class Sizer {
     private final Loom loom;
     private final Map<String, CircuitDemand> demands = new LinkedHashMap<>();
     private final Map<String, List<CircuitDemand>> borrowers = new HashMap<>();
+    private final Map<String, DeviceDemand> deviceDemands = new LinkedHashMap<>();
 
-    private Sizer(ResolvedJob resolved) {
+    private Sizer(ResolvedJob resolved, KeptSizes kept) {
         this.resolved = resolved;
         this.job = resolved.job();
-        this.loom = new Loom(resolved);
+        this.loom = new Loom(resolved, kept);
     }
 
     public static SizedJob size(ResolvedJob job) {
-        return new Sizer(job).size();
+        return new Sizer(job, KeptSizes.NONE).size();
+    }
+
+    /** Judges sizes that are settled already; chooses only where nothing is. */
+    static SizedJob judge(ResolvedJob job, KeptSizes kept) {
+        return new Sizer(job, kept).size();
     }
 
     private SizedJob size() {
         sumCurrents();
-        Map<String, DeviceChoice.Choice> devices = chooseDevices(Map.of());
+        Map<String, Device> devices = guessDevices();
         Map<String, FeedPlan> feeds = sizeFeeds(devices);
-        for (int round = 1; round < MOST_ROUNDS; round++) {
-            Map<String, DeviceChoice.Choice> again = chooseDevices(prospectiveAt(feeds));
-            boolean settled = sameDevices(devices, again);
-            devices = again;
-            if (settled) {
-                break;
+        Map<String, Branch> branches = Map.of();
+        boolean settled = false;
+        for (int round = 0; round < MOST_ROUNDS && !settled; round++) {
+            branches = sizeBranches(feeds, Map.of());
+            settled = isBuiltOn(devices, branches);
+            if (!settled) {
+                devices = devicesOf(branches);
+                feeds = sizeFeeds(devices);
             }
-            feeds = sizeFeeds(devices);
         }
-        Map<String, CircuitPlan> circuits = sizeBranches(devices, feeds);
+        if (!settled) {
+            branches = sizeBranches(feeds, devices);
+        }
+        Map<String, CircuitPlan> circuits = plansOf(branches);
         return answer(circuits, feeds, check(circuits, feeds));
     }
 
@@ -76,6 +88,11 @@ public final class Sizer {
                                     borrowers
                                             .computeIfAbsent(owner, o -> new ArrayList<>())
                                             .add(demand));
+        }
+        for (CircuitDemand demand : demands.values()) {
+            if (ownsDevice(demand)) {
+                deviceDemands.put(demand.id(), deviceDemand(demand));
+            }
         }
     }
 
@@ -107,75 +124,57 @@ public final class Sizer {
         return StartUp.of(loads);
     }
 
-    private DeviceChoice.Demand deviceDemand(CircuitDemand owner) {
+    private DeviceDemand deviceDemand(CircuitDemand owner) {
         List<CircuitDemand> all = behind(owner);
         boolean momentary = true;
         for (CircuitDemand demand : all) {
             momentary &= demand.resolved().circuit().isMomentary();
         }
-        return new DeviceChoice.Demand(
-                owner.resolved().devices(),
+        return new DeviceDemand(
+                loom.kept().deviceCandidates(owner.id(), owner.resolved().devices()),
                 carriedA(owner),
                 momentary,
                 all.size() == 1 ? owner.startUp() : startUpOf(all),
                 owner.resolved().circuit().ratingA().isPresent());
     }
 
-    /**
-     * @param prospectiveA by circuit; not asked for where it is not known
-     */
-    private Map<String, DeviceChoice.Choice> chooseDevices(Map<String, Double> prospectiveA) {
-        Map<String, DeviceChoice.Choice> choices = new HashMap<>();
-        for (CircuitDemand demand : demands.values()) {
-            if (ownsDevice(demand)) {
-                choices.put(
-                        demand.id(),
-                        DeviceChoice.choose(
-                                deviceDemand(demand),
-                                job,
-                                prospectiveA.getOrDefault(demand.id(), 0.0)));
-            }
+    private Map<String, Device> guessDevices() {
+        Map<String, Device> devices = new HashMap<>();
+        for (Map.Entry<String, DeviceDemand> entry : deviceDemands.entrySet()) {
+            devices.put(entry.getKey(), CircuitChoice.firstGuess(loom, entry.getValue()));
         }
-        return choices;
+        return devices;
     }
 
-    private static boolean sameDevices(
-            Map<String, DeviceChoice.Choice> before, Map<String, DeviceChoice.Choice> after) {
-        for (Map.Entry<String, DeviceChoice.Choice> entry : before.entrySet()) {
-            if (entry.getValue().device() != after.get(entry.getKey()).device()) {
+    private static boolean isBuiltOn(Map<String, Device> devices, Map<String, Branch> branches) {
+        for (Map.Entry<String, Branch> entry : branches.entrySet()) {
+            if (entry.getValue().device() != devices.get(entry.getKey())) {
                 return false;
             }
         }
         return true;
     }
 
-    private Map<String, Double> prospectiveAt(Map<String, FeedPlan> feeds) {
-        Map<String, Double> prospective = new HashMap<>();
-        for (FeedPlan feed : feeds.values()) {
-            for (Outlet outlet : feed.outlets()) {
-                if (!outlet.service().isTrigger()) {
-                    prospective.put(
-                            outlet.service().circuit().id(),
-                            FaultCurrent.highestA(
-                                    job.supply(), new Ohms(outlet.limb().leastOhm())));
-                }
-            }
+    private static Map<String, Device> devicesOf(Map<String, Branch> branches) {
+        Map<String, Device> devices = new HashMap<>();
+        for (Map.Entry<String, Branch> entry : branches.entrySet()) {
+            devices.put(entry.getKey(), entry.getValue().device());
         }
-        return prospective;
+        return devices;
     }
 
-    private Map<String, FeedPlan> sizeFeeds(Map<String, DeviceChoice.Choice> devices) {
+    private Map<String, FeedPlan> sizeFeeds(Map<String, Device> devices) {
         Map<String, FeedPlan> feeds = new LinkedHashMap<>();
         for (ResolvedFeed feed : resolved.feeds()) {
             FeedDemand demand = feedDemand(feed, devices);
             if (!demand.services().isEmpty()) {
-                feeds.put(feed.id(), FeedSizing.size(loom, resolved.stock(), demand));
+                feeds.put(feed.id(), FeedSizing.size(loom, demand));
             }
         }
         return feeds;
     }
 
-    private FeedDemand feedDemand(ResolvedFeed feed, Map<String, DeviceChoice.Choice> devices) {
+    private FeedDemand feedDemand(ResolvedFeed feed, Map<String, Device> devices) {
         List<Service> services = new ArrayList<>();
         List<CircuitDemand> onFeed = new ArrayList<>();
         double runningA = 0;
@@ -190,7 +189,7 @@ public final class Sizer {
                     double carriedA = carriedA(demand);
                     services.add(new Service(circuit, false, carriedA, fromFeedM(circuit)));
                     runningA += carriedA;
-                    largestA = Math.max(largestA, devices.get(demand.id()).device().ratingA());
+                    largestA = Math.max(largestA, devices.get(demand.id()).ratingA());
                 }
             }
             Optional<RelayUse> relay = circuit.circuit().relay();
@@ -235,23 +234,33 @@ public final class Sizer {
                 .orElse(0.0);
     }
 
-    private Map<String, CircuitPlan> sizeBranches(
-            Map<String, DeviceChoice.Choice> devices, Map<String, FeedPlan> feeds) {
+    /**
+     * @param settled devices that stay, by circuit; chosen where none is given
+     */
+    private Map<String, Branch> sizeBranches(
+            Map<String, FeedPlan> feeds, Map<String, Device> settled) {
         BranchSizing.Outlets outlets = outletsOf(feeds);
+        Map<String, Branch> branches = new HashMap<>();
+        for (Map.Entry<String, DeviceDemand> entry : deviceDemands.entrySet()) {
+            String id = entry.getKey();
+            CircuitChoice choice =
+                    new CircuitChoice(
+                            loom,
+                            demands.get(id),
+                            borrowers.getOrDefault(id, List.of()),
+                            entry.getValue(),
+                            outlets);
+            @Nullable Device device = settled.get(id);
+            branches.put(id, device == null ? choice.choose() : choice.keep(device));
+        }
+        return branches;
+    }
+
+    private static Map<String, CircuitPlan> plansOf(Map<String, Branch> branches) {
         Map<String, CircuitPlan> plans = new HashMap<>();
-        for (CircuitDemand demand : demands.values()) {
-            if (ownsDevice(demand)) {
-                BranchSizing branch =
-                        new BranchSizing(
-                                loom,
-                                demand,
-                                borrowers.getOrDefault(demand.id(), List.of()),
-                                devices.get(demand.id()),
-                                carriedA(demand),
-                                outlets);
-                for (CircuitPlan plan : branch.size()) {
-                    plans.put(plan.id(), plan);
-                }
+        for (Branch branch : branches.values()) {
+            for (CircuitPlan plan : branch.plans()) {
+                plans.put(plan.id(), plan);
             }
         }
         return plans;
@@ -260,13 +269,17 @@ public final class Sizer {
     private static BranchSizing.Outlets outletsOf(Map<String, FeedPlan> feeds) {
         Map<String, Outlet> ofDevices = new HashMap<>();
         Map<String, Outlet> ofTriggers = new HashMap<>();
+        Map<String, Device> mainDevices = new HashMap<>();
         for (FeedPlan feed : feeds.values()) {
             for (Outlet outlet : feed.outlets()) {
                 (outlet.service().isTrigger() ? ofTriggers : ofDevices)
                         .put(outlet.service().circuit().id(), outlet);
+                if (!outlet.service().isTrigger()) {
+                    mainDevices.put(outlet.service().circuit().id(), feed.main());
+                }
             }
         }
-        return new BranchSizing.Outlets(ofDevices, ofTriggers);
+        return new BranchSizing.Outlets(ofDevices, ofTriggers, mainDevices);
     }
 
     private List<Check> check(Map<String, CircuitPlan> circuits, Map<String, FeedPlan> feeds) {
@@ -278,7 +291,7 @@ public final class Sizer {
                     new CircuitChecks(job, plan)
                             .list(
                                     plan.ownsDevice()
-                                            ? Optional.of(deviceDemand(demand))
+                                            ? Optional.of(deviceDemands.get(demand.id()))
                                             : Optional.empty(),
                                     Optional.ofNullable(outlets.ofTriggers().get(demand.id()))));
         }

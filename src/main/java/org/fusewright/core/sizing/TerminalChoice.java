@@ -1,6 +1,7 @@
 package org.fusewright.core.sizing;
 
 import org.fusewright.core.catalog.Block;
+import org.fusewright.core.catalog.Seal;
 import org.fusewright.core.catalog.Terminal;
 import org.fusewright.core.catalog.Wire;
 import org.fusewright.core.pricing.Stock;
@@ -28,14 +29,32 @@ final class TerminalChoice {
         }
     }
 
-    List<Terminal> listFor(Wire wire) {
+    /**
+     * What ends a wire in a cavity.
+     *
+     * @param terminals one for each family that takes it; empty when nothing fits
+     * @param micros what terminal and seal cost at most, in millionths of the currency
+     */
+    record CavityEnd(List<Terminal> terminals, long micros) {
+
+        static final CavityEnd NONE = new CavityEnd(List.of(), 0);
+    }
+
+    CavityEnd endOf(Wire wire) {
         List<Terminal> fitting = new ArrayList<>(1);
+        long micros = 0;
         for (String family : families) {
             Optional<Terminal> terminal = stock.findTerminal(family, wire);
-            if (terminal.isPresent() && stock.findSeal(family, wire).isPresent()) {
+            Optional<Seal> seal = stock.findSeal(family, wire);
+            if (terminal.isPresent() && seal.isPresent()) {
                 fitting.add(terminal.get());
+                micros =
+                        Math.max(
+                                micros,
+                                stock.prices().unitPriceMicros(terminal.get().number())
+                                        + stock.prices().unitPriceMicros(seal.get().number()));
             }
         }
-        return List.copyOf(fitting);
+        return new CavityEnd(List.copyOf(fitting), micros);
     }
 }

@@ -52,7 +52,8 @@ class AircraftExamplesTest {
                         200,
                         "ETFE");
         Celsius ambient = new Celsius(ambientC);
-        return LaidWire.of(wire, new Surroundings(ambient, ambient, 1), List.of());
+        return LaidWire.of(
+                wire, new Surroundings(ambient, ambient, 1), 0, TerminalChoice.CavityEnd.NONE);
     }
 
     private static LaidWire wire(int awg) {

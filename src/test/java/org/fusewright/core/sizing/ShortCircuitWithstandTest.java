@@ -13,8 +13,6 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvFileSource;
 
-import java.util.List;
-
 class ShortCircuitWithstandTest {
 
     /** IEC 60364-4-43 and 60364-5-54; constants as published, rounded k from memory. */
@@ -76,6 +74,10 @@ class ShortCircuitWithstandTest {
                         18.5,
                         classC,
                         insulation);
-        return LaidWire.of(wire, new Surroundings(new Celsius(30), new Celsius(30), 1), List.of());
+        return LaidWire.of(
+                wire,
+                new Surroundings(new Celsius(30), new Celsius(30), 1),
+                0,
+                TerminalChoice.CavityEnd.NONE);
     }
 }

@@ -158,7 +158,11 @@ class SizerChecksTest {
                         60,
                         "PVC");
         LaidWire laid =
-                LaidWire.of(wire, new Surroundings(new Celsius(30), new Celsius(30), 1), List.of());
+                LaidWire.of(
+                        wire,
+                        new Surroundings(new Celsius(30), new Celsius(30), 1),
+                        0,
+                        TerminalChoice.CavityEnd.NONE);
 
         assertVerdict(
                 OverloadProtection.check(
@@ -199,7 +203,7 @@ class SizerChecksTest {
     @ParameterizedTest(name = "1 m of 0.5 mm2, 4 A, {0} % allowed: {1}")
     @CsvSource({"3.4, PASS", "3.2, FAIL"})
     void checksTheVoltageDrop(double maxDropPercent, Verdict verdict) {
-        job.circuit("c").amps(4).gauge("0.5 mm2").maxDropPercent(maxDropPercent);
+        job.circuit("c").amps(4).gauge("0.5 mm2").ratingA(7.5).maxDropPercent(maxDropPercent);
         job.feeds.set(0, new Feed(TestJob.BATTERY, Feed.PERMANENT, 0.6, 0.15));
 
         Check check = check(CheckCode.VOLTAGE_DROP, "circuit c, load Load A");
@@ -379,7 +383,7 @@ class SizerChecksTest {
         Stock stock =
                 TestStock.usual()
                         .without(Splice.class)
-                        .with(new Splice(TestStock.item("J"), 3, 20, 30, 0.1), "1")
+                        .with(new Splice(TestStock.item("J"), 3, 0.5, 1.2, 0.1), "1")
                         .build();
         job.circuit("c").load(LoadKind.LED, 1, 2, 0.5);
 

@@ -139,8 +139,8 @@ class SizerLimitsTest {
         double ratingA = RATINGS[random.nextInt(7)];
         double hotC = coolC + between(random, 1, 30);
 
-        double coolMm2 = trunkMm2(one(seed, 1, coolC, ratingA, ""));
-        double hotMm2 = trunkMm2(one(seed, 1, hotC, ratingA, ""));
+        double coolMm2 = thinnestMm2(one(seed, 1, coolC, ratingA, ""));
+        double hotMm2 = thinnestMm2(one(seed, 1, hotC, ratingA, ""));
 
         assertThat(hotMm2).isGreaterThanOrEqualTo(coolMm2);
     }
@@ -150,14 +150,17 @@ class SizerLimitsTest {
     void neverProtectsAThinnerWireByABiggerDevice(long seed) {
         double before = 0;
         for (double ratingA : RATINGS) {
-            double areaMm2 = trunkMm2(one(seed, 1, 40, ratingA, ""));
+            double areaMm2 = thinnestMm2(one(seed, 1, 40, ratingA, ""));
             assertThat(areaMm2).as("%s A", ratingA).isGreaterThanOrEqualTo(before);
             before = areaMm2;
         }
     }
 
-    private static double trunkMm2(SizedCircuit circuit) {
-        return circuit.leads().getFirst().wire().copperMm2();
+    private static double thinnestMm2(SizedCircuit circuit) {
+        return circuit.leads().stream()
+                .mapToDouble(lead -> lead.wire().copperMm2())
+                .min()
+                .orElseThrow();
     }
 
     @ParameterizedTest(name = "seed {0}")

@@ -17,27 +17,42 @@ import org.junit.jupiter.params.provider.CsvSource;
 import java.util.ArrayList;
 import java.util.List;
 
-class DeviceChoiceTest {
+class DeviceLimitsTest {
 
     private static final Stock STOCK = TestStock.usual().build();
     private static final double FIRM_SHORT_A = 500;
 
     private final TestJob job = new TestJob();
 
-    private DeviceChoice.Choice choose(
-            double carriedA,
-            boolean momentary,
-            StartUp startUp,
-            double shortA,
-            DeviceKind... kinds) {
+    private static List<Device> stocked(DeviceKind... kinds) {
         List<Device> candidates = new ArrayList<>();
         for (DeviceKind kind : kinds) {
             candidates.addAll(STOCK.listBlockDevices(kind));
         }
-        return DeviceChoice.choose(
-                new DeviceChoice.Demand(candidates, carriedA, momentary, startUp, false),
+        return candidates;
+    }
+
+    private DeviceLimits limits(
+            List<Device> candidates,
+            double carriedA,
+            boolean momentary,
+            StartUp startUp,
+            double shortA) {
+        return new DeviceLimits(
+                new DeviceDemand(candidates, carriedA, momentary, startUp, false),
                 job.build(),
                 shortA);
+    }
+
+    /** The smallest of a kind that meets all limits. */
+    private String smallest(
+            double carriedA, boolean momentary, StartUp startUp, double shortA, DeviceKind kind) {
+        DeviceLimits limits = limits(stocked(kind), carriedA, momentary, startUp, shortA);
+        return stocked(kind).stream()
+                .filter(limits::areMetBy)
+                .findFirst()
+                .map(device -> device.number().value())
+                .orElse("none");
     }
 
     private static StartUp gentle() {
@@ -48,19 +63,15 @@ class DeviceChoiceTest {
         return new StartUp(List.of(new StartUp.Step(currentA, seconds)), currentA);
     }
 
-    private static String named(DeviceChoice.Choice choice) {
-        return choice.device().number().value();
-    }
-
     @ParameterizedTest(name = "{0} A continuous: {1}; momentary: {2}")
     @CsvSource({"1.6, F2, F2", "1.61, F3, F2", "8, F10, F10", "8.1, F15, F10", "24, F30, F25"})
     void takesTheSmallestThatCarriesTheLoadAtEightyPercent(
             double carriedA, String continuous, String momentary) {
         job.blockAmbientC = 20;
 
-        assertThat(named(choose(carriedA, false, gentle(), FIRM_SHORT_A, DeviceKind.FUSE)))
+        assertThat(smallest(carriedA, false, gentle(), FIRM_SHORT_A, DeviceKind.FUSE))
                 .isEqualTo(continuous);
-        assertThat(named(choose(carriedA, true, gentle(), FIRM_SHORT_A, DeviceKind.FUSE)))
+        assertThat(smallest(carriedA, true, gentle(), FIRM_SHORT_A, DeviceKind.FUSE))
                 .isEqualTo(momentary);
     }
 
@@ -69,9 +80,8 @@ class DeviceChoiceTest {
     void reratesForTheHeatInTheBlock() {
         job.blockAmbientC = 85;
 
-        assertThat(named(choose(8, false, gentle(), FIRM_SHORT_A, DeviceKind.FUSE)))
-                .isEqualTo("F15");
-        assertThat(named(choose(8, false, gentle(), FIRM_SHORT_A, DeviceKind.AUTO_RESET)))
+        assertThat(smallest(8, false, gentle(), FIRM_SHORT_A, DeviceKind.FUSE)).isEqualTo("F15");
+        assertThat(smallest(8, false, gentle(), FIRM_SHORT_A, DeviceKind.AUTO_RESET))
                 .isEqualTo("A10");
     }
 
@@ -80,47 +90,19 @@ class DeviceChoiceTest {
         job.blockAmbientC = 20;
 
         // 35 A hold a 10 A fuse for 40 ms at least, not for 41.
-        assertThat(named(choose(5, false, start(35, 0.039), FIRM_SHORT_A, DeviceKind.FUSE)))
+        assertThat(smallest(5, false, start(35, 0.039), FIRM_SHORT_A, DeviceKind.FUSE))
                 .isEqualTo("F10");
-        assertThat(named(choose(5, false, start(35, 0.041), FIRM_SHORT_A, DeviceKind.FUSE)))
+        assertThat(smallest(5, false, start(35, 0.041), FIRM_SHORT_A, DeviceKind.FUSE))
                 .isEqualTo("F15");
     }
 
     @Test
-    void asksTheNextKindAndSaysWhy() {
-        job.blockAmbientC = 20;
+    void mustBreakTheShort() {
+        Device weak = weak(stocked(DeviceKind.MANUAL_RESET).getFirst());
 
-        DeviceChoice.Choice choice =
-                choose(
-                        26,
-                        true,
-                        start(200, 0.016),
-                        FIRM_SHORT_A,
-                        DeviceKind.AUTO_RESET,
-                        DeviceKind.FUSE);
-
-        assertThat(choice.device().kind()).isEqualTo(DeviceKind.FUSE);
-        assertThat(choice.why())
-                .hasSize(2)
-                .first()
-                .asString()
-                .startsWith(
-                        "No auto-reset: auto-reset 30 A may open at the start current of 200 A");
-    }
-
-    @Test
-    void skipsAKindThatCannotBreakTheShort() {
-        List<Device> candidates = new ArrayList<>();
-        for (Device device : STOCK.listBlockDevices(DeviceKind.MANUAL_RESET)) {
-            candidates.add(weak(device));
-        }
-        candidates.addAll(STOCK.listBlockDevices(DeviceKind.FUSE));
-        DeviceChoice.Demand demand = new DeviceChoice.Demand(candidates, 5, false, gentle(), false);
-
-        assertThat(DeviceChoice.choose(demand, job.build(), 799).device().kind())
-                .isEqualTo(DeviceKind.MANUAL_RESET);
-        assertThat(DeviceChoice.choose(demand, job.build(), 801).device().kind())
-                .isEqualTo(DeviceKind.FUSE);
+        assertThat(limits(List.of(weak), 1, false, gentle(), 799).firstMissed(weak)).isNull();
+        assertThat(limits(List.of(weak), 1, false, gentle(), 801).firstMissed(weak))
+                .isEqualTo(DeviceLimits.Limit.SHORT);
     }
 
     /** The same device, but for 800 A only. */
@@ -140,14 +122,16 @@ class DeviceChoiceTest {
     }
 
     @Test
-    void alwaysAnswers() {
-        DeviceChoice.Choice tooMuch = choose(80, false, gentle(), FIRM_SHORT_A, DeviceKind.FUSE);
-        DeviceChoice.Choice tooStrong = choose(5, false, gentle(), 5000, DeviceKind.FUSE);
+    void givesUpTheLastLimitsFirst() {
+        List<Device> fuses = stocked(DeviceKind.FUSE);
+        DeviceLimits tooMuch = limits(fuses, 80, false, gentle(), FIRM_SHORT_A);
+        DeviceLimits tooStrong = limits(fuses, 5, false, gentle(), 5000);
 
-        assertThat(named(tooMuch)).isEqualTo("F30");
-        assertThat(tooMuch.why()).singleElement().asString().contains("no stocked device carries");
-        assertThat(named(tooStrong)).isEqualTo("F7.5");
-        assertThat(tooStrong.why()).last().asString().contains("breaks 1000 A");
+        assertThat(tooMuch.leastBad().number().value()).isEqualTo("F30");
+        assertThat(tooMuch.firstMissed(tooMuch.leastBad())).isEqualTo(DeviceLimits.Limit.LOAD);
+        assertThat(tooStrong.leastBad().number().value()).isEqualTo("F7.5");
+        assertThat(tooStrong.says(tooStrong.leastBad(), DeviceLimits.Limit.SHORT))
+                .contains("breaks 1000 A");
     }
 
     @Test
@@ -157,7 +141,7 @@ class DeviceChoiceTest {
         SizedJob sized = Sizer.size(job.resolve(STOCK));
 
         assertThat(sized.circuits().getFirst().device().orElseThrow().ratingA()).isEqualTo(5);
-        assertThat(sized.circuits().getFirst().why().toString()).contains("fixes the rating");
+        assertThat(sized.circuits().getFirst().why().toString()).contains("fixed by the job");
     }
 
     @Test

@@ -1,0 +1,303 @@
+package org.fusewright.core.sizing;
+
+import org.fusewright.core.catalog.Device;
+import org.fusewright.core.catalog.DeviceKind;
+import org.fusewright.core.catalog.Wire;
+import org.fusewright.core.sizing.BranchSizing.Branch;
+import org.fusewright.core.sizing.BranchSizing.Outlets;
+import org.fusewright.core.sizing.DeviceLimits.Limit;
+import org.jspecify.annotations.Nullable;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * The device of a circuit and all leads behind it, chosen together: of the first preferred kind
+ * with which every limit is kept, the combination of least cost; among equals the smallest rating.
+ * When no kind has one, the device that keeps most of its own limits stands in with the leads that
+ * suit it best, and the checks name what is missed.
+ */
+final class CircuitChoice {
+
+    private final Loom loom;
+    private final CircuitDemand owner;
+    private final List<CircuitDemand> borrowers;
+    private final DeviceDemand demand;
+    private final DeviceLimits limits;
+    private final Outlets outlets;
+
+    /**
+     * @param borrowers circuits whose relay contact the owner's device feeds as well
+     */
+    CircuitChoice(
+            Loom loom,
+            CircuitDemand owner,
+            List<CircuitDemand> borrowers,
+            DeviceDemand demand,
+            Outlets outlets) {
+        this.loom = loom;
+        this.owner = owner;
+        this.borrowers = borrowers;
+        this.demand = demand;
+        this.outlets = outlets;
+        this.limits =
+                new DeviceLimits(
+                        demand, loom.job(), outlets.highestA(owner.id(), loom.job().supply()));
+    }
+
+    /** A device to size the feeds with, before the way to it is known. */
+    static Device firstGuess(Loom loom, DeviceDemand demand) {
+        DeviceLimits alone = new DeviceLimits(demand, loom.job(), 0);
+        @Nullable Device cheapest = null;
+        for (Device device : demand.candidates()) {
+            if (cheapest != null && device.kind() != cheapest.kind()) {
+                break;
+            }
+            if ((cheapest == null || micros(loom, device) < micros(loom, cheapest))
+                    && alone.areMetBy(device)) {
+                cheapest = device;
+            }
+        }
+        return cheapest == null ? alone.leastBad() : cheapest;
+    }
+
+    private static long micros(Loom loom, Device device) {
+        return loom.stock().prices().unitPriceMicros(device.number());
+    }
+
+    /** Plans in the order of owner and borrowers, each with what decided. */
+    Branch choose() {
+        List<String> why = new ArrayList<>();
+        List<Device> candidates = demand.candidates();
+        int next;
+        for (int from = 0; from < candidates.size(); from = next) {
+            next = endOfKind(candidates, from);
+            List<Device> ofKind = candidates.subList(from, next);
+            @Nullable Branch best = cheapest(ofKind, outlets.mainRatingA(owner.id()));
+            if (best == null) {
+                best = cheapest(ofKind, Double.POSITIVE_INFINITY);
+            }
+            if (best != null) {
+                why.add(decided(best, ofKind));
+                return explained(best, why);
+            }
+            why.add(skipped(ofKind));
+        }
+        Branch standIn = sizeBehind(limits.leastBad());
+        why.clear();
+        why.add(missedByAll(standIn));
+        return explained(standIn, why);
+    }
+
+    /** The leads behind a device that is settled, with what there is to say of it. */
+    Branch keep(Device device) {
+        Branch kept = sizeBehind(device);
+        List<String> why = new ArrayList<>();
+        why.add(
+                limits.areMetBy(device) && kept.missed().isEmpty()
+                        ? decided(kept, List.of(device))
+                        : missedByAll(kept));
+        return explained(kept, why);
+    }
+
+    private static int endOfKind(List<Device> candidates, int from) {
+        DeviceKind kind = candidates.get(from).kind();
+        int end = from;
+        while (end < candidates.size() && candidates.get(end).kind() == kind) {
+            end++;
+        }
+        return end;
+    }
+
+    private BranchSizing sizing(Device device) {
+        return new BranchSizing(loom, owner, borrowers, device, demand.carriedA(), outlets);
+    }
+
+    private Branch sizeBehind(Device device) {
+        return sizing(device).size();
+    }
+
+    /**
+     * A device that asks for a larger main device would cost more than it seems to.
+     *
+     * @param belowA rating of the main device that it must stay below
+     */
+    private @Nullable Branch cheapest(List<Device> ofKind, double belowA) {
+        @Nullable Branch best = null;
+        for (Device device : ofKind) {
+            if (device.ratingA() >= belowA || !limits.areMetBy(device)) {
+                continue;
+            }
+            BranchSizing sizing = sizing(device);
+            if (best != null && sizing.leastMicros() >= best.micros()) {
+                continue;
+            }
+            Branch branch = sizing.size();
+            if (branch.missed().isEmpty() && (best == null || branch.micros() < best.micros())) {
+                best = branch;
+            }
+        }
+        return best;
+    }
+
+    private Branch explained(Branch branch, List<String> why) {
+        List<CircuitPlan> plans = new ArrayList<>(branch.plans().size());
+        for (CircuitPlan plan : branch.plans()) {
+            List<String> all = new ArrayList<>();
+            if (plan.demand() == owner) {
+                all.addAll(why);
+            } else {
+                all.add("Circuit " + owner.id() + "'s device feeds the relay contact.");
+            }
+            plan.demand()
+                    .resolved()
+                    .colourAsked()
+                    .ifPresent(
+                            asked ->
+                                    all.add(
+                                            "Colour "
+                                                    + asked
+                                                    + " is not stocked; "
+                                                    + plan.demand().resolved().colour()
+                                                    + " stands in."));
+            plans.add(plan.withWhy(all));
+        }
+        return new Branch(branch.device(), plans, branch.micros(), branch.missed());
+    }
+
+    /** Why no device of a kind does: what its largest one misses. */
+    private String skipped(List<Device> ofKind) {
+        @Nullable Device suitable = null;
+        for (Device device : ofKind) {
+            if (limits.areMetBy(device)) {
+                suitable = device;
+            }
+        }
+        Device told = suitable == null ? ofKind.getLast() : suitable;
+        return "No " + told.kind().code() + ": " + named(told) + " " + missed(told) + ".";
+    }
+
+    private String missedByAll(Branch standIn) {
+        Device device = standIn.device();
+        return named(device)
+                + " with "
+                + trunkOf(standIn).wire().size()
+                + (demand.fixed()
+                        ? ", its rating fixed by the job, misses a limit: it "
+                        : " stands in, no stocked choice keeps every limit: it ")
+                + missed(device)
+                + ".";
+    }
+
+    /** What a device misses, by itself or with every wire behind it. */
+    private String missed(Device device) {
+        @Nullable Limit missed = limits.firstMissed(device);
+        if (missed != null) {
+            return limits.says(device, missed);
+        }
+        return sizeBehind(device)
+                .missed()
+                .map(leads -> "suits no stocked wire, " + leads.says())
+                .orElse("keeps every limit");
+    }
+
+    /** What was chosen, and which checks the next cheaper device and the next cheaper wire fail. */
+    private String decided(Branch best, List<Device> ofKind) {
+        boolean sizeFixed = owner.resolved().circuit().gauge().isPresent();
+        String fixed =
+                demand.fixed() && sizeFixed
+                        ? ", rating and size fixed by the job"
+                        : demand.fixed()
+                                ? ", the rating fixed by the job"
+                                : sizeFixed ? ", the size fixed by the job" : "";
+        String chosen = named(best.device()) + " with " + trunkOf(best).wire().size() + fixed;
+        String cheaper = nextCheaperDevice(best, ofKind) + nextCheaperWire(best);
+        return cheaper.isEmpty()
+                ? chosen + ": there is no cheaper choice."
+                : chosen + "." + cheaper;
+    }
+
+    /** The dearest of the devices of its kind that cost less and fail; nothing when none does. */
+    private String nextCheaperDevice(Branch best, List<Device> ofKind) {
+        long bestMicros = micros(loom, best.device());
+        @Nullable Device nearest = null;
+        String says = "";
+        for (Device device : ofKind) {
+            long micros = micros(loom, device);
+            // Of equal prices the smaller rating is preferred, so it must have failed as well.
+            boolean preferred =
+                    micros < bestMicros
+                            || micros == bestMicros && device.ratingA() < best.device().ratingA();
+            if (!preferred || nearest != null && micros < micros(loom, nearest)) {
+                continue;
+            }
+            @Nullable String missed = missedWith(device, trunkOf(best), findJumper(best));
+            if (missed != null) {
+                nearest = device;
+                says = " The next cheaper device, " + named(device) + ", fails " + missed + ".";
+            }
+        }
+        return says;
+    }
+
+    /** The dearest of the trunks that cost less and fail; nothing when none does. */
+    private String nextCheaperWire(Branch best) {
+        Optional<LaidWire> jumper = findJumper(best);
+        LeadChoice leads = sizing(best.device()).trunkChoice(jumper);
+        long bestMicros = leads.trunkMicros(trunkOf(best));
+        long nearestMicros = -1;
+        String says = "";
+        for (Wire candidate : owner.resolved().trunkWires()) {
+            LaidWire wire = loom.lay(candidate);
+            long micros = leads.trunkMicros(wire);
+            // Of equal prices the thinner is preferred, so it must have failed as well.
+            boolean preferred =
+                    micros < bestMicros
+                            || micros == bestMicros && wire.areaMm2() < trunkOf(best).areaMm2();
+            if (!preferred || micros < nearestMicros || !wire.fitsCavity()) {
+                continue;
+            }
+            @Nullable String missed = missedWith(best.device(), wire, jumper);
+            if (missed != null) {
+                nearestMicros = micros;
+                says = " The next cheaper wire fails " + missed + ".";
+            }
+        }
+        return says;
+    }
+
+    private @Nullable String missedWith(Device device, LaidWire trunk, Optional<LaidWire> jumper) {
+        @Nullable Limit limit = limits.firstMissed(device);
+        if (limit != null) {
+            return limit.code().code() + ": it " + limits.says(device, limit);
+        }
+        return sizing(device)
+                .trunkChoice(jumper)
+                .findMissed(trunk)
+                .map(missed -> missed.reason().code().code() + ": " + missed.says())
+                .orElse(null);
+    }
+
+    private static LaidWire trunkOf(Branch branch) {
+        return findLead(branch, LeadRole.TRUNK).orElseThrow();
+    }
+
+    private static Optional<LaidWire> findJumper(Branch branch) {
+        return findLead(branch, LeadRole.JUMPER);
+    }
+
+    /** The first lead of a role in the owner's circuit. */
+    private static Optional<LaidWire> findLead(Branch branch, LeadRole role) {
+        for (LaidLead lead : branch.plans().getFirst().leads()) {
+            if (lead.lead().role() == role) {
+                return Optional.of(lead.laid());
+            }
+        }
+        return Optional.empty();
+    }
+
+    private static String named(Device device) {
+        return device.kind().code() + " " + Say.rating(device.ratingA());
+    }
+}

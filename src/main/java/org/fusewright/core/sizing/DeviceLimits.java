@@ -1,0 +1,129 @@
+package org.fusewright.core.sizing;
+
+import org.fusewright.core.catalog.Device;
+import org.fusewright.core.check.CheckCode;
+import org.fusewright.core.job.Job;
+import org.fusewright.core.quantity.Celsius;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What a circuit's device must meet by itself, whatever its leads are: it
+ *
+ * <ul>
+ *   <li>carries its loads with at most 80 % of its rating (75 to 80 % is usual; from memory), or
+ *       100 % when all of them are momentary, re-rated for the temperature in the block,
+ *   <li>may be used at the charging voltage,
+ *   <li>holds through the start of all its loads at its earliest opening, and
+ *   <li>breaks the prospective short-circuit current (ISO 8820-3: 1,000 A for blade fuses).
+ * </ul>
+ */
+final class DeviceLimits {
+
+    /** Share of its rating that a device carries for long; from memory. */
+    static final double CONTINUOUS_SHARE = 0.8;
+
+    /** In the order in which they are kept when no device meets all. */
+    enum Limit {
+        LOAD(CheckCode.RUNNING_LOAD),
+        VOLTAGE(CheckCode.INTERRUPTING_CAPACITY),
+        START(CheckCode.INRUSH),
+        SHORT(CheckCode.INTERRUPTING_CAPACITY);
+
+        private final CheckCode code;
+
+        Limit(CheckCode code) {
+            this.code = code;
+        }
+
+        /** The check that a device which misses the limit will not pass. */
+        CheckCode code() {
+            return code;
+        }
+    }
+
+    private static final Limit[] LIMITS = Limit.values();
+
+    private final DeviceDemand demand;
+    private final double chargingV;
+    private final Celsius block;
+    private final double prospectiveA;
+
+    /**
+     * @param prospectiveA short-circuit current right behind the device; 0 when not known yet
+     */
+    DeviceLimits(DeviceDemand demand, Job job, double prospectiveA) {
+        this.demand = demand;
+        this.chargingV = job.supply().chargingV();
+        this.block = job.surroundings().blockAmbient();
+        this.prospectiveA = prospectiveA;
+    }
+
+    boolean areMetBy(Device device) {
+        return firstMissed(device) == null;
+    }
+
+    /** Nothing when the device meets them all. */
+    @Nullable Limit firstMissed(Device device) {
+        for (Limit limit : LIMITS) {
+            if (!meets(device, limit)) {
+                return limit;
+            }
+        }
+        return null;
+    }
+
+    private boolean meets(Device device, Limit limit) {
+        return switch (limit) {
+            case LOAD -> demand.carriedA() <= carriesA(device);
+            case VOLTAGE -> device.maxVoltageV() >= chargingV;
+            case START ->
+                    demand.startUp().steps().isEmpty()
+                            || demand.startUp().isHeldBy(TimeCurrentBand.of(device, block));
+            case SHORT -> device.interruptingA() >= prospectiveA;
+        };
+    }
+
+    double carriesA(Device device) {
+        return demand.share() * device.ratingA() * device.rerating().factorAt(block);
+    }
+
+    /**
+     * The device to go on with when none suits: the first in the order of preference that keeps
+     * most of the limits, the last ones given up first; else the largest.
+     */
+    Device leastBad() {
+        for (int kept = LIMITS.length; kept > 0; kept--) {
+            for (Device device : demand.candidates()) {
+                @Nullable Limit missed = firstMissed(device);
+                if (missed == null || missed.ordinal() >= kept) {
+                    return device;
+                }
+            }
+        }
+        Device largest = demand.candidates().getFirst();
+        for (Device device : demand.candidates()) {
+            if (device.ratingA() > largest.ratingA()) {
+                largest = device;
+            }
+        }
+        return largest;
+    }
+
+    /** What a device does that misses a limit; goes behind its name. */
+    String says(Device device, Limit missed) {
+        return switch (missed) {
+            case LOAD ->
+                    "carries "
+                            + Say.amps(carriesA(device))
+                            + " in the block, not "
+                            + Say.amps(demand.carriedA());
+            case VOLTAGE -> "is made for " + Say.volts(device.maxVoltageV()) + " at most";
+            case START -> "may open at the start current of " + Say.amps(demand.startUp().peakA());
+            case SHORT ->
+                    "breaks "
+                            + Say.amps(device.interruptingA())
+                            + ", a short may draw "
+                            + Say.amps(prospectiveA);
+        };
+    }
+}

@@ -1,0 +1,60 @@
+package org.fusewright.core.sizing;
+
+import org.fusewright.core.catalog.Device;
+import org.fusewright.core.job.Job;
+import org.fusewright.core.job.Supply;
+import org.fusewright.core.quantity.Ohms;
+import org.fusewright.core.sizing.Missed.Reason;
+import org.jspecify.annotations.Nullable;
+
+/** What stands before a circuit's leads, and which wires it keeps whole. */
+final class Protection {
+
+    private final Device device;
+    private final TimeCurrentBand band;
+    private final double highestA;
+    private final Supply supply;
+    private final double clearsFromA;
+
+    /**
+     * @param highestA prospective short-circuit current at the device
+     */
+    Protection(Device device, double highestA, Job job) {
+        this.device = device;
+        this.band = TimeCurrentBand.of(device, job.surroundings().blockAmbient());
+        this.highestA = highestA;
+        this.supply = job.supply();
+        this.clearsFromA = band.surelyOpensA(ShortCircuitWithstand.LONGEST_S);
+    }
+
+    Device device() {
+        return device;
+    }
+
+    double highestA() {
+        return highestA;
+    }
+
+    /** Nothing when the device keeps the wire whole in an overload, and in a short at a far end. */
+    @Nullable Missed missedBy(LaidWire wire, double currentA, double farOhm) {
+        @Nullable Missed overload = missedInOverload(wire);
+        return overload == null ? missedInShort(wire, currentA, farOhm) : overload;
+    }
+
+    @Nullable Missed missedInOverload(LaidWire wire) {
+        return wire.isProtectedBy(device.ratingA())
+                ? null
+                : new Missed(Reason.NOT_PROTECTED, wire, wire.allowedA());
+    }
+
+    @Nullable Missed missedInShort(LaidWire wire, double currentA, double farOhm) {
+        double lowestA = FaultCurrent.lowestA(supply, new Ohms(farOhm));
+        if (lowestA < clearsFromA) {
+            return new Missed(Reason.SHORT_NOT_CLEARED, wire, lowestA);
+        }
+        return band.letThroughA2s(lowestA, highestA, ShortCircuitWithstand.LONGEST_S)
+                        <= ShortCircuitWithstand.survivesA2s(wire, currentA)
+                ? null
+                : new Missed(Reason.BURNS_IN_A_SHORT, wire, 0);
+    }
+}
