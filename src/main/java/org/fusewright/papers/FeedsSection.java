@@ -1,10 +1,12 @@
 package org.fusewright.papers;
 
 import org.fusewright.core.kit.Kit;
+import org.fusewright.core.sizing.RemainingVoltage;
 import org.fusewright.core.sizing.SizedFeed;
 import org.fusewright.core.sizing.SizedSplice;
 
 import java.util.List;
+import java.util.function.ToDoubleFunction;
 import java.util.stream.Stream;
 
 /** What lies outside the blocks: the main device of each feed, and the splices. */
@@ -16,7 +18,10 @@ final class FeedsSection {
                     Table.Column.left("Main device", 30),
                     Table.Column.left("Rating", 28),
                     Table.Column.left("In holder", 30),
-                    Table.Column.right("To the source", 20));
+                    Table.Column.right("To the source", 20),
+                    Table.Column.right("Battery keeps", 19),
+                    Table.Column.right("Its end keeps", 19),
+                    Table.Column.right("At worst start", 19));
 
     private static final List<Table.Column> SPLICES =
             List.of(
@@ -60,7 +65,17 @@ final class FeedsSection {
                                                 feed.holder()
                                                         .map(holder -> holder.number().value())
                                                         .orElse("none")),
-                                        Cell.of(Figures.of(feed.feed().sourceDistanceM()) + " m")));
+                                        Cell.of(Figures.of(feed.feed().sourceDistanceM()) + " m"),
+                                        left(feed, RemainingVoltage::batteryV),
+                                        left(feed, RemainingVoltage::busV),
+                                        left(feed, RemainingVoltage::busAtStartV)));
+    }
+
+    private static Cell left(SizedFeed feed, ToDoubleFunction<RemainingVoltage> which) {
+        return Cell.of(
+                feed.remains()
+                        .map(left -> Figures.of(which.applyAsDouble(left)) + " V")
+                        .orElse("none"));
     }
 
     private List<String> leadsAt(SizedSplice splice) {

@@ -2,6 +2,7 @@ package org.fusewright.core.sizing;
 
 import org.fusewright.core.catalog.Device;
 import org.fusewright.core.catalog.Holder;
+import org.fusewright.core.job.Feed;
 import org.fusewright.core.job.Job;
 import org.fusewright.core.pricing.Stock;
 import org.fusewright.core.quantity.Ohms;
@@ -24,7 +25,7 @@ import java.util.Optional;
  * the start behind it, and protects a wire that its holder takes. Wire: the smallest that the main
  * device protects, that survives a dead short, and that loses no more than 2 % (AC 43.13-1B 11-66
  * b) or half of what the strictest circuit may lose, whichever is less (the half is common
- * practice).
+ * practice). A rating or size that the job fixes is kept, and the checks judge it.
  */
 final class FeedSizing {
 
@@ -72,6 +73,7 @@ final class FeedSizing {
     private FeedPlan size() {
         List<String> why = new ArrayList<>();
         Trial chosen = choose(why);
+        demand.diversity().explained().ifPresent(why::add);
         Limb atMain = atMain(chosen);
         double highestA = FaultCurrent.highestA(job.supply(), new Ohms(atMain.leastOhm()));
         Limb limb = through(chosen, atMain);
@@ -79,6 +81,35 @@ final class FeedSizing {
     }
 
     private Trial choose(List<String> why) {
+        Feed feed = demand.feed().feed();
+        Trial chosen = feed.ratingA().isPresent() ? keepRating(why) : chooseFreely(why);
+        feed.gauge().ifPresent(size -> why.add("Main lead " + size + ": the job fixes the size."));
+        return chosen;
+    }
+
+    /** The checks judge the rating; the wire is chosen for it as for any other. */
+    private Trial keepRating(List<String> why) {
+        Device main = demand.feed().mainDevices().getFirst();
+        why.add(
+                Say.rating(main.ratingA())
+                        + " main device: the job fixes the rating"
+                        + findMissed(main).map(missed -> ", although " + missed).orElse("")
+                        + ".");
+        for (boolean mustBreak : new boolean[] {true, false}) {
+            for (Device candidate : demand.feed().mainDevices()) {
+                Holder holder = stock.findHolder(candidate).orElseThrow();
+                @Nullable LaidWire wire = findWire(candidate, holder, mustBreak);
+                if (wire != null) {
+                    return new Trial(candidate, holder, wire);
+                }
+            }
+        }
+        why.add("It suits no stocked wire for this feed.");
+        Holder holder = stock.findHolder(main).orElseThrow();
+        return new Trial(main, holder, largestFor(holder));
+    }
+
+    private Trial chooseFreely(List<String> why) {
         return findTrial(true, why)
                 .or(
                         () -> {
@@ -122,18 +153,28 @@ final class FeedSizing {
     private Trial standIn(List<String> why) {
         Device main = demand.feed().mainDevices().getLast();
         for (Device candidate : demand.feed().mainDevices()) {
-            if (findMissed(candidate).isEmpty()) {
+            if (findMissed(candidate).isEmpty() && takesAWire(candidate)) {
                 main = candidate;
                 break;
             }
         }
         why.clear();
         why.add(
-                "No stocked main device carries this feed and protects a stocked wire for it; "
+                "No stocked main device carries this feed and protects "
+                        + demand.feed()
+                                .feed()
+                                .gauge()
+                                .map(size -> "the " + size + " that the job fixes; ")
+                                .orElse("a stocked wire for it; ")
                         + Say.rating(main.ratingA())
                         + " stands in.");
         Holder holder = stock.findHolder(main).orElseThrow();
         return new Trial(main, holder, largestFor(holder));
+    }
+
+    private boolean takesAWire(Device main) {
+        Holder holder = stock.findHolder(main).orElseThrow();
+        return goesInto(largestFor(holder), holder);
     }
 
     private Optional<String> findMissed(Device main) {
@@ -170,7 +211,7 @@ final class FeedSizing {
 
     private @Nullable LaidWire findWire(Device main, Holder holder, boolean mustBreak) {
         TimeCurrentBand band = TimeCurrentBand.of(main, job.surroundings().ambient());
-        for (LaidWire wire : loom.layAll(demand.feed().wires())) {
+        for (LaidWire wire : loom.layAll(demand.feed().mainWires())) {
             if (!wire.isProtectedBy(main.ratingA()) || !goesInto(wire, holder)) {
                 continue;
             }
@@ -181,7 +222,7 @@ final class FeedSizing {
                 continue;
             }
             Limb limb = through(trial, atMain);
-            if (limb.dropV() <= mayLoseV
+            if ((limb.dropV() <= mayLoseV || demand.feed().feed().gauge().isPresent())
                     && survives(wire, band, highestA, limb.mostOhm(), demand.runningA())) {
                 return wire;
             }
@@ -202,7 +243,7 @@ final class FeedSizing {
 
     /** Nothing is protected: the thickest that still goes into holder and cavity. */
     private LaidWire largestFor(Holder holder) {
-        LaidWire[] wires = loom.layAll(demand.feed().wires());
+        LaidWire[] wires = loom.layAll(demand.feed().mainWires());
         for (int i = wires.length - 1; i >= 0; i--) {
             if (goesInto(wires[i], holder)) {
                 return wires[i];
@@ -302,7 +343,7 @@ final class FeedSizing {
             Joint joint = chain.get(j);
             LeadEnd.AtSplice at = new LeadEnd.AtSplice(id + "/splice-" + (j + 1));
             splices.add(new SizedSplice(at.splice(), joint.part(), joint.leads()));
-            here = here.plusContact(joint.ohm(), restA);
+            here = here.plusContact(joint.ohm(), Math.min(restA, demand.runningA()));
             for (int i = joint.from(); i < joint.to(); i++) {
                 Service service = services.get(i);
                 restA -= service.currentA();
@@ -329,7 +370,7 @@ final class FeedSizing {
                                 here.plusLead(wires[i], routeM, service.currentA())));
             }
             if (joint.linksOn()) {
-                double passedOnA = Math.max(0, restA);
+                double passedOnA = Math.max(0, Math.min(restA, demand.runningA()));
                 links.add(
                         loom.lead(
                                 id + "/link-" + (j + 1),
