@@ -1,15 +1,16 @@
 package org.fusewright.papers;
 
 import org.fusewright.core.kit.Kit;
-import org.fusewright.core.sizing.RemainingVoltage;
 import org.fusewright.core.sizing.SizedFeed;
 import org.fusewright.core.sizing.SizedSplice;
 
 import java.util.List;
-import java.util.function.ToDoubleFunction;
 import java.util.stream.Stream;
 
-/** What lies outside the blocks: the main device of each feed, and the splices. */
+/**
+ * What lies outside the blocks: the main device of each feed, what each feed leaves of the
+ * battery's voltage, and the splices.
+ */
 final class FeedsSection {
 
     private static final List<Table.Column> FEEDS =
@@ -18,10 +19,14 @@ final class FeedsSection {
                     Table.Column.left("Main device", 30),
                     Table.Column.left("Rating", 28),
                     Table.Column.left("In holder", 30),
-                    Table.Column.right("To the source", 20),
-                    Table.Column.right("Battery keeps", 19),
-                    Table.Column.right("Its end keeps", 19),
-                    Table.Column.right("At worst start", 19));
+                    Table.Column.right("To the source", 20));
+
+    private static final List<Table.Column> REMAINS =
+            List.of(
+                    Table.Column.left("Feed", 40),
+                    Table.Column.right("At the battery", 36),
+                    Table.Column.right("At the feed's end", 36),
+                    Table.Column.right("There at the worst start", 36));
 
     private static final List<Table.Column> SPLICES =
             List.of(
@@ -41,6 +46,15 @@ final class FeedsSection {
     void print() {
         Table feeds = new Table(sheet, Headings.section(sheet, "Main devices"), FEEDS);
         kit.feeds().forEach(feed -> addFeed(feeds, feed.sized()));
+        Table remains =
+                new Table(
+                        sheet,
+                        Headings.section(
+                                sheet,
+                                "What remains of the battery's voltage, engine off and everything"
+                                        + " running"),
+                        REMAINS);
+        kit.feeds().forEach(feed -> addRemains(remains, feed.sized()));
         Table splices = new Table(sheet, Headings.section(sheet, "Splices"), SPLICES);
         Stream.concat(
                         kit.feeds().stream().flatMap(feed -> feed.sized().splices().stream()),
@@ -65,17 +79,18 @@ final class FeedsSection {
                                                 feed.holder()
                                                         .map(holder -> holder.number().value())
                                                         .orElse("none")),
-                                        Cell.of(Figures.of(feed.feed().sourceDistanceM()) + " m"),
-                                        left(feed, RemainingVoltage::batteryV),
-                                        left(feed, RemainingVoltage::busV),
-                                        left(feed, RemainingVoltage::busAtStartV)));
+                                        Cell.of(Figures.of(feed.feed().sourceDistanceM()) + " m")));
     }
 
-    private static Cell left(SizedFeed feed, ToDoubleFunction<RemainingVoltage> which) {
-        return Cell.of(
-                feed.remains()
-                        .map(left -> Figures.of(which.applyAsDouble(left)) + " V")
-                        .orElse("none"));
+    private static void addRemains(Table table, SizedFeed feed) {
+        feed.remains()
+                .ifPresent(
+                        left ->
+                                table.row(
+                                        Cell.of(feed.id()),
+                                        Cell.of(Figures.volts(left.batteryV())),
+                                        Cell.of(Figures.volts(left.busV())),
+                                        Cell.of(Figures.volts(left.busAtStartV()))));
     }
 
     private List<String> leadsAt(SizedSplice splice) {

@@ -46,7 +46,7 @@ record Diversity(double share, double connectedA, double largestA) {
                                 + counted
                                 + ": the job says that at most "
                                 + Say.percent(100 * share)
-                                + " are drawn at once.");
+                                + " of it is drawn at once.");
     }
 
     /** A check of the drawn current that also says how it came about. */
