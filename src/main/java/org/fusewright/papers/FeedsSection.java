@@ -7,7 +7,10 @@ import org.fusewright.core.sizing.SizedSplice;
 import java.util.List;
 import java.util.stream.Stream;
 
-/** What lies outside the blocks: the main device of each feed, and the splices. */
+/**
+ * What lies outside the blocks: the main device of each feed, what each feed leaves of the
+ * battery's voltage, and the splices.
+ */
 final class FeedsSection {
 
     private static final List<Table.Column> FEEDS =
@@ -17,6 +20,13 @@ final class FeedsSection {
                     Table.Column.left("Rating", 28),
                     Table.Column.left("In holder", 30),
                     Table.Column.right("To the source", 20));
+
+    private static final List<Table.Column> REMAINS =
+            List.of(
+                    Table.Column.left("Feed", 40),
+                    Table.Column.right("At the battery", 36),
+                    Table.Column.right("At the feed's end", 36),
+                    Table.Column.right("There at the worst start", 36));
 
     private static final List<Table.Column> SPLICES =
             List.of(
@@ -36,6 +46,15 @@ final class FeedsSection {
     void print() {
         Table feeds = new Table(sheet, Headings.section(sheet, "Main devices"), FEEDS);
         kit.feeds().forEach(feed -> addFeed(feeds, feed.sized()));
+        Table remains =
+                new Table(
+                        sheet,
+                        Headings.section(
+                                sheet,
+                                "What remains of the battery's voltage, engine off and everything"
+                                        + " running"),
+                        REMAINS);
+        kit.feeds().forEach(feed -> addRemains(remains, feed.sized()));
         Table splices = new Table(sheet, Headings.section(sheet, "Splices"), SPLICES);
         Stream.concat(
                         kit.feeds().stream().flatMap(feed -> feed.sized().splices().stream()),
@@ -61,6 +80,17 @@ final class FeedsSection {
                                                         .map(holder -> holder.number().value())
                                                         .orElse("none")),
                                         Cell.of(Figures.of(feed.feed().sourceDistanceM()) + " m")));
+    }
+
+    private static void addRemains(Table table, SizedFeed feed) {
+        feed.remains()
+                .ifPresent(
+                        left ->
+                                table.row(
+                                        Cell.of(feed.id()),
+                                        Cell.of(Figures.volts(left.batteryV())),
+                                        Cell.of(Figures.volts(left.busV())),
+                                        Cell.of(Figures.volts(left.busAtStartV()))));
     }
 
     private List<String> leadsAt(SizedSplice splice) {

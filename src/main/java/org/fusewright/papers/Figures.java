@@ -7,6 +7,7 @@ import org.fusewright.core.quantity.WireSize;
 
 import java.math.BigDecimal;
 import java.math.MathContext;
+import java.math.RoundingMode;
 
 /** Numbers as a bench reads them. */
 final class Figures {
@@ -29,6 +30,11 @@ final class Figures {
             digits++;
         }
         return of(value, digits);
+    }
+
+    /** To two places, for a column of voltages. */
+    static String volts(double volts) {
+        return BigDecimal.valueOf(volts).setScale(2, RoundingMode.HALF_UP) + " V";
     }
 
     static String amperes(double amperes) {

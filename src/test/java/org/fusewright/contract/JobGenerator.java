@@ -23,6 +23,8 @@ final class JobGenerator {
     private static final String[] COLOURS = {"BK", "RD", "VT", "YE", "BU", "RDBK", "TQ", "WHGN"};
     private static final String[] GAUGES = {"0.75 mm2", "1.5 mm2", "2.5 mm2", "16 AWG", "12 AWG"};
     private static final double[] FUSES = {2, 3, 4, 5, 7.5, 10, 15, 20, 25, 30};
+    private static final double[] MAIN_FUSES = {20, 30, 40, 60, 80};
+    private static final String[] MAIN_GAUGES = {"1.5 mm2", "2.5 mm2", "4 mm2", "6 mm2"};
     private static final String[] PLACES = {"under seat", "headstock", "tail"};
 
     private final Random random;
@@ -50,6 +52,9 @@ final class JobGenerator {
         if (chance(70)) {
             supply.put("chargingOutputA", between(5, 60));
         }
+        if (chance(30)) {
+            supply.put("idleOutputA", between(1, 5));
+        }
         ObjectNode surroundings = job.putObject("surroundings");
         surroundings.put("ambientC", between(10, 60));
         surroundings.put("blockAmbientC", between(20, 80));
@@ -62,6 +67,15 @@ final class JobGenerator {
             feed.put("terminal", i == 0 ? "30" : "15");
             feed.put("lengthM", between(0.2, 2));
             feed.put("sourceDistanceM", between(0.05, 0.5));
+            if (chance(30)) {
+                feed.put("diversity", between(0.1, 1));
+            }
+            if (chance(10)) {
+                feed.put("ratingA", MAIN_FUSES[random.nextInt(MAIN_FUSES.length)]);
+            }
+            if (chance(10)) {
+                feed.put("gauge", MAIN_GAUGES[random.nextInt(MAIN_GAUGES.length)]);
+            }
         }
         ArrayNode circuits = job.putArray("circuits");
         int circuitCount = random.nextInt(15);

@@ -37,6 +37,7 @@ import org.fusewright.core.sizing.CavityRole;
 import org.fusewright.core.sizing.Lead;
 import org.fusewright.core.sizing.LeadEnd;
 import org.fusewright.core.sizing.LeadRole;
+import org.fusewright.core.sizing.RemainingVoltage;
 import org.fusewright.core.sizing.SizedCircuit;
 import org.fusewright.core.sizing.SizedFeed;
 import org.fusewright.core.sizing.SizedLoad;
@@ -284,6 +285,10 @@ final class KitBuilder {
                 new SizedFeed(
                         FEED,
                         used ? 22.5 : 0,
+                        used ? 22.5 : 0,
+                        used
+                                ? Optional.of(new RemainingVoltage(11.93, 11.76, 10.9))
+                                : Optional.empty(),
                         used ? Optional.of(catalog.mainDevice(40)) : Optional.empty(),
                         used ? Optional.of(catalog.holder()) : Optional.empty(),
                         feedLeads.stream().map(KitLead::lead).toList(),

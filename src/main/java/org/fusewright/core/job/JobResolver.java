@@ -70,16 +70,30 @@ public final class JobResolver {
     private List<ResolvedFeed> resolveFeeds() {
         List<ResolvedFeed> feeds = new ArrayList<>();
         for (int i = 0; i < job.feeds().size(); i++) {
-            Feed feed = job.feeds().get(i);
-            List<Wire> wires = stocked(family, usualColour(feed)).wires();
-            if (wires.isEmpty() || stock.listMainDevices().isEmpty()) {
-                problems.add(
-                        new JobProblem("/feeds/" + i, "the catalog has no wire or no main device"));
-                continue;
-            }
-            feeds.add(new ResolvedFeed(feed, stock.listMainDevices(), wires));
+            resolveFeed(job.feeds().get(i), "/feeds/" + i).ifPresent(feeds::add);
         }
         return feeds;
+    }
+
+    private Optional<ResolvedFeed> resolveFeed(Feed feed, String at) {
+        int before = problems.size();
+        String feedFamily = feed.gauge().map(size -> familyWith(size, at)).orElse(family);
+        Stocked stocked = stocked(feedFamily, usualColour(feed), feed.gauge());
+        List<Device> mainDevices = stock.listMainDevices();
+        if (mainDevices.isEmpty() || stocked.wires().isEmpty() && feed.gauge().isEmpty()) {
+            problems.add(new JobProblem(at, "the catalog has no wire or no main device"));
+        } else if (feed.ratingA().isPresent()) {
+            mainDevices = ofRating(mainDevices, feed.ratingA().getAsDouble(), "main device", at);
+        }
+        if (stocked.wires().isEmpty() && problems.size() == before) {
+            problems.add(notInColour(feed.gauge().orElseThrow(), usualColour(feed), at));
+        }
+        if (problems.size() > before) {
+            return Optional.empty();
+        }
+        List<Wire> mainWires =
+                feed.gauge().map(size -> ofSize(stocked.wires(), size)).orElse(stocked.wires());
+        return Optional.of(new ResolvedFeed(feed, mainDevices, mainWires, stocked.wires()));
     }
 
     private List<ResolvedCircuit> resolveCircuits() {
@@ -117,10 +131,7 @@ public final class JobResolver {
         if (stocked.wires().isEmpty()) {
             problems.add(new JobProblem(at, "the catalog has no wire for this circuit"));
         } else if (trunk.isEmpty()) {
-            problems.add(
-                    new JobProblem(
-                            at + "/gauge",
-                            circuit.gauge().orElseThrow() + " is not stocked in " + asked));
+            problems.add(notInColour(circuit.gauge().orElseThrow(), asked, at));
         }
         if (problems.size() > before) {
             return Optional.empty();
@@ -152,7 +163,10 @@ public final class JobResolver {
         if (circuit.ratingA().isEmpty()) {
             return candidates;
         }
-        double fixed = circuit.ratingA().getAsDouble();
+        return ofRating(candidates, circuit.ratingA().getAsDouble(), "device of kind " + kinds, at);
+    }
+
+    private List<Device> ofRating(List<Device> candidates, double fixed, String what, String at) {
         List<Device> ofRating = candidates.stream().filter(d -> d.ratingA() == fixed).toList();
         if (ofRating.isEmpty()) {
             String ratings = figures(candidates.stream().map(Device::ratingA));
@@ -161,8 +175,8 @@ public final class JobResolver {
                             at + "/ratingA",
                             "no "
                                     + Figures.of(fixed, 6)
-                                    + " A device of kind "
-                                    + kinds
+                                    + " A "
+                                    + what
                                     + " in stock; there are "
                                     + ratings
                                     + " A"));
@@ -194,6 +208,10 @@ public final class JobResolver {
                         .collect(Collectors.joining(", "));
         problems.add(new JobProblem(at + "/gauge", size + " is not stocked; there are " + sizes));
         return family;
+    }
+
+    private static JobProblem notInColour(WireSize size, WireColour colour, String at) {
+        return new JobProblem(at + "/gauge", size + " is not stocked in " + colour);
     }
 
     private Optional<Relay> relayFor(String at) {

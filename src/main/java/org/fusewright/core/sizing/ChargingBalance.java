@@ -10,19 +10,30 @@ import org.fusewright.core.job.Duty;
 import org.fusewright.core.job.Supply;
 import org.fusewright.core.quantity.Volts;
 
+import java.util.ArrayList;
 import java.util.Collection;
+import java.util.List;
 import java.util.OptionalDouble;
 
 /**
  * Continuous load against what the charging system delivers: at most 80 % of it (AC 43.13-1B 11-35,
  * without monitoring). Up to all of it a person must agree; beyond, the battery runs down and it
- * fails. Without a stated output a person must look. Idle speed is not looked at.
+ * fails. Without a stated output a person must look.
+ *
+ * <p>At idle, where the output there is stated: all of it, since idling does not last; more runs
+ * the battery down meanwhile, and a person must agree (common practice).
+ *
+ * <p>A charging voltage of less than 13 V on a 14 V system, 26 V on a 28 V one, is what a low bus
+ * warning tells of (AC 43.13-1B 11-35 b). The 6 V system has no such figure.
  */
 final class ChargingBalance {
 
     static final double SHARE_OF_OUTPUT = 0.8;
 
     private static final Basis BASIS = Basis.published("AC 43.13-1B 11-35");
+    private static final Basis AT_IDLE = Basis.commonPractice("no more load than output at idle");
+    private static final Basis LOW_BUS =
+            Basis.published("AC 43.13-1B 11-35 b: low bus warning below 13 V, 26 V");
 
     private ChargingBalance() {}
 
@@ -41,8 +52,16 @@ final class ChargingBalance {
         return sumA;
     }
 
-    static Check check(Collection<CircuitDemand> demands, Supply supply) {
+    static List<Check> list(Collection<CircuitDemand> demands, Supply supply) {
         double loadA = continuousA(demands, supply);
+        List<Check> checks = new ArrayList<>(3);
+        checks.add(atSpeed(loadA, supply));
+        supply.idleOutputA().ifPresent(idleA -> checks.add(atIdle(loadA, idleA)));
+        lowBusV(supply).ifPresent(lowV -> checks.add(voltage(supply.chargingV(), lowV)));
+        return checks;
+    }
+
+    private static Check atSpeed(double loadA, Supply supply) {
         OptionalDouble outputA = supply.chargingOutputA();
         if (outputA.isEmpty()) {
             return new Check(
@@ -71,5 +90,44 @@ final class ChargingBalance {
                         + Say.amps(limitA)
                         + ", 80 % of the charging output.",
                 BASIS);
+    }
+
+    private static Check atIdle(double loadA, double outputA) {
+        boolean enough = loadA <= outputA;
+        return Check.atMost(
+                CheckCode.CHARGING_BALANCE,
+                Subject.job().detail("at idle"),
+                new Measured(loadA, outputA, "A"),
+                Verdict.CAUTION,
+                Say.amps(loadA)
+                        + " of continuous load against "
+                        + Say.amps(outputA)
+                        + " of output at idle"
+                        + (enough ? "." : ": the battery runs down while the engine idles."),
+                AT_IDLE);
+    }
+
+    /** What a low bus warning stands for, by nominal voltage. */
+    private static OptionalDouble lowBusV(Supply supply) {
+        return supply.nominalV() == 12
+                ? OptionalDouble.of(13)
+                : supply.nominalV() == 24 ? OptionalDouble.of(26) : OptionalDouble.empty();
+    }
+
+    private static Check voltage(double chargingV, double lowV) {
+        boolean charges = chargingV >= lowV;
+        return Check.atLeast(
+                CheckCode.CHARGING_BALANCE,
+                Subject.job().detail("charging voltage"),
+                new Measured(chargingV, lowV, "V"),
+                Verdict.CAUTION,
+                Say.volts(chargingV)
+                        + " while charging"
+                        + (charges ? " is not below the " : " is below the ")
+                        + Say.volts(lowV)
+                        + (charges
+                                ? " of a low voltage warning."
+                                : " of a low voltage warning: the battery is hardly charged."),
+                LOW_BUS);
     }
 }

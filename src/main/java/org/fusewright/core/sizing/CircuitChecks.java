@@ -8,7 +8,6 @@ import org.fusewright.core.check.Subject;
 import org.fusewright.core.job.Job;
 import org.fusewright.core.quantity.Celsius;
 import org.fusewright.core.quantity.Ohms;
-import org.fusewright.core.sizing.FeedPlan.Outlet;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -29,9 +28,10 @@ final class CircuitChecks {
 
     /**
      * @param deviceDemand what hangs on its device; empty when that is another circuit's
-     * @param trigger where its relay's trigger comes from, when from a feed
+     * @param coilSource what reaches the start of its relay's trigger lead; not looked at without a
+     *     relay
      */
-    List<Check> list(Optional<DeviceDemand> deviceDemand, Optional<Outlet> trigger) {
+    List<Check> list(Optional<DeviceDemand> deviceDemand, VoltageLeft.Span coilSource) {
         List<Check> checks = new ArrayList<>();
         Device device = plan.device();
         Celsius block = job.surroundings().blockAmbient();
@@ -67,7 +67,7 @@ final class CircuitChecks {
         plan.demand()
                 .resolved()
                 .relay()
-                .ifPresent(relay -> checks.addAll(relayChecks(relay, trigger)));
+                .ifPresent(relay -> checks.addAll(relayChecks(relay, coilSource)));
         AutomaticRestart.check(subject, device, plan.demand()).ifPresent(checks::add);
         checks.addAll(
                 SplicePlacement.list(subject, plan.splices(), plan.splicesFit(), plan.leads()));
@@ -89,15 +89,20 @@ final class CircuitChecks {
         return lead.lead().role() == LeadRole.TRIGGER || lead.lead().role() == LeadRole.GROUND;
     }
 
-    private List<Check> relayChecks(Relay relay, Optional<Outlet> trigger) {
-        List<LaidLead> coilLeads = plan.leads().stream().filter(CircuitChecks::isCoilLead).toList();
-        return List.of(
-                RelayRules.contact(subject, relay, plan.demand(), job),
-                RelayRules.coil(
-                        subject,
-                        relay,
-                        job,
-                        trigger.map(outlet -> outlet.limb().dropV()).orElse(0.0),
-                        coilLeads));
+    private List<Check> relayChecks(Relay relay, VoltageLeft.Span coilSource) {
+        double lostV = 0;
+        for (LaidLead lead : plan.leads()) {
+            if (isCoilLead(lead)) {
+                lostV += lead.lead().dropV();
+                lostV += lead.laid().terminalOhm() * lead.lead().currentA();
+            }
+        }
+        VoltageLeft.Span atCoil = coilSource.minus(lostV);
+        List<Check> checks = new ArrayList<>(4);
+        checks.add(RelayRules.contact(subject, relay, plan.demand(), job));
+        checks.add(RelayRules.pullIn(subject, relay, job, atCoil));
+        RelayRules.hold(subject, relay, job, atCoil).ifPresent(checks::add);
+        checks.add(RelayRules.suppression(subject, relay, plan.demand()));
+        return checks;
     }
 }

@@ -25,13 +25,15 @@ final class FeedChecks {
         Celsius ambient = job.surroundings().ambient();
         TimeCurrentBand band = TimeCurrentBand.of(main, ambient);
         checks.add(
-                DeviceRules.load(
-                        CheckCode.FEED_LOAD,
-                        subject,
-                        main,
-                        demand.runningA(),
-                        DeviceLimits.CONTINUOUS_SHARE,
-                        ambient));
+                demand.diversity()
+                        .told(
+                                DeviceRules.load(
+                                        CheckCode.FEED_LOAD,
+                                        subject,
+                                        main,
+                                        demand.runningA(),
+                                        DeviceLimits.CONTINUOUS_SHARE,
+                                        ambient)));
         DeviceRules.inrush(subject, main, band, demand.startUp()).ifPresent(checks::add);
         checks.add(DeviceRules.interrupting(subject, main, plan.highestA()));
         List<ProtectedLead> leads = protectedLeads(plan);
@@ -50,6 +52,9 @@ final class FeedChecks {
         }
         checks.add(
                 MainDeviceRules.sourceProtection(subject, demand.feed().feed().sourceDistanceM()));
+        if (demand.feed().feed().gauge().isPresent()) {
+            checks.add(MainDeviceRules.holderFit(subject, plan.holder(), plan.wire()));
+        }
         checks.addAll(
                 SplicePlacement.list(subject, plan.splices(), plan.splicesFit(), plan.leads()));
         return checks;

@@ -8,14 +8,14 @@ import java.util.List;
 /**
  * What one feed serves.
  *
- * @param runningA running currents of everything on it
+ * @param diversity running currents of everything on it, and what of them counts
  * @param largestBranchA largest rating among the devices behind its main device
  * @param strictestDropPercent smallest drop that one of its circuits allows
  */
 record FeedDemand(
         ResolvedFeed feed,
         List<Service> services,
-        double runningA,
+        Diversity diversity,
         double largestBranchA,
         double strictestDropPercent,
         StartUp startUp) {
@@ -29,5 +29,21 @@ record FeedDemand(
 
     FeedDemand {
         services = List.copyOf(services);
+    }
+
+    /** What the feed carries. */
+    double runningA() {
+        return diversity.drawnA();
+    }
+
+    /** By how much the worst start that sags the supply exceeds that. */
+    double startsOnTopA() {
+        double mostA = runningA();
+        for (StartUp.Step step : startUp.steps()) {
+            if (step.durationS() >= VoltageLeft.SHORTEST_START_S) {
+                mostA = Math.max(mostA, step.currentA());
+            }
+        }
+        return mostA - runningA();
     }
 }

@@ -2,6 +2,7 @@ package org.fusewright.core.sizing;
 
 import org.fusewright.core.catalog.Device;
 import org.fusewright.core.catalog.Holder;
+import org.fusewright.core.job.Feed;
 import org.fusewright.core.job.Job;
 import org.fusewright.core.pricing.Stock;
 import org.fusewright.core.quantity.Ohms;
@@ -24,7 +25,8 @@ import java.util.Optional;
  * the temperature around it, is larger than every device behind it (equal is not enough) and holds
  * through the start behind it. The wire goes into its holder, is protected by it, survives a dead
  * short, and loses no more than 2 % (AC 43.13-1B 11-66 b) or half of what the strictest circuit may
- * lose, whichever is less (the half is common practice).
+ * lose, whichever is less (the half is common practice). A rating or size that the job fixes is
+ * kept, and the checks judge it.
  */
 final class FeedSizing {
 
@@ -76,6 +78,7 @@ final class FeedSizing {
     private FeedPlan size() {
         List<String> why = new ArrayList<>();
         Trial chosen = choose(why);
+        demand.diversity().explained().ifPresent(why::add);
         Limb atMain = atMain(chosen);
         double highestA = FaultCurrent.highestA(job.supply(), new Ohms(atMain.leastOhm()));
         Limb limb = through(chosen, atMain);
@@ -83,24 +86,51 @@ final class FeedSizing {
     }
 
     private Trial choose(List<String> why) {
-        return findTrial(true, why)
-                .or(
+        Feed feed = demand.feed().feed();
+        Trial chosen = feed.ratingA().isPresent() ? keepRating(why) : chooseFreely(why);
+        feed.gauge().ifPresent(size -> why.add("Main lead " + size + ": the job fixes the size."));
+        return chosen;
+    }
+
+    /** The checks judge the rating; the wire is chosen for it as for any other. */
+    private Trial keepRating(List<String> why) {
+        Device main = mainCandidates().getFirst();
+        why.add(
+                Say.rating(main.ratingA())
+                        + " main device: the job fixes the rating"
+                        + findMissed(main).map(missed -> ", although " + missed).orElse("")
+                        + ".");
+        return findCheapest(mainCandidates(), true)
+                .or(() -> findCheapest(mainCandidates(), false))
+                .orElseGet(
                         () -> {
-                            why.add("No stocked main device also breaks a dead short behind it.");
-                            return findTrial(false, why);
-                        })
-                .orElseGet(() -> standIn(why));
+                            why.add("It suits no stocked wire for this feed.");
+                            Holder holder = stock.findHolder(main).orElseThrow();
+                            return new Trial(main, holder, largestFor(holder), 0);
+                        });
+    }
+
+    private Trial chooseFreely(List<String> why) {
+        List<Device> suitable =
+                mainCandidates().stream().filter(main -> findMissed(main).isEmpty()).toList();
+        Optional<Trial> breaking = findCheapest(suitable, true);
+        Optional<Trial> best = breaking.or(() -> findCheapest(suitable, false));
+        if (best.isEmpty()) {
+            return standIn(why);
+        }
+        if (breaking.isEmpty()) {
+            why.add("No stocked main device also breaks a dead short behind it.");
+        }
+        why.add(decided(best.get()));
+        return best.get();
     }
 
     /**
      * @param mustBreak whether the device must break what a dead short behind it draws
      */
-    private Optional<Trial> findTrial(boolean mustBreak, List<String> why) {
+    private Optional<Trial> findCheapest(List<Device> mains, boolean mustBreak) {
         @Nullable Trial best = null;
-        for (Device main : mainCandidates()) {
-            if (findMissed(main).isPresent()) {
-                continue;
-            }
+        for (Device main : mains) {
             Holder holder = stock.findHolder(main).orElseThrow();
             long fixedMicros = micros(main) + stock.prices().unitPriceMicros(holder.number());
             for (LaidWire wire : mainWires()) {
@@ -114,9 +144,6 @@ final class FeedSizing {
                 }
             }
         }
-        if (best != null) {
-            why.add(decided(best));
-        }
         return Optional.ofNullable(best);
     }
 
@@ -125,7 +152,7 @@ final class FeedSizing {
     }
 
     private LaidWire[] mainWires() {
-        return loom.layFor(demand.feed().id(), "/source", demand.feed().wires());
+        return loom.layFor(demand.feed().id(), "/source", demand.feed().mainWires());
     }
 
     private long micros(Device main) {
@@ -166,18 +193,28 @@ final class FeedSizing {
     private Trial standIn(List<String> why) {
         Device main = mainCandidates().getLast();
         for (Device candidate : mainCandidates()) {
-            if (findMissed(candidate).isEmpty()) {
+            if (findMissed(candidate).isEmpty() && takesAWire(candidate)) {
                 main = candidate;
                 break;
             }
         }
         why.clear();
         why.add(
-                "No stocked main device carries this feed and protects a stocked wire for it; "
+                "No stocked main device carries this feed and protects "
+                        + demand.feed()
+                                .feed()
+                                .gauge()
+                                .map(size -> "the " + size + " that the job fixes; ")
+                                .orElse("a stocked wire for it; ")
                         + Say.rating(main.ratingA())
                         + " stands in.");
         Holder holder = stock.findHolder(main).orElseThrow();
         return new Trial(main, holder, largestFor(holder), 0);
+    }
+
+    private boolean takesAWire(Device main) {
+        Holder holder = stock.findHolder(main).orElseThrow();
+        return goesInto(largestFor(holder), holder);
     }
 
     private Optional<String> findMissed(Device main) {
@@ -224,7 +261,7 @@ final class FeedSizing {
         }
         Limb limb = through(trial, atMain);
         TimeCurrentBand band = TimeCurrentBand.of(trial.main(), job.surroundings().ambient());
-        return limb.dropV() <= mayLoseV
+        return (limb.dropV() <= mayLoseV || demand.feed().feed().gauge().isPresent())
                 && survives(wire, band, highestA, limb.mostOhm(), demand.runningA());
     }
 
@@ -345,7 +382,7 @@ final class FeedSizing {
             Joint joint = chain.get(j);
             LeadEnd.AtSplice at = new LeadEnd.AtSplice(id + "/splice-" + (j + 1));
             splices.add(new SizedSplice(at.splice(), joint.part(), joint.leads()));
-            here = here.plusContact(joint.ohm(), restA);
+            here = here.plusContact(joint.ohm(), Math.min(restA, demand.runningA()));
             for (int i = joint.from(); i < joint.to(); i++) {
                 Service service = services.get(i);
                 restA -= service.currentA();
@@ -372,7 +409,7 @@ final class FeedSizing {
                                 here.plusLead(wires[i], routeM, service.currentA())));
             }
             if (joint.linksOn()) {
-                double passedOnA = Math.max(0, restA);
+                double passedOnA = Math.max(0, Math.min(restA, demand.runningA()));
                 links.add(
                         loom.lead(
                                 id + "/link-" + (j + 1),

@@ -1,6 +1,7 @@
 package org.fusewright.core.sizing;
 
 import org.fusewright.core.catalog.Device;
+import org.fusewright.core.catalog.Holder;
 import org.fusewright.core.check.Basis;
 import org.fusewright.core.check.Check;
 import org.fusewright.core.check.Check.Measured;
@@ -22,6 +23,7 @@ final class MainDeviceRules {
     static final double SELECTIVE_RATIO = 2;
 
     private static final Basis SOURCE = Basis.published("33 CFR 183.455: 7 in, 40 in enclosed");
+    private static final Basis HOLDER = Basis.catalog("the holder's range of conductor areas");
     private static final Basis TWO_TO_ONE = Basis.commonPractice("2 : 1, from memory");
 
     private MainDeviceRules() {}
@@ -46,6 +48,30 @@ final class MainDeviceRules {
                 nearEnclosed ? Verdict.CAUTION : Verdict.FAIL,
                 says,
                 SOURCE);
+    }
+
+    /** Whether a size that the job fixes goes into the main device's holder. */
+    static Check holderFit(Subject subject, Holder holder, LaidWire wire) {
+        boolean tooThin = wire.areaMm2() < holder.minAreaMm2();
+        String says =
+                "Holder "
+                        + holder.number()
+                        + " takes "
+                        + Say.area(holder.minAreaMm2())
+                        + " to "
+                        + Say.area(holder.maxAreaMm2())
+                        + "; "
+                        + wire.wire().size()
+                        + " has "
+                        + Say.area(wire.areaMm2())
+                        + ".";
+        Measured measured =
+                new Measured(
+                        wire.areaMm2(), tooThin ? holder.minAreaMm2() : holder.maxAreaMm2(), "mm2");
+        Subject lead = subject.detail("holder");
+        return tooThin
+                ? Check.atLeast(CheckCode.TERMINAL_FIT, lead, measured, Verdict.FAIL, says, HOLDER)
+                : Check.atMost(CheckCode.TERMINAL_FIT, lead, measured, Verdict.FAIL, says, HOLDER);
     }
 
     static Check selectivity(Subject subject, Device main, double largestBranchA) {

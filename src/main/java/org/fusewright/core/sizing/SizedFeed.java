@@ -10,12 +10,16 @@ import java.util.Optional;
 /**
  * A feed with its main device and leads chosen.
  *
- * @param runningA sum of its circuits' running currents and of the relay coils that it switches
+ * @param runningA what it carries: the share of {@code connectedA} that is drawn at once
+ * @param connectedA sum of its circuits' running currents and of the relay coils that it switches
+ * @param remains what it leaves of the battery's voltage; empty when nothing hangs on it
  * @param mainDevice empty, as is the holder, when nothing hangs on the feed
  */
 public record SizedFeed(
         Feed feed,
         double runningA,
+        double connectedA,
+        Optional<RemainingVoltage> remains,
         Optional<Device> mainDevice,
         Optional<Holder> holder,
         List<Lead> leads,

@@ -74,7 +74,8 @@ public final class Sizer {
             branches = sizeBranches(feeds, devices);
         }
         Map<String, CircuitPlan> circuits = plansOf(branches);
-        return answer(circuits, feeds, check(circuits, feeds));
+        VoltageLeft left = VoltageLeft.of(job.supply(), feeds.values());
+        return answer(circuits, feeds, left, check(circuits, feeds, left));
     }
 
     private void sumCurrents() {
@@ -177,7 +178,8 @@ public final class Sizer {
     private FeedDemand feedDemand(ResolvedFeed feed, Map<String, Device> devices) {
         List<Service> services = new ArrayList<>();
         List<CircuitDemand> onFeed = new ArrayList<>();
-        double runningA = 0;
+        double connectedA = 0;
+        double largestCarriedA = 0;
         double largestA = 0;
         double strictestPercent = Double.POSITIVE_INFINITY;
         for (CircuitDemand demand : demands.values()) {
@@ -188,7 +190,8 @@ public final class Sizer {
                 if (ownsDevice(demand)) {
                     double carriedA = carriedA(demand);
                     services.add(new Service(circuit, false, carriedA, fromFeedM(circuit)));
-                    runningA += carriedA;
+                    connectedA += carriedA;
+                    largestCarriedA = Math.max(largestCarriedA, carriedA);
                     largestA = Math.max(largestA, devices.get(demand.id()).ratingA());
                 }
             }
@@ -196,33 +199,42 @@ public final class Sizer {
             if (relay.isPresent() && relay.get().triggerFrom().equals(feed.id())) {
                 double coilA = demand.coilA(job.supply());
                 services.add(new Service(circuit, true, coilA, relay.get().triggerM()));
-                runningA += coilA;
+                connectedA += coilA;
+                largestCarriedA = Math.max(largestCarriedA, coilA);
             }
         }
+        Diversity diversity = new Diversity(feed.feed().diversity(), connectedA, largestCarriedA);
         return new FeedDemand(
                 feed,
                 services,
-                runningA,
+                diversity,
                 largestA,
                 strictestPercent,
-                feedStartUp(feed, onFeed, runningA));
+                feedStartUp(feed, onFeed, diversity));
     }
 
     /**
      * A switched feed starts everything at once when the key is turned; behind a permanent one each
-     * device's circuits start by themselves while all others run (common practice).
+     * device's circuits start by themselves while all others run (common practice). Where not all
+     * is ever drawn at once, the key starts that share of it, or one device's circuits beside the
+     * share of the others.
      */
     private StartUp feedStartUp(
-            ResolvedFeed feed, List<CircuitDemand> onFeed, double feedRunningA) {
-        if (feed.feed().terminal().equals(Feed.SWITCHED)) {
-            return startUpOf(onFeed);
-        }
+            ResolvedFeed feed, List<CircuitDemand> onFeed, Diversity diversity) {
         List<StartUp> starts = new ArrayList<>();
         List<Double> alongsideA = new ArrayList<>();
+        if (feed.feed().terminal().equals(Feed.SWITCHED)) {
+            StartUp all = startUpOf(onFeed);
+            if (diversity.share() == 1) {
+                return all;
+            }
+            starts.add(all.times(diversity.share()));
+            alongsideA.add(0.0);
+        }
         for (CircuitDemand demand : onFeed) {
             if (ownsDevice(demand)) {
                 starts.add(startUpOf(behind(demand)));
-                alongsideA.add(feedRunningA - carriedA(demand));
+                alongsideA.add(diversity.besideA(carriedA(demand)));
             }
         }
         return StartUp.eitherOf(starts, alongsideA);
@@ -282,7 +294,8 @@ public final class Sizer {
         return new BranchSizing.Outlets(ofDevices, ofTriggers, mainDevices);
     }
 
-    private List<Check> check(Map<String, CircuitPlan> circuits, Map<String, FeedPlan> feeds) {
+    private List<Check> check(
+            Map<String, CircuitPlan> circuits, Map<String, FeedPlan> feeds, VoltageLeft left) {
         List<Check> checks = new ArrayList<>();
         BranchSizing.Outlets outlets = outletsOf(feeds);
         for (CircuitDemand demand : demands.values()) {
@@ -293,20 +306,37 @@ public final class Sizer {
                                     plan.ownsDevice()
                                             ? Optional.of(deviceDemands.get(demand.id()))
                                             : Optional.empty(),
-                                    Optional.ofNullable(outlets.ofTriggers().get(demand.id()))));
+                                    coilSource(demand, feeds, outlets, left)));
         }
         for (FeedPlan feed : feeds.values()) {
             checks.addAll(FeedChecks.list(job, feed));
         }
         if (!demands.isEmpty()) {
-            checks.add(ChargingBalance.check(demands.values(), job.supply()));
+            checks.addAll(ChargingBalance.list(demands.values(), job.supply()));
         }
         LightingSeparation.check(demands.values()).ifPresent(checks::add);
         return checks;
     }
 
+    /** The voltage where the trigger lead of a circuit's relay starts. */
+    private static VoltageLeft.Span coilSource(
+            CircuitDemand demand,
+            Map<String, FeedPlan> feeds,
+            BranchSizing.Outlets outlets,
+            VoltageLeft left) {
+        Optional<RelayUse> relay = demand.resolved().circuit().relay();
+        if (relay.isEmpty() || relay.get().isTriggeredByController()) {
+            return left.atBattery();
+        }
+        return left.atTrigger(
+                feeds.get(relay.get().triggerFrom()), outlets.ofTriggers().get(demand.id()));
+    }
+
     private SizedJob answer(
-            Map<String, CircuitPlan> plans, Map<String, FeedPlan> feedPlans, List<Check> checks) {
+            Map<String, CircuitPlan> plans,
+            Map<String, FeedPlan> feedPlans,
+            VoltageLeft left,
+            List<Check> checks) {
         List<SizedCircuit> circuits = new ArrayList<>();
         for (CircuitDemand demand : demands.values()) {
             CircuitPlan plan = plans.get(demand.id());
@@ -329,6 +359,8 @@ public final class Sizer {
                     new SizedFeed(
                             feed.feed(),
                             plan.map(p -> p.demand().runningA()).orElse(0.0),
+                            plan.map(p -> p.demand().diversity().connectedA()).orElse(0.0),
+                            plan.map(left::remainingOn),
                             plan.map(FeedPlan::main),
                             plan.map(FeedPlan::holder),
                             plan.map(p -> LaidLead.listLeads(p.leads())).orElse(List.of()),

@@ -57,6 +57,15 @@ record StartUp(List<Step> steps, double peakA) {
         return new StartUp(steps, peakA);
     }
 
+    /** The start of a share of the loads. */
+    StartUp times(double share) {
+        List<Step> shared = new ArrayList<>();
+        for (Step step : steps) {
+            shared.add(new Step(share * step.currentA(), step.durationS()));
+        }
+        return new StartUp(shared, share * peakA);
+    }
+
     private static double currentAfter(double ms, List<SingleLoad> loads) {
         double sumA = 0;
         for (SingleLoad load : loads) {

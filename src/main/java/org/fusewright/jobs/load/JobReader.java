@@ -48,6 +48,7 @@ public final class JobReader {
     private static final Range CELSIUS = Range.from(-60, 150, "degrees C");
     private static final Range LENGTH = Range.above(0, 100, "m");
     private static final Range DISTANCE = Range.from(0, 100, "m");
+    private static final Range DIVERSITY = Range.above(0, 1, "");
     private static final Range DROP = Range.above(0, 50, "%");
     private static final Range BUNDLE = Range.whole(1, 100, "leads");
     private static final Range COUNT = Range.whole(1, 100, "");
@@ -189,7 +190,19 @@ public final class JobReader {
                                         + ")"));
                 chargingV = engineOffV;
             }
-            return new Supply(nominalV, engineOffV, chargingV, milliohm, outputA);
+            OptionalDouble idleA = fields.findNumber("idleOutputA", AMPERES);
+            if (idleA.isPresent() && idleA.getAsDouble() > outputA.orElse(AMPERES.max())) {
+                relationProblems.add(
+                        new JobProblem(
+                                Fields.below(fields.pointer(), "idleOutputA"),
+                                "idleOutputA ("
+                                        + idleA.getAsDouble()
+                                        + ") must be at most chargingOutputA ("
+                                        + outputA.getAsDouble()
+                                        + ")"));
+                idleA = OptionalDouble.empty();
+            }
+            return new Supply(nominalV, engineOffV, chargingV, milliohm, outputA, idleA);
         }
     }
 
@@ -219,7 +232,11 @@ public final class JobReader {
                     fields.getParsed("terminal", JobReader::parseTerminal, TERMINALS, "30");
             double lengthM = fields.getNumber("lengthM", LENGTH);
             double distanceM = fields.getNumber("sourceDistanceM", DISTANCE);
-            return new Feed(id, terminal, lengthM, distanceM);
+            double diversity = fields.findNumber("diversity", DIVERSITY).orElse(1);
+            OptionalDouble ratingA = fields.findNumber("ratingA", RATING);
+            Optional<WireSize> gauge =
+                    fields.findParsed("gauge", JobReader::parseGauge, GAUGE_WORDS);
+            return new Feed(id, terminal, lengthM, distanceM, diversity, ratingA, gauge);
         }
     }
 

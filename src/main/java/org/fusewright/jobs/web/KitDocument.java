@@ -17,6 +17,7 @@ import org.fusewright.core.kit.KitLead;
 import org.fusewright.core.kit.PartLine;
 import org.fusewright.core.kit.WireLine;
 import org.fusewright.core.sizing.Lead;
+import org.fusewright.core.sizing.RemainingVoltage;
 import org.fusewright.core.sizing.SizedCircuit;
 import org.fusewright.core.sizing.SizedLoad;
 import org.fusewright.core.sizing.SizedSplice;
@@ -114,11 +115,21 @@ public final class KitDocument {
     private void feed(KitFeed feed) {
         text("id", feed.sized().id());
         number("runningA", feed.sized().runningA());
+        number("connectedA", feed.sized().connectedA());
+        feed.sized().remains().ifPresent(this::remains);
         feed.sized().mainDevice().ifPresent(device -> device("device", device));
         feed.sized().holder().map(Holder::number).ifPresent(n -> text("holder", n.value()));
         texts("why", feed.sized().why());
         list("leads", feed.leads(), this::lead);
         list("splices", feed.sized().splices(), this::splice);
+    }
+
+    private void remains(RemainingVoltage left) {
+        json.writeObjectPropertyStart("remains");
+        number("batteryV", left.batteryV());
+        number("busV", left.busV());
+        number("busAtStartV", left.busAtStartV());
+        json.writeEndObject();
     }
 
     private void device(String name, Device device) {

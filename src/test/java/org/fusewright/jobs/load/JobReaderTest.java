@@ -25,9 +25,10 @@ class JobReaderTest {
             """
             {'reference': 'R-1', 'title': 'Machine', 'customer': 'Someone', 'currency': 'EUR',
              'supply': {'nominalV': 12, 'engineOffV': 12.1, 'chargingV': 14.3,
-                        'batteryResistanceMilliohm': 11, 'chargingOutputA': 25},
+                        'batteryResistanceMilliohm': 11, 'chargingOutputA': 25, 'idleOutputA': 9},
              'surroundings': {'ambientC': 35, 'blockAmbientC': 55, 'bundledLeads': 4},
-             'feeds': [{'id': 'bat', 'terminal': '30', 'lengthM': 0.6, 'sourceDistanceM': 0.15},
+             'feeds': [{'id': 'bat', 'terminal': '30', 'lengthM': 0.6, 'sourceDistanceM': 0.15,
+                        'diversity': 0.7, 'ratingA': 40, 'gauge': '6 mm2'},
                        {'id': 'sw', 'terminal': '15', 'lengthM': 0.9, 'sourceDistanceM': 0}],
              'circuits': [
                {'id': 'pump', 'title': 'Fuel pump', 'feed': 'bat', 'location': 'seat',
@@ -74,7 +75,14 @@ class JobReaderTest {
         assertThat(job.supply().chargingOutputA()).hasValue(25);
         assertThat(job.supply().engineOffV()).isEqualTo(12.1);
         assertThat(job.surroundings().blockAmbient().value()).isEqualTo(55);
+        assertThat(job.supply().idleOutputA()).hasValue(9);
         assertThat(job.feeds()).hasSize(2);
+        assertThat(job.feeds().getFirst().diversity()).isEqualTo(0.7);
+        assertThat(job.feeds().getFirst().ratingA()).hasValue(40);
+        assertThat(job.feeds().getFirst().gauge().orElseThrow().label()).isEqualTo("6.0 mm2");
+        assertThat(job.feeds().getLast().diversity()).isEqualTo(1);
+        assertThat(job.feeds().getLast().ratingA()).isEmpty();
+        assertThat(job.feeds().getLast().gauge()).isEmpty();
         assertThat(job.findLocation("seat").orElseThrow().fromFeedM()).isEqualTo(0.4);
         assertThat(job.choices().devices()).containsExactly(DeviceKind.MANUAL_RESET);
         assertThat(job.choices().lockingWedge()).isFalse();
@@ -177,6 +185,12 @@ class JobReaderTest {
                     'lengthM': 0.6            | 'lengthM': 0                 | /feeds/0/lengthM              | above 0
                     'lengthM': 0.6, 'sou      | 'sou                         | /feeds/0/lengthM              | missing
                     'sourceDistanceM': 0.15   | 'sourceDistanceM': -0.1      | /feeds/0/sourceDistanceM      | from 0
+                    'diversity': 0.7          | 'diversity': 0               | /feeds/0/diversity            | above 0 and at most 1
+                    'diversity': 0.7          | 'diversity': 1.1             | /feeds/0/diversity            | above 0 and at most 1
+                    'ratingA': 40             | 'ratingA': 0                 | /feeds/0/ratingA              | above 0
+                    'gauge': '6 mm2'          | 'gauge': '6'                 | /feeds/0/gauge                | mm2
+                    'idleOutputA': 9          | 'idleOutputA': -9            | /supply/idleOutputA           | above 0
+                    'idleOutputA': 9          | 'idleOutputA': 26            | /supply/idleOutputA           | at most chargingOutputA
                     'id': 'pump'              | 'id': 'lamp'                 | /circuits/1/id                | twice
                     'feed': 'sw'              | 'feed': 'nowhere'            | /circuits/1/feed              | no feed
                     'essential': true         | 'essential': 'yes'           | /circuits/0/essential         | true or false

@@ -1,6 +1,7 @@
 package org.fusewright.jobs.web;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import de.siegmar.fastcsv.reader.CsvReader;
 import de.siegmar.fastcsv.reader.NamedCsvRecord;
@@ -89,6 +90,35 @@ class KitApiTest {
                         lead ->
                                 assertThat(lead.path("cutM").decimalValue().scale())
                                         .isLessThanOrEqualTo(3));
+    }
+
+    @Test
+    void tellsWhatAFeedCarriesAndWhatItLeaves() throws IOException {
+        JsonNode kit =
+                MAPPER.readTree(
+                        text(post(sample("06-touring-twelve.json"), "application/json", "")));
+        JsonNode feed = kit.path("feeds").get(1);
+
+        assertThat(feed.path("runningA").asDouble())
+                .isCloseTo(0.8 * feed.path("connectedA").asDouble(), within(1e-3));
+        assertThat(feed.at("/remains/batteryV").asDouble()).isBetween(11.0, 12.2);
+        assertThat(feed.at("/remains/busV").asDouble())
+                .isLessThan(feed.at("/remains/batteryV").asDouble());
+        assertThat(feed.at("/remains/busAtStartV").asDouble())
+                .isLessThan(feed.at("/remains/busV").asDouble());
+    }
+
+    @Test
+    void rejectsAFeedThatFixesWhatIsNotStocked() throws IOException {
+        String job =
+                sample("06-touring-twelve.json")
+                        .replace("\"diversity\": 0.8", "\"ratingA\": 33, \"gauge\": \"123 mm2\"");
+        EntityExchangeResult<byte[]> result = post(job, "application/json", "");
+
+        assertThat(result.getStatus().value()).isEqualTo(400);
+        assertThat(MAPPER.readTree(text(result)).path("errors"))
+                .extracting(error -> error.path("pointer").asString())
+                .containsExactlyInAnyOrder("/feeds/1/ratingA", "/feeds/1/gauge");
     }
 
     @ParameterizedTest
