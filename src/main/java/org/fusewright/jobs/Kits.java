@@ -13,6 +13,7 @@ import org.fusewright.core.kit.Kit;
 import org.fusewright.core.kit.KitPlanner;
 import org.fusewright.core.pricing.PriceList;
 import org.fusewright.core.pricing.Stock;
+import org.fusewright.core.sizing.WhatIf;
 import org.springframework.stereotype.Service;
 
 import java.util.List;
@@ -42,12 +43,27 @@ public class Kits {
      *     catalog
      */
     public Kit plan(JobReading reading) {
+        return planningFor(reading).planner().plan(reading.job());
+    }
+
+    /**
+     * What becomes of one circuit of a job as read when something differs.
+     *
+     * @param circuit of the job
+     * @throws NoCatalogException before the first import
+     * @throws MalformedJobException as {@link #plan}
+     */
+    public WhatIf whatIf(JobReading reading, String circuit) {
+        return planningFor(reading).planner().whatIf(reading.job(), circuit);
+    }
+
+    private Planning planningFor(JobReading reading) {
         Planning planning = planning();
         if (!reading.isSound()) {
             throw new MalformedJobException(
                     reading.problemsWith(stockProblems(reading.job(), planning.catalog())));
         }
-        return planning.planner().plan(reading.job());
+        return planning;
     }
 
     /** A planner is costly to make, so one serves until the catalog changes. */
@@ -89,17 +105,7 @@ public class Kits {
                                                 ? circuit
                                                 : onFeed(circuit, job.feeds().getFirst().id()))
                         .toList();
-        return new Job(
-                job.reference(),
-                job.title(),
-                job.customer(),
-                job.currency(),
-                job.supply(),
-                job.surroundings(),
-                job.feeds(),
-                circuits,
-                job.locations(),
-                job.choices());
+        return job.withCircuits(circuits);
     }
 
     private static Circuit onFeed(Circuit circuit, String feed) {

@@ -46,6 +46,24 @@ public record Circuit(
         }
     }
 
+    Circuit withRunM(double length) {
+        return new Circuit(
+                id,
+                title,
+                feed,
+                location,
+                essential,
+                length,
+                returnPath,
+                colour,
+                devices,
+                ratingA,
+                gauge,
+                maxDropPercent,
+                relay,
+                loads);
+    }
+
     /** The circuit whose device this one uses, when it has none of its own. */
     public Optional<String> contactFrom() {
         return relay.flatMap(RelayUse::contactFrom);

@@ -24,6 +24,27 @@ public record Job(
         locations = List.copyOf(locations);
     }
 
+    Job withSurroundings(Surroundings others) {
+        return new Job(
+                reference, title, customer, currency, supply, others, feeds, circuits, locations,
+                choices);
+    }
+
+    /** The same machine with other circuits. */
+    public Job withCircuits(List<Circuit> others) {
+        return new Job(
+                reference,
+                title,
+                customer,
+                currency,
+                supply,
+                surroundings,
+                feeds,
+                others,
+                locations,
+                choices);
+    }
+
     public Optional<Location> findLocation(String name) {
         return locations.stream().filter(location -> location.name().equals(name)).findFirst();
     }

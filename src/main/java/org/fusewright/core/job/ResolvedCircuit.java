@@ -38,6 +38,11 @@ public record ResolvedCircuit(
         groundWires = List.copyOf(groundWires);
     }
 
+    ResolvedCircuit withCircuit(Circuit other) {
+        return new ResolvedCircuit(
+                other, feed, devices, trunkWires, wires, groundWires, colour, colourAsked, relay);
+    }
+
     public String id() {
         return circuit.id();
     }

@@ -13,6 +13,7 @@ import org.fusewright.core.pricing.PriceList;
 import org.fusewright.core.pricing.Stock;
 import org.fusewright.core.sizing.SizedJob;
 import org.fusewright.core.sizing.Sizer;
+import org.fusewright.core.sizing.WhatIf;
 import org.joda.money.CurrencyUnit;
 
 import java.util.ArrayList;
@@ -78,6 +79,15 @@ public final class KitPlanner {
                 parts,
                 wire,
                 PartsList.total(parts, job.currency()));
+    }
+
+    /**
+     * What becomes of one circuit of the job when something differs.
+     *
+     * @throws MalformedJobException when the job asks for what the catalog does not stock
+     */
+    public WhatIf whatIf(Job job, String circuit) {
+        return WhatIf.of(JobResolver.resolve(job, stockIn(job.currency())), circuit);
     }
 
     private Stock stockIn(CurrencyUnit currency) {

@@ -1,0 +1,352 @@
+package org.fusewright.core.sizing;
+
+import org.fusewright.core.catalog.Device;
+import org.fusewright.core.catalog.DeviceKind;
+import org.fusewright.core.catalog.Wire;
+import org.fusewright.core.check.Check;
+import org.fusewright.core.check.Subject.Scope;
+import org.fusewright.core.check.Verdict;
+import org.fusewright.core.job.ResolvedCircuit;
+import org.fusewright.core.job.ResolvedJob;
+import org.fusewright.core.quantity.Figures;
+import org.fusewright.core.quantity.WireSize;
+import org.jspecify.annotations.Nullable;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalDouble;
+
+/**
+ * What becomes of a finished design when one thing differs from what it was made for: a hotter
+ * place, a longer run, a thinner wire, another kind of device. Devices and wires stay as they were
+ * chosen; only the verdicts are worked out anew. Looks at sizing alone: whether another device
+ * still goes under the cap, for one, is not asked.
+ */
+public final class WhatIf {
+
+    private static final double HOTTEST_C = 200;
+    private static final double LONGEST_M = 100;
+    private static final double TEMPERATURE_STEP_C = 0.5;
+    private static final double LENGTH_STEP_M = 0.01;
+    private static final double[] USUAL_SHIFTS_C = {-20, -10, 0, 10, 20, 30, 40, 50, 60};
+    private static final double[] USUAL_LENGTHS = {0.5, 1, 1.5, 2, 3, 5, 8};
+
+    /** The thing that differs; the code is what requests and answers call it. */
+    public enum Varied {
+        /** The place round the leads; the block gets as much hotter. */
+        AMBIENT("ambientC", "C"),
+        /** The circuit's run. */
+        RUN("runM", "m"),
+        /** The size of the circuit's trunk, in the colour and family that it has. */
+        SIZE("gauge", ""),
+        /** The kind of the circuit's device, of the same rating or the next that is stocked. */
+        KIND("kind", "");
+
+        private final String code;
+        private final String unit;
+
+        Varied(String code, String unit) {
+            this.code = code;
+            this.unit = unit;
+        }
+
+        public String code() {
+            return code;
+        }
+
+        /** Unit of the values; empty for names. */
+        public String unit() {
+            return unit;
+        }
+
+        /** Whether values are numbers. */
+        public boolean isNumber() {
+            return !unit.isEmpty();
+        }
+    }
+
+    /**
+     * The verdicts at one value.
+     *
+     * @param value as it was asked for
+     * @param says what stands in its place, when that differs: "fuse 10 A"; empty otherwise
+     * @param verdict the worst of all checks
+     * @param nearest the check with least left before its limit, or most over it
+     * @param notPassed checks that do not pass
+     */
+    public record Point(
+            String value, String says, Verdict verdict, Check nearest, List<Check> notPassed) {
+
+        public Point {
+            notPassed = List.copyOf(notPassed);
+        }
+    }
+
+    /**
+     * @param circuit the circuit that is looked at, with its feed
+     * @param designed the value of the design
+     * @param unchangedTo the highest value up to which no verdict is worse than in the design;
+     *     empty when values are names
+     * @param standsTo the highest value up to which nothing fails that does not fail in the design;
+     *     empty likewise
+     */
+    public record Answer(
+            String circuit,
+            Varied varied,
+            String designed,
+            List<Point> points,
+            OptionalDouble unchangedTo,
+            OptionalDouble standsTo) {
+
+        public Answer {
+            points = List.copyOf(points);
+        }
+    }
+
+    private final ResolvedJob job;
+    private final KeptSizes kept;
+    private final ResolvedCircuit circuit;
+    private final String deviceOwner;
+    private final Map<String, Verdict> designedVerdicts = new HashMap<>();
+
+    private WhatIf(ResolvedJob job, SizedJob designed, ResolvedCircuit circuit) {
+        this.job = job;
+        this.kept = KeptSizes.of(designed);
+        this.circuit = circuit;
+        this.deviceOwner = circuit.circuit().contactFrom().orElse(circuit.id());
+        for (Check check : designed.checks()) {
+            designedVerdicts.put(nameOf(check), check.verdict());
+        }
+    }
+
+    /**
+     * @param circuitId of a circuit in the job
+     */
+    public static WhatIf of(ResolvedJob job, String circuitId) {
+        ResolvedCircuit circuit =
+                job.circuits().stream()
+                        .filter(each -> each.id().equals(circuitId))
+                        .findFirst()
+                        .orElseThrow(() -> new IllegalArgumentException("no circuit " + circuitId));
+        return new WhatIf(job, Sizer.size(job), circuit);
+    }
+
+    /** The place round the leads at each of these temperatures; the usual ones when none given. */
+    public Answer hotter(List<Double> ambientC) {
+        double base = job.job().surroundings().ambient().value();
+        List<Double> values = ambientC.isEmpty() ? usualTemperatures(base) : ambientC;
+        List<Point> points = new ArrayList<>();
+        for (double value : values) {
+            points.add(point(figure(value), "", atAmbient(value)));
+        }
+        return new Answer(
+                circuit.id(),
+                Varied.AMBIENT,
+                figure(base),
+                points,
+                highest(base, HOTTEST_C, TEMPERATURE_STEP_C, Verdict.CAUTION, this::atAmbient),
+                highest(base, HOTTEST_C, TEMPERATURE_STEP_C, Verdict.FAIL, this::atAmbient));
+    }
+
+    /** The circuit's run at each of these lengths; the usual ones when none given. */
+    public Answer longer(List<Double> runM) {
+        double base = circuit.circuit().runM();
+        List<Double> values = runM.isEmpty() ? usualLengths(base) : runM;
+        List<Point> points = new ArrayList<>();
+        for (double value : values) {
+            points.add(point(figure(value), "", atRun(value)));
+        }
+        return new Answer(
+                circuit.id(),
+                Varied.RUN,
+                figure(base),
+                points,
+                highest(base, LONGEST_M, LENGTH_STEP_M, Verdict.CAUTION, this::atRun),
+                highest(base, LONGEST_M, LENGTH_STEP_M, Verdict.FAIL, this::atRun));
+    }
+
+    /** The sizes that the circuit's trunk could have instead, thin to thick. */
+    public List<WireSize> listSizes() {
+        return circuit.wires().stream().map(Wire::size).toList();
+    }
+
+    /** The circuit's trunk in each of these sizes; in all that are stocked when none given. */
+    public Answer thinner(List<WireSize> sizes) {
+        List<Point> points = new ArrayList<>();
+        for (WireSize size : sizes.isEmpty() ? listSizes() : sizes) {
+            Wire wire =
+                    circuit.wires().stream()
+                            .filter(each -> each.size().equals(size))
+                            .findFirst()
+                            .orElseThrow(
+                                    () -> new IllegalArgumentException("not stocked: " + size));
+            points.add(
+                    point(size.toString(), "", Sizer.judge(job, kept.withWire(trunkId(), wire))));
+        }
+        Wire trunk = kept.wires().get(trunkId());
+        return new Answer(
+                circuit.id(),
+                Varied.SIZE,
+                trunk.size().toString(),
+                points,
+                OptionalDouble.empty(),
+                OptionalDouble.empty());
+    }
+
+    /** The kinds that the circuit's device could be of. */
+    public List<DeviceKind> listKinds() {
+        List<DeviceKind> stocked = new ArrayList<>();
+        for (DeviceKind kind : DeviceKind.values()) {
+            if (!job.stock().listBlockDevices(kind).isEmpty()) {
+                stocked.add(kind);
+            }
+        }
+        return stocked;
+    }
+
+    /** The circuit's device of each of these kinds; of all that are stocked when none given. */
+    public Answer otherKind(List<DeviceKind> kinds) {
+        Device device = kept.devices().get(deviceOwner);
+        List<Point> points = new ArrayList<>();
+        for (DeviceKind kind : kinds.isEmpty() ? listKinds() : kinds) {
+            Device other = kind == device.kind() ? device : nearest(kind, device.ratingA());
+            points.add(
+                    point(
+                            kind.code(),
+                            kind.code() + " " + Say.rating(other.ratingA()),
+                            Sizer.judge(job, kept.withDevice(deviceOwner, other))));
+        }
+        return new Answer(
+                circuit.id(),
+                Varied.KIND,
+                device.kind().code(),
+                points,
+                OptionalDouble.empty(),
+                OptionalDouble.empty());
+    }
+
+    /** The smallest of a kind that is not smaller, else its largest. */
+    private Device nearest(DeviceKind kind, double ratingA) {
+        List<Device> devices = job.stock().listBlockDevices(kind);
+        for (Device device : devices) {
+            if (device.ratingA() >= ratingA) {
+                return device;
+            }
+        }
+        return devices.getLast();
+    }
+
+    private String trunkId() {
+        return circuit.id() + "/out";
+    }
+
+    private SizedJob atAmbient(double ambientC) {
+        return Sizer.judge(job.withAmbient(ambientC), kept);
+    }
+
+    private SizedJob atRun(double runM) {
+        return Sizer.judge(job.withRun(circuit.id(), runM), kept);
+    }
+
+    private static List<Double> usualTemperatures(double base) {
+        List<Double> values = new ArrayList<>();
+        for (double shiftC : USUAL_SHIFTS_C) {
+            values.add(base + shiftC);
+        }
+        return values;
+    }
+
+    private static List<Double> usualLengths(double base) {
+        List<Double> values = new ArrayList<>();
+        for (double times : USUAL_LENGTHS) {
+            values.add(base * times);
+        }
+        return values;
+    }
+
+    private static String figure(double value) {
+        return Figures.of(value, 2);
+    }
+
+    private Point point(String value, String says, SizedJob judged) {
+        List<Check> notPassed = new ArrayList<>();
+        @Nullable Check nearest = null;
+        for (Check check : judged.checks()) {
+            if (!concerns(check)) {
+                continue;
+            }
+            if (check.verdict() != Verdict.PASS) {
+                notPassed.add(check);
+            }
+            if (nearest == null || order().compare(check, nearest) < 0) {
+                nearest = check;
+            }
+        }
+        if (nearest == null) {
+            throw new IllegalStateException("a circuit without any check: " + circuit.id());
+        }
+        return new Point(value, says, worst(notPassed), nearest, notPassed);
+    }
+
+    /** Worst verdict first, then least margin. */
+    private static Comparator<Check> order() {
+        return Comparator.comparing(Check::verdict, Comparator.reverseOrder())
+                .thenComparingDouble(Check::margin);
+    }
+
+    private boolean concerns(Check check) {
+        Scope scope = check.subject().scope();
+        String id = check.subject().id();
+        return scope == Scope.CIRCUIT && (id.equals(circuit.id()) || id.equals(deviceOwner))
+                || scope == Scope.FEED && id.equals(circuit.feed().id());
+    }
+
+    private static Verdict worst(List<Check> checks) {
+        Verdict worst = Verdict.PASS;
+        for (Check check : checks) {
+            worst = check.verdict().compareTo(worst) > 0 ? check.verdict() : worst;
+        }
+        return worst;
+    }
+
+    /** One value of what varies, judged. */
+    private interface At {
+        SizedJob judge(double value);
+    }
+
+    /**
+     * The highest value, in whole steps, at which no verdict has become that bad: by halving, as
+     * nothing gets better on the way up.
+     */
+    private OptionalDouble highest(double from, double to, double step, Verdict bad, At at) {
+        long good = 0;
+        long first = (long) Math.floor((to - from) / step) + 1;
+        while (first - good > 1) {
+            long middle = (good + first) / 2;
+            if (hasBecome(bad, at.judge(from + middle * step))) {
+                first = middle;
+            } else {
+                good = middle;
+            }
+        }
+        return OptionalDouble.of(from + good * step);
+    }
+
+    private boolean hasBecome(Verdict bad, SizedJob judged) {
+        for (Check check : judged.checks()) {
+            if (concerns(check)
+                    && check.verdict().compareTo(bad) >= 0
+                    && check.verdict() != designedVerdicts.get(nameOf(check))) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    private static String nameOf(Check check) {
+        return check.code() + " " + check.subject().text();
+    }
+}
