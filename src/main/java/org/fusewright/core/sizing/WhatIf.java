@@ -27,8 +27,6 @@ import java.util.OptionalDouble;
  */
 public final class WhatIf {
 
-    private static final double HOTTEST_C = 200;
-    private static final double LONGEST_M = 100;
     private static final double TEMPERATURE_STEP_C = 0.5;
     private static final double LENGTH_STEP_M = 0.01;
     private static final double[] USUAL_SHIFTS_C = {-20, -10, 0, 10, 20, 30, 40, 50, 60};
@@ -37,20 +35,22 @@ public final class WhatIf {
     /** The thing that differs; the code is what requests and answers call it. */
     public enum Varied {
         /** The place round the leads; the block gets as much hotter. */
-        AMBIENT("ambientC", "C"),
+        AMBIENT("ambientC", "C", 200),
         /** The circuit's run. */
-        RUN("runM", "m"),
+        RUN("runM", "m", 100),
         /** The size of the circuit's trunk, in the colour and family that it has. */
-        SIZE("gauge", ""),
+        SIZE("gauge", "", Double.POSITIVE_INFINITY),
         /** The kind of the circuit's device, of the same rating or the next that is stocked. */
-        KIND("kind", "");
+        KIND("kind", "", Double.POSITIVE_INFINITY);
 
         private final String code;
         private final String unit;
+        private final double most;
 
-        Varied(String code, String unit) {
+        Varied(String code, String unit, double most) {
             this.code = code;
             this.unit = unit;
+            this.most = most;
         }
 
         public String code() {
@@ -60,6 +60,11 @@ public final class WhatIf {
         /** Unit of the values; empty for names. */
         public String unit() {
             return unit;
+        }
+
+        /** The highest value that is looked at; names have none. */
+        public double most() {
+            return most;
         }
 
         /** Whether values are numbers. */
@@ -147,8 +152,8 @@ public final class WhatIf {
                 Varied.AMBIENT,
                 figure(base),
                 points,
-                highest(base, HOTTEST_C, TEMPERATURE_STEP_C, Verdict.CAUTION, this::atAmbient),
-                highest(base, HOTTEST_C, TEMPERATURE_STEP_C, Verdict.FAIL, this::atAmbient));
+                highest(base, Varied.AMBIENT.most, TEMPERATURE_STEP_C, Verdict.CAUTION, this::atAmbient),
+                highest(base, Varied.AMBIENT.most, TEMPERATURE_STEP_C, Verdict.FAIL, this::atAmbient));
     }
 
     /** The circuit's run at each of these lengths; the usual ones when none given. */
@@ -164,8 +169,8 @@ public final class WhatIf {
                 Varied.RUN,
                 figure(base),
                 points,
-                highest(base, LONGEST_M, LENGTH_STEP_M, Verdict.CAUTION, this::atRun),
-                highest(base, LONGEST_M, LENGTH_STEP_M, Verdict.FAIL, this::atRun));
+                highest(base, Varied.RUN.most, LENGTH_STEP_M, Verdict.CAUTION, this::atRun),
+                highest(base, Varied.RUN.most, LENGTH_STEP_M, Verdict.FAIL, this::atRun));
     }
 
     /** The sizes that the circuit's trunk could have instead, thin to thick. */
@@ -262,13 +267,15 @@ public final class WhatIf {
     private static List<Double> usualLengths(double base) {
         List<Double> values = new ArrayList<>();
         for (double times : USUAL_LENGTHS) {
-            values.add(base * times);
+            if (times <= 1 || base * times <= Varied.RUN.most) {
+                values.add(base * times);
+            }
         }
         return values;
     }
 
     private static String figure(double value) {
-        return Figures.of(value, 2);
+        return Figures.of(value, 4);
     }
 
     private Point point(String value, String says, SizedJob judged) {
@@ -319,7 +326,7 @@ public final class WhatIf {
 
     /**
      * The highest value, in whole steps, at which no verdict has become that bad: by halving, as
-     * nothing gets better on the way up.
+     * what has become bad stays so on the way up.
      */
     private OptionalDouble highest(double from, double to, double step, Verdict bad, At at) {
         long good = 0;
@@ -337,9 +344,10 @@ public final class WhatIf {
 
     private boolean hasBecome(Verdict bad, SizedJob judged) {
         for (Check check : judged.checks()) {
+            Verdict designed = designedVerdicts.getOrDefault(nameOf(check), Verdict.PASS);
             if (concerns(check)
                     && check.verdict().compareTo(bad) >= 0
-                    && check.verdict() != designedVerdicts.get(nameOf(check))) {
+                    && check.verdict().compareTo(designed) > 0) {
                 return true;
             }
         }
