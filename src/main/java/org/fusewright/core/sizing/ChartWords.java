@@ -72,23 +72,30 @@ final class ChartWords {
                 worst = step;
             }
         }
-        String running = "The loads run at " + Say.amps(demand.carriedA());
-        if (worst == null) {
-            return running + " and draw no more at their start.";
-        }
-        double opensS = band.earliestS(worst.currentA());
-        String start =
-                running
-                        + "; their start of "
-                        + Say.amps(worst.currentA())
-                        + " for "
-                        + time(worst.durationS());
+        return running()
+                + (worst == null
+                        ? " They draw no more at their start."
+                        : " Their start of " + start(worst));
+    }
+
+    private String running() {
+        double opensS = band.earliestS(demand.carriedA());
+        return "The loads run at "
+                + Say.amps(demand.carriedA())
+                + (Double.isInfinite(opensS)
+                        ? ", which the device holds for good."
+                        : ", which may open the device after " + time(opensS) + ".");
+    }
+
+    private String start(StartUp.Step step) {
+        double opensS = band.earliestS(step.currentA());
+        String said = Say.amps(step.currentA()) + " for " + time(step.durationS());
         if (Double.isInfinite(opensS)) {
-            return start + " stays below its earliest curve: it holds that current for good.";
+            return said + " is a current that the device holds for good.";
         }
-        return start
-                + (opensS >= worst.durationS() ? " stays below" : " reaches into")
-                + " its earliest curve, which at that current is "
+        return said
+                + (opensS >= step.durationS() ? " stays below" : " reaches into")
+                + " the device's earliest curve, which at that current is "
                 + time(opensS)
                 + ".";
     }

@@ -158,7 +158,7 @@ public record TimeCurrentChart(
             }
         }
         for (StartUp.Step step : startUp.steps()) {
-            least = Math.min(least, step.durationS());
+            least = Math.min(least, step.durationS() / 2);
             most = Math.max(most, step.durationS());
         }
         return LogAxis.covering(least, most);

@@ -197,12 +197,16 @@ class TimeCurrentChartTest {
         assertThat(chart(TestStock.fuse(10), 20, 200, 400).description())
                 .isEqualTo(
                         "The 10 A fuse opens between 750 ms and 600 s at 13.5 A."
-                                + " The loads run at 5 A; their start of 26 A for 200 ms reaches"
-                                + " into its earliest curve, which at that current is 81 ms."
+                                + " The loads run at 5 A, which the device holds for good."
+                                + " Their start of 26 A for 200 ms reaches into the device's"
+                                + " earliest curve, which at that current is 81 ms."
                                 + " The weakest lead, pump/out, 1 mm2, would reach 150 C after"
                                 + " 100 s at 10 A; the device may never open at that current."
                                 + " A dead short at the far end draws 200 A and is cleared in 9 ms;"
                                 + " one at the device draws 400 A and is cleared in 2.3 ms.");
+        // 5 A through 3 A fuse: 166.7 % lies between 135 % (0.75 s) and 200 % (0.15 s).
+        assertThat(chart(TestStock.fuse(3), 20, 200, 400).description())
+                .contains("The loads run at 5 A, which may open the device after 316 ms.");
         assertThat(chart(TestStock.autoReset(10), 20, 12, 400).description())
                 .startsWith("The 10 A auto-reset breaker opens between 1 s and 600 s at 13.5 A.")
                 .contains("at the far end draws 12 A and may never open the device;");
@@ -227,7 +231,8 @@ class TimeCurrentChartTest {
         assertThat(chart.damage().getLast().seconds() * 1e6).isCloseTo(5112, within(30.0));
         assertThat(chart.starts()).isEmpty();
         assertThat(chart.description())
-                .contains("The loads run at 4 A and draw no more at their start.")
+                .contains(
+                        "The loads run at 4 A, which the device holds for good. They draw no more")
                 .contains("would reach 250 C after 5 s at 32 A; the device has opened after 27");
     }
 
