@@ -13,8 +13,8 @@ import java.util.List;
  */
 public final class TimeCurrentDrawing {
     private static final int WIDTH = 360;
-    private static final int LEFT = 46;
-    private static final int RIGHT = WIDTH - 18;
+    private static final int LEFT = 50;
+    private static final int RIGHT = WIDTH - 16;
     private static final int TOP = 24;
     private static final int BOTTOM = 264;
     private static final int LEGEND = 318;

@@ -90,7 +90,7 @@ class TimeCurrentDrawingTest {
                         "dead short at the device, 574 A");
     }
 
-    /** The plot is 296 by 240 units from (46, 264) up: a third of it each decade of current. */
+    /** The plot is 294 by 240 units from (50, 264) up: 98 units each decade of current. */
     @Test
     void putsPointsWhereTheirDecadesAre() throws Exception {
         Element svg = draw(CHART);
@@ -98,7 +98,7 @@ class TimeCurrentDrawingTest {
         assertThat(list(svg, "path"))
                 .filteredOn(path -> path.getAttribute("class").equals("damage"))
                 .extracting(path -> path.getAttribute("d"))
-                .contains("M191.7 24L342 224");
+                .contains("M194.8 24L344 224");
         assertThat(list(svg, "path"))
                 .filteredOn(path -> path.getAttribute("class").equals("band"))
                 .allSatisfy(
