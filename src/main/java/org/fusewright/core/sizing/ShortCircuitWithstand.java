@@ -10,6 +10,7 @@ import org.fusewright.core.check.Verdict;
 
 import java.util.List;
 import java.util.Locale;
+import java.util.function.DoubleUnaryOperator;
 
 /**
  * Whether a conductor survives the energy that its device lets through: I2t <= k2 S2, with k =
@@ -85,6 +86,22 @@ final class ShortCircuitWithstand {
     static double survivesA2s(LaidWire laid, double currentA) {
         double root = kOf(laid, currentA) * laid.areaMm2();
         return root * root;
+    }
+
+    /** The conductor temperature that a wire survives once. */
+    static double survivesC(LaidWire laid) {
+        return Insulation.of(laid.wire()).survivesC;
+    }
+
+    /**
+     * How long a lead survives a current, in seconds; infinite beyond what the method holds for.
+     */
+    static DoubleUnaryOperator secondsTo(ProtectedLead lead) {
+        double energyA2s = survivesA2s(lead.laid(), lead.currentA());
+        return currentA -> {
+            double seconds = energyA2s / (currentA * currentA);
+            return seconds <= LONGEST_S ? seconds : Double.POSITIVE_INFINITY;
+        };
     }
 
     /**

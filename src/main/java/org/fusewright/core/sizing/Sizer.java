@@ -332,6 +332,14 @@ public final class Sizer {
                 feeds.get(relay.get().triggerFrom()), outlets.ofTriggers().get(demand.id()));
     }
 
+    private List<CircuitPlan> behind(CircuitDemand owner, Map<String, CircuitPlan> plans) {
+        List<CircuitPlan> all = new ArrayList<>(1);
+        for (CircuitDemand demand : behind(owner)) {
+            all.add(plans.get(demand.id()));
+        }
+        return all;
+    }
+
     private SizedJob answer(
             Map<String, CircuitPlan> plans,
             Map<String, FeedPlan> feedPlans,
@@ -350,6 +358,9 @@ public final class Sizer {
                             LaidLead.listLeads(plan.leads()),
                             plan.splices(),
                             plan.loads(),
+                            plan.ownsDevice()
+                                    ? Optional.of(new ProtectionStudy(job, behind(demand, plans)))
+                                    : Optional.empty(),
                             plan.why()));
         }
         List<SizedFeed> feeds = new ArrayList<>();
