@@ -14,12 +14,12 @@ final class OpeningCurve {
     private final double[] slopes;
 
     /**
-     * @param currentsA rising, one at least
+     * @param currentsA rising; none for a curve that nothing states
      */
     OpeningCurve(double[] currentsA, double[] timesS) {
         this.currentsA = currentsA;
         this.timesS = timesS;
-        this.slopes = new double[currentsA.length - 1];
+        this.slopes = new double[Math.max(0, currentsA.length - 1)];
         for (int i = 0; i < timesS.length; i++) {
             timesS[i] = Math.max(LEAST_S, timesS[i]);
         }
@@ -27,6 +27,10 @@ final class OpeningCurve {
             slopes[i] =
                     Math.log(timesS[i + 1] / timesS[i]) / Math.log(currentsA[i + 1] / currentsA[i]);
         }
+    }
+
+    boolean isStated() {
+        return currentsA.length > 0;
     }
 
     double firstA() {

@@ -29,7 +29,8 @@ import java.util.List;
  * temperature around it, the gates go with the re-rated rating: for the earliest opening always;
  * for the latest only in the cold, as nobody can count on a place being hot.
  *
- * <p>Cheap to make: a curve is worked out when it is first asked for.
+ * <p>Cheap to make: a curve is worked out when it is first asked for. A band may be kept and
+ * shared.
  */
 final class TimeCurrentBand {
 
@@ -41,10 +42,8 @@ final class TimeCurrentBand {
     private final double lateRatedA;
     private final double interruptingA;
 
-    private @Nullable Curves curves;
-
-    /** Either is null when no gate states it. */
-    private record Curves(@Nullable OpeningCurve earliest, @Nullable OpeningCurve latest) {}
+    private @Nullable OpeningCurve earliest;
+    private @Nullable OpeningCurve latest;
 
     private TimeCurrentBand(Device device, double factor) {
         this.kind = device.kind();
@@ -60,8 +59,8 @@ final class TimeCurrentBand {
 
     /** Earliest opening in seconds; infinite when the current is held. */
     double earliestS(double currentA) {
-        @Nullable OpeningCurve curve = earliest();
-        if (curve == null) {
+        OpeningCurve curve = earliest();
+        if (!curve.isStated()) {
             return 0;
         }
         if (currentA <= curve.firstA()) {
@@ -75,8 +74,8 @@ final class TimeCurrentBand {
 
     /** Latest opening in seconds; infinite when it may never open. */
     double latestS(double currentA) {
-        @Nullable OpeningCurve curve = latest();
-        if (curve == null || currentA < curve.firstA()) {
+        OpeningCurve curve = latest();
+        if (!curve.isStated() || currentA < curve.firstA()) {
             return Double.POSITIVE_INFINITY;
         }
         if (currentA <= curve.lastA()) {
@@ -95,8 +94,8 @@ final class TimeCurrentBand {
 
     /** The least current that surely opens the device, after whatever time; infinite when none. */
     double surelyOpensA() {
-        @Nullable OpeningCurve curve = latest();
-        return curve == null ? Double.POSITIVE_INFINITY : curve.firstA();
+        OpeningCurve curve = latest();
+        return curve.isStated() ? curve.firstA() : Double.POSITIVE_INFINITY;
     }
 
     /**
@@ -104,8 +103,8 @@ final class TimeCurrentBand {
      * capacity when none does.
      */
     double surelyOpensA(double withinS) {
-        @Nullable OpeningCurve curve = latest();
-        if (curve == null) {
+        OpeningCurve curve = latest();
+        if (!curve.isStated()) {
             return interruptingA;
         }
         double reachesA = curve.reaches(withinS);
@@ -132,12 +131,9 @@ final class TimeCurrentBand {
         if (fromA < cutOffA && cutOffA < toA) {
             worst = Math.max(worst, cutOffA * cutOffA * longestS);
         }
-        @Nullable OpeningCurve curve = latest();
-        if (curve != null) {
-            for (double gateA : curve.currentsA()) {
-                if (fromA < gateA && gateA < toA) {
-                    worst = Math.max(worst, energyA2s(gateA, longestS));
-                }
+        for (double gateA : latest().currentsA()) {
+            if (fromA < gateA && gateA < toA) {
+                worst = Math.max(worst, energyA2s(gateA, longestS));
             }
         }
         return worst;
@@ -169,18 +165,16 @@ final class TimeCurrentBand {
 
     /** The same for the earliest opening alone. */
     double[] earliestTurningPointsA(double fromA, double toA) {
-        @Nullable OpeningCurve curve = earliest();
-        return curve == null ? new double[0] : inside(curve.currentsA(), fromA, toA);
+        return inside(earliest().currentsA(), fromA, toA);
     }
 
     /** The same for the latest opening alone. */
     double[] latestTurningPointsA(double fromA, double toA) {
-        @Nullable OpeningCurve curve = latest();
-        if (curve == null) {
-            return new double[0];
-        }
+        OpeningCurve curve = latest();
         double[] bendsA = curve.currentsA();
-        if (kind == DeviceKind.MANUAL_RESET && curve.lastS() > CONTACTS_OPEN_S) {
+        if (kind == DeviceKind.MANUAL_RESET
+                && curve.isStated()
+                && curve.lastS() > CONTACTS_OPEN_S) {
             bendsA = Arrays.copyOf(bendsA, bendsA.length + 1);
             bendsA[bendsA.length - 1] = curve.lastA() * Math.sqrt(curve.lastS() / CONTACTS_OPEN_S);
         }
@@ -199,56 +193,42 @@ final class TimeCurrentBand {
         return Arrays.copyOfRange(risingA, from, to);
     }
 
-    private @Nullable OpeningCurve earliest() {
-        return curves().earliest();
-    }
-
-    private @Nullable OpeningCurve latest() {
-        return curves().latest();
-    }
-
-    private Curves curves() {
-        Curves known = curves;
+    private OpeningCurve earliest() {
+        OpeningCurve known = earliest;
         if (known == null) {
-            known = workOut();
-            curves = known;
+            known = curve(earlyRatedA, true);
+            earliest = known;
         }
         return known;
     }
 
-    private Curves workOut() {
-        int early = 0;
-        int late = 0;
+    private OpeningCurve latest() {
+        OpeningCurve known = latest;
+        if (known == null) {
+            known = curve(lateRatedA, false);
+            latest = known;
+        }
+        return known;
+    }
+
+    private OpeningCurve curve(double ratedA, boolean early) {
+        int points = 0;
         for (Gate gate : gates) {
-            early += hasEarliest(gate) ? 1 : 0;
-            late += hasLatest(gate) ? 1 : 0;
+            points += isStated(gate, early) ? 1 : 0;
         }
-        double[] earlyA = new double[early];
-        double[] earlyS = new double[early];
-        double[] lateA = new double[late];
-        double[] lateS = new double[late];
-        for (int i = gates.size() - 1; i >= 0; i--) {
-            Gate gate = gates.get(i);
-            double share = gate.percent() / 100;
-            if (hasEarliest(gate)) {
-                earlyA[--early] = share * earlyRatedA;
-                earlyS[early] = gate.minS();
-            }
-            if (hasLatest(gate)) {
-                lateA[--late] = share * lateRatedA;
-                lateS[late] = gate.maxS();
+        double[] currentsA = new double[points];
+        double[] timesS = new double[points];
+        int i = 0;
+        for (Gate gate : gates) {
+            if (isStated(gate, early)) {
+                currentsA[i] = gate.percent() / 100 * ratedA;
+                timesS[i++] = early ? gate.minS() : gate.maxS();
             }
         }
-        return new Curves(
-                earlyA.length == 0 ? null : new OpeningCurve(earlyA, earlyS),
-                lateA.length == 0 ? null : new OpeningCurve(lateA, lateS));
+        return new OpeningCurve(currentsA, timesS);
     }
 
-    private static boolean hasEarliest(Gate gate) {
-        return gate.minS() > 0;
-    }
-
-    private static boolean hasLatest(Gate gate) {
-        return !Double.isInfinite(gate.maxS());
+    private static boolean isStated(Gate gate, boolean early) {
+        return early ? gate.minS() > 0 : !Double.isInfinite(gate.maxS());
     }
 }

@@ -12,7 +12,7 @@ import org.fusewright.core.quantity.Celsius;
  * constants. The search ends at the current that opens the device within 5 s: from there on {@link
  * ShortCircuitWithstand} answers, with the temperatures that insulation survives once.
  *
- * @param currentA the worst current
+ * @param currentA the worst current; where copper melts for good, no worse one is looked for
  * @param conductorC how hot the conductor gets by it
  * @param opensS when the device opens at the latest; infinite when it need not
  */
@@ -27,9 +27,10 @@ record WorstOverload(double currentA, double conductorC, double opensS) {
         WorstOverload forGood =
                 new WorstOverload(heldA, warming.steadyC(heldA), Double.POSITIVE_INFINITY);
         double endA = Math.min(band.surelyOpensA(ShortCircuitWithstand.LONGEST_S), highest.value());
-        return endA <= heldA
+        boolean melts = forGood.conductorC >= ShortCircuitWithstand.COPPER_MELTS_C;
+        return melts || endA <= heldA
                 ? forGood
-                : new Search(band, warming, start.value(), forGood).over(heldA, endA);
+                : new Search(band, warming, start.value(), forGood).upTo(endA);
     }
 
     boolean isForGood() {
@@ -58,30 +59,31 @@ record WorstOverload(double currentA, double conductorC, double opensS) {
         private final TimeCurrentBand band;
         private final Warming warming;
         private final double startC;
+        private final double heldA;
         private WorstOverload worst;
 
         Search(TimeCurrentBand band, Warming warming, double startC, WorstOverload forGood) {
             this.band = band;
             this.warming = warming;
             this.startC = startC;
+            this.heldA = forGood.currentA;
             this.worst = forGood;
         }
 
-        WorstOverload over(double fromA, double endA) {
-            double lineFrom = Math.log(fromA);
-            double lineFromC = tryAt(lineFrom);
-            for (double bendA : band.latestTurningPointsA(fromA, endA)) {
+        WorstOverload upTo(double endA) {
+            double from = Math.log(heldA);
+            for (double bendA : band.latestTurningPointsA(heldA, endA)) {
                 double bend = Math.log(bendA);
-                lineFromC = scan(lineFrom, lineFromC, bend);
-                lineFrom = bend;
+                scan(from, bend);
+                from = bend;
             }
-            scan(lineFrom, lineFromC, Math.log(endA));
+            scan(from, Math.log(endA));
             return worst;
         }
 
         /** Positions are logarithms of the current. */
         private double tryAt(double position) {
-            double currentA = Math.exp(position);
+            double currentA = Math.max(heldA, Math.exp(position));
             double opensS = band.latestS(currentA);
             double conductorC = warming.afterC(currentA, startC, opensS);
             if (conductorC > worst.conductorC) {
@@ -94,27 +96,32 @@ record WorstOverload(double currentA, double conductorC, double opensS) {
             return conductorC > worst.conductorC - MAY_MISS * (worst.conductorC - startC);
         }
 
-        /** Gives the temperature at the line's end. */
-        private double scan(double from, double fromC, double to) {
+        /** Up one line until past its hump. */
+        private void scan(double from, double to) {
             int steps = Math.max(2, (int) Math.ceil((to - from) / STEP));
             double step = (to - from) / steps;
-            double before = fromC;
+            double before = tryAt(from);
             double here = tryAt(from + step);
-            if (before > here && mayTop(before)) {
-                climb(from + step / 2, step / 2, before, tryAt(from + step / 2), here);
+            if (before > here) {
+                if (mayTop(before)) {
+                    climb(from + step / 2, step / 2, before, tryAt(from + step / 2), here);
+                }
+                return;
             }
             for (int i = 2; i <= steps; i++) {
                 double next = tryAt(i == steps ? to : from + i * step);
-                if (here >= before && here > next && mayTop(here)) {
-                    climb(from + (i - 1) * step, step, before, here, next);
+                if (here > next) {
+                    if (mayTop(here)) {
+                        climb(from + (i - 1) * step, step, before, here, next);
+                    }
+                    return;
                 }
                 before = here;
                 here = next;
             }
-            if (here > before && mayTop(here)) {
+            if (mayTop(here)) {
                 climb(to - step / 2, step / 2, before, tryAt(to - step / 2), here);
             }
-            return here;
         }
 
         /** Looks at the top of the parabola through three points, and of the next one. */
