@@ -6,9 +6,9 @@ import org.fusewright.core.catalog.Wire;
  * A wire as heat sees it: a round conductor in a round wall, per metre.
  *
  * <p>The conductor's diameter comes from its copper at a fill of 0.70, which fits the diameters of
- * ISO 6722 and SAE J1128 sheets within 9 % from 0.35 mm2 on; only its logarithm counts. Outside is
+ * ISO 6722 and SAE J1128 sheets within 6 % from 0.35 mm2 on; only its logarithm counts. Outside is
  * the stated largest diameter. As a store of heat only three quarters of the ring between the two
- * count, since nominal walls are thinner than the largest diameter leaves room for.
+ * count, which is what the sheets' nominal walls hold.
  *
  * @param outsideM diameter of the surface
  * @param wallKMPerW thermal resistance of the wall

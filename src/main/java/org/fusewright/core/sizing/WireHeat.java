@@ -13,10 +13,11 @@ import org.fusewright.core.job.Surroundings;
  *
  * <p>On its way: one temperature for the copper, whose strands all heat alike, so time is one
  * integral over temperature. Heat capacity: the copper's, and the wall's by its mean temperature.
- * Heat needs time to enter the wall: with t the time in which the current alone would heat the
- * copper by 25 K, the share t / (t + wall resistance x wall capacity) of the wall counts, nearly
- * nothing in a dead short and nearly all in a slow overload. The tests hold this against the heat
- * equation of the wall.
+ * Heat needs time to enter the wall, half of wall resistance x wall capacity or less (from the heat
+ * equation of a ring with a warming inside). With t the time in which the current alone would heat
+ * the copper by 25 K, the share t / (t + that half) of the wall counts: nearly nothing in a dead
+ * short, nearly all in a slow overload. For rises of 25 K and more that is on the safe side; the
+ * tests hold it against the heat equation.
  *
  * <p>As {@link HeatLoss} is straight in pieces, the integral is a sum of logarithms, exact also
  * close to the end temperature, where it grows beyond bounds. Temperatures end where copper melts.
@@ -56,7 +57,7 @@ final class WireHeat implements Warming {
                 body.wallKMPerW()
                         * body.wallHeatJPerKM()
                         * ohmPerM(classC + LAG_RISE_K)
-                        / (copperHeatJPerKM * LAG_RISE_K);
+                        / (2 * copperHeatJPerKM * LAG_RISE_K);
     }
 
     /** Prepares the heat of a wire where it lies. */
