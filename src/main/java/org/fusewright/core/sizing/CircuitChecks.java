@@ -16,12 +16,14 @@ import java.util.Optional;
 /** Every rule that applies to one circuit as it was sized. */
 final class CircuitChecks {
 
+    private final Loom loom;
     private final Job job;
     private final CircuitPlan plan;
     private final Subject subject;
 
-    CircuitChecks(Job job, CircuitPlan plan) {
-        this.job = job;
+    CircuitChecks(Loom loom, CircuitPlan plan) {
+        this.loom = loom;
+        this.job = loom.job();
         this.plan = plan;
         this.subject = Subject.circuit(plan.id());
     }
@@ -35,7 +37,7 @@ final class CircuitChecks {
         List<Check> checks = new ArrayList<>();
         Device device = plan.device();
         Celsius block = job.surroundings().blockAmbient();
-        TimeCurrentBand band = TimeCurrentBand.of(device, block);
+        TimeCurrentBand band = loom.bandInBlock(device);
         if (deviceDemand.isPresent()) {
             DeviceDemand demand = deviceDemand.get();
             checks.add(
@@ -49,9 +51,12 @@ final class CircuitChecks {
             DeviceRules.inrush(subject, device, band, demand.startUp()).ifPresent(checks::add);
             checks.add(DeviceRules.interrupting(subject, device, plan.highestA()));
         }
-        List<ProtectedLead> leads = protectedLeads();
+        List<ProtectedLead> leads = ProtectedLead.listBehindDevice(plan.leads());
         double lowestA = FaultCurrent.lowestA(job.supply(), new Ohms(plan.farOhm()));
         checks.add(OverloadProtection.check(subject, device, leads));
+        checks.add(
+                OverloadProtection.checkUntilOpen(
+                        subject, loom, device, band, leads, plan.highestA()));
         checks.add(
                 ShortCircuitWithstand.check(
                         subject,
@@ -72,17 +77,6 @@ final class CircuitChecks {
         checks.addAll(
                 SplicePlacement.list(subject, plan.splices(), plan.splicesFit(), plan.leads()));
         return checks;
-    }
-
-    /** All but the coil's leads, which the trigger's own source protects. */
-    private List<ProtectedLead> protectedLeads() {
-        List<ProtectedLead> leads = new ArrayList<>();
-        for (LaidLead lead : plan.leads()) {
-            if (!isCoilLead(lead)) {
-                leads.add(ProtectedLead.of(lead));
-            }
-        }
-        return leads;
     }
 
     private static boolean isCoilLead(LaidLead lead) {

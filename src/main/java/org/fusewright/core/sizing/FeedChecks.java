@@ -17,13 +17,17 @@ final class FeedChecks {
 
     private FeedChecks() {}
 
-    static List<Check> list(Job job, FeedPlan plan) {
+    /**
+     * @param branches the devices behind the main device
+     */
+    static List<Check> list(Loom loom, FeedPlan plan, List<Selectivity.Branch> branches) {
+        Job job = loom.job();
         List<Check> checks = new ArrayList<>();
         FeedDemand demand = plan.demand();
         Subject subject = Subject.feed(demand.feed().id());
         Device main = plan.main();
         Celsius ambient = job.surroundings().ambient();
-        TimeCurrentBand band = TimeCurrentBand.of(main, ambient);
+        TimeCurrentBand band = loom.bandOfMain(main);
         checks.add(
                 demand.diversity()
                         .told(
@@ -40,6 +44,9 @@ final class FeedChecks {
         double lowestA = FaultCurrent.lowestA(job.supply(), new Ohms(farOhm(plan)));
         checks.add(OverloadProtection.check(subject, main, leads));
         checks.add(
+                OverloadProtection.checkUntilOpen(
+                        subject, loom, main, band, leads, plan.highestA()));
+        checks.add(
                 ShortCircuitWithstand.check(
                         subject,
                         leads,
@@ -47,8 +54,8 @@ final class FeedChecks {
                         new ShortCircuitWithstand.Span(lowestA, plan.highestA())));
         checks.add(DeviceRules.faultClearing(subject, band, lowestA));
         TerminalCurrent.check(subject, plan.leads()).ifPresent(checks::add);
-        if (demand.largestBranchA() > 0) {
-            checks.add(MainDeviceRules.selectivity(subject, main, demand.largestBranchA()));
+        if (!branches.isEmpty()) {
+            checks.add(MainDeviceRules.selectivity(subject, main, band, branches));
         }
         checks.add(
                 MainDeviceRules.sourceProtection(subject, demand.feed().feed().sourceDistanceM()));

@@ -39,6 +39,22 @@ public final class ProtectionStudy {
                 shorts);
     }
 
+    /** A dead short right behind the device, then one at the far end of the longest branch. */
+    public List<DeadShort> deadShorts() {
+        return DeadShort.list(
+                leads(),
+                TimeCurrentBand.of(plans.getFirst().device(), job.surroundings().blockAmbient()),
+                new ShortCircuitWithstand.Span(lowestA(), plans.getFirst().highestA()));
+    }
+
+    private List<ProtectedLead> leads() {
+        List<ProtectedLead> leads = new ArrayList<>();
+        for (CircuitPlan plan : plans) {
+            leads.addAll(ProtectedLead.listBehindDevice(plan.leads()));
+        }
+        return leads;
+    }
+
     private double lowestA() {
         double farthestOhm = 0;
         for (CircuitPlan plan : plans) {
@@ -57,10 +73,7 @@ public final class ProtectionStudy {
 
     /** The lead that reaches its limit first in a short at the device. */
     private ProtectedLead weakest(double shortA) {
-        List<ProtectedLead> leads = new ArrayList<>();
-        for (CircuitPlan plan : plans) {
-            leads.addAll(ProtectedLead.listBehindDevice(plan.leads()));
-        }
+        List<ProtectedLead> leads = leads();
         ProtectedLead weakest = leads.getFirst();
         double leastS = secondsTo(weakest).applyAsDouble(shortA);
         for (ProtectedLead lead : leads) {
@@ -75,11 +88,26 @@ public final class ProtectionStudy {
 
     private static Endurance endurance(ProtectedLead lead) {
         return new Endurance(
-                lead.named(), ShortCircuitWithstand.survivesC(lead.laid()), secondsTo(lead));
+                lead.named(), OverloadProtection.shortTermC(lead.laid()), secondsTo(lead));
     }
 
+    /**
+     * How long a lead bears a current that comes on top of its running current: up to 5 s until the
+     * temperature that its insulation survives once, for longer until the short-term one.
+     */
     private static DoubleUnaryOperator secondsTo(ProtectedLead lead) {
-        return ShortCircuitWithstand.secondsTo(lead);
+        WireHeat heat = lead.laid().heat();
+        double startC = heat.steadyC(lead.currentA());
+        double survivesC = ShortCircuitWithstand.survivesC(lead.laid());
+        double shortTermC = OverloadProtection.shortTermC(lead.laid());
+        return currentA -> {
+            double oncePerLifeS = heat.secondsTo(currentA, startC, survivesC);
+            return oncePerLifeS <= ShortCircuitWithstand.LONGEST_S
+                    ? oncePerLifeS
+                    : Math.max(
+                            ShortCircuitWithstand.LONGEST_S,
+                            heat.secondsTo(currentA, startC, shortTermC));
+        };
     }
 
     @Override

@@ -10,7 +10,6 @@ import org.fusewright.core.check.Verdict;
 
 import java.util.List;
 import java.util.Locale;
-import java.util.function.DoubleUnaryOperator;
 
 /**
  * Whether a conductor survives the energy that its device lets through: I2t <= k2 S2, with k =
@@ -107,17 +106,6 @@ final class ShortCircuitWithstand {
     /** The conductor temperature that a wire survives once. */
     static double survivesC(LaidWire laid) {
         return Insulation.of(laid.wire()).survivesC;
-    }
-
-    /**
-     * How long a lead survives a current, in seconds; infinite beyond what the method holds for.
-     */
-    static DoubleUnaryOperator secondsTo(ProtectedLead lead) {
-        double energyA2s = survivesA2s(lead.laid(), lead.currentA());
-        return currentA -> {
-            double seconds = energyA2s / (currentA * currentA);
-            return seconds <= LONGEST_S ? seconds : Double.POSITIVE_INFINITY;
-        };
     }
 
     /**

@@ -301,7 +301,7 @@ public final class Sizer {
         for (CircuitDemand demand : demands.values()) {
             CircuitPlan plan = circuits.get(demand.id());
             checks.addAll(
-                    new CircuitChecks(job, plan)
+                    new CircuitChecks(loom, plan)
                             .list(
                                     plan.ownsDevice()
                                             ? Optional.of(deviceDemands.get(demand.id()))
@@ -309,13 +309,31 @@ public final class Sizer {
                                     coilSource(demand, feeds, outlets, left)));
         }
         for (FeedPlan feed : feeds.values()) {
-            checks.addAll(FeedChecks.list(job, feed));
+            checks.addAll(FeedChecks.list(loom, feed, branchesOf(feed, circuits)));
         }
         if (!demands.isEmpty()) {
             checks.addAll(ChargingBalance.list(demands.values(), job.supply()));
         }
         LightingSeparation.check(demands.values()).ifPresent(checks::add);
         return checks;
+    }
+
+    private List<Selectivity.Branch> branchesOf(FeedPlan feed, Map<String, CircuitPlan> circuits) {
+        List<Selectivity.Branch> branches = new ArrayList<>();
+        for (Outlet outlet : feed.outlets()) {
+            if (!outlet.service().isTrigger()) {
+                CircuitPlan plan = circuits.get(outlet.service().circuit().id());
+                double restA = Math.max(0, feed.demand().runningA() - plan.carriedA());
+                branches.add(
+                        new Selectivity.Branch(
+                                plan.id(),
+                                plan.device(),
+                                loom.bandInBlock(plan.device()),
+                                restA,
+                                plan.highestA()));
+            }
+        }
+        return branches;
     }
 
     /** The voltage where the trigger lead of a circuit's relay starts. */

@@ -33,6 +33,13 @@ record WorstOverload(double currentA, double conductorC, double opensS) {
                 : new Search(band, warming, start.value(), forGood).upTo(endA);
     }
 
+    /** Behind a device that has carried its rating for long before. */
+    static WorstOverload behind(
+            TimeCurrentBand band, double ratingA, LaidWire wire, double highestA) {
+        Celsius start = new Celsius(wire.heat().steadyC(ratingA));
+        return of(band, wire.heat(), start, new Amperes(highestA));
+    }
+
     boolean isForGood() {
         return Double.isInfinite(opensS);
     }
