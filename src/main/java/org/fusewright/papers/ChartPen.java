@@ -10,7 +10,7 @@ final class ChartPen {
     /** Half the width of a mark. */
     static final float MARK = 3;
 
-    private static final float HATCH = 4;
+    private static final float HATCH = 5;
     private static final float[] SOLID = {};
 
     /** The lines of a chart. */

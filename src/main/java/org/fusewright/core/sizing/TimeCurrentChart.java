@@ -33,8 +33,8 @@ public record TimeCurrentChart(
         List<Point> demand,
         List<Point> starts,
         List<Point> damage,
-        Short atDevice,
-        Short atFarEnd,
+        Fault atDevice,
+        Fault atFarEnd,
         String description) {
 
     /** The axis of currents holds the first gates of a device even where no short reaches them. */
@@ -54,7 +54,7 @@ public record TimeCurrentChart(
      *
      * @param clearsS when the device has opened at the latest; infinite when it may never
      */
-    public record Short(double currentA, double clearsS) {}
+    public record Fault(double currentA, double clearsS) {}
 
     /** A device where it sits. */
     record Guard(Device device, Celsius surrounding) {
@@ -96,8 +96,8 @@ public record TimeCurrentChart(
         List<Point> earliest = Curve.trace(band::earliestS, currentA, bendsA);
         List<Point> latest = Curve.trace(band::latestS, currentA, bendsA);
         List<Point> damage = Curve.trace(weakest.secondsTo(), currentA, new double[0]);
-        Short atDevice = new Short(shorts.highestA(), band.latestS(shorts.highestA()));
-        Short atFarEnd = new Short(shorts.lowestA(), band.latestS(shorts.lowestA()));
+        Fault atDevice = new Fault(shorts.highestA(), band.latestS(shorts.highestA()));
+        Fault atFarEnd = new Fault(shorts.lowestA(), band.latestS(shorts.lowestA()));
         LogAxis timeS = timeAxis(latest, demand.startUp(), atDevice);
         return new TimeCurrentChart(
                 ChartWords.device(guard.device()),
@@ -149,7 +149,7 @@ public record TimeCurrentChart(
                         Math.max(shorts.lowestA(), shorts.highestA())));
     }
 
-    private static LogAxis timeAxis(List<Point> latest, StartUp startUp, Short fastest) {
+    private static LogAxis timeAxis(List<Point> latest, StartUp startUp, Fault fastest) {
         double least = Math.min(10 * INSTANT_S, Math.max(INSTANT_S, fastest.clearsS() / 3));
         double most = LONG_S;
         for (Point point : latest) {

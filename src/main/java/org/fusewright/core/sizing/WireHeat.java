@@ -165,6 +165,23 @@ final class WireHeat implements Warming {
         }
     }
 
+    /** Whether it is of a wire of the same make in the same place. */
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof WireHeat heat
+                && heat.ohmPerMAt20C == ohmPerMAt20C
+                && heat.ampacityA == ampacityA
+                && heat.aloneA == aloneA
+                && heat.copperHeatJPerKM == copperHeatJPerKM
+                && heat.wallHeatJPerKM == wallHeatJPerKM
+                && heat.airC() == airC();
+    }
+
+    @Override
+    public int hashCode() {
+        return Double.hashCode(ampacityA);
+    }
+
     /** I2 times what the resistance grows with each kelvin. */
     private double heatingWPerMK(double currentA) {
         return currentA * currentA * ohmPerMAt20C / RESISTANCE_SPAN_K;

@@ -175,7 +175,12 @@ class AircraftExamplesTest {
                         Conductor.solidMilliohmPerM(size.areaMm2()),
                         105,
                         "ETFE");
-        LaidWire laid = LaidWire.of(wire, new Surroundings(ambient, ambient, 1), List.of());
+        LaidWire laid =
+                LaidWire.of(
+                        wire,
+                        new Surroundings(ambient, ambient, 1),
+                        0,
+                        TerminalChoice.CavityEnd.NONE);
 
         assertThat(laid.isProtectedBy(fuseA)).isTrue();
         if (breakerA != null) {

@@ -35,7 +35,13 @@ class DeadShortTest {
                         insulation);
         Celsius ambient = new Celsius(30);
         return new ProtectedLead(
-                id, LaidWire.of(wire, new Surroundings(ambient, ambient, 1), List.of()), 0);
+                id,
+                LaidWire.of(
+                        wire,
+                        new Surroundings(ambient, ambient, 1),
+                        0,
+                        TerminalChoice.CavityEnd.NONE),
+                0);
     }
 
     private static List<DeadShort> shorts(

@@ -34,8 +34,8 @@ class TimeCurrentDrawingTest {
                             new Point(5.2, 1000)),
                     List.of(new Point(26, 0.1)),
                     List.of(new Point(30, 1000), new Point(1000, 0.01)),
-                    new TimeCurrentChart.Short(574.3, 0.001),
-                    new TimeCurrentChart.Short(152.4, 0.004),
+                    new TimeCurrentChart.Fault(574.3, 0.001),
+                    new TimeCurrentChart.Fault(152.4, 0.004),
                     "The 10 A fuse opens & \"so on\".");
 
     private static Element draw(TimeCurrentChart chart) throws Exception {
