@@ -217,6 +217,20 @@ class AmpacityTest {
         assertThat(Ampacity.bundleFactor(leads)).isEqualTo(factor);
     }
 
+    /**
+     * IEC 60364-5-52 table B.52.17 item 1, bunched, all equally loaded; from memory but for 20. A
+     * comparison: ours leaves two leads alone (0.80 there), and is up to a third above it from 12
+     * on.
+     */
+    @ParameterizedTest(name = "IEC 60364-5-52 B.52.17, {0} circuits: {1} ({2})")
+    @CsvFileSource(resources = "/facts/iec60364_B52_17_bunched.csv", numLinesToSkip = 1)
+    void liesNearTheBuildingStandardsBundles(int circuits, double factor, String status) {
+        boolean generous = circuits == 2 || circuits >= 12;
+
+        assertThat(Ampacity.bundleFactor(circuits) / factor)
+                .isBetween(0.92, generous ? 1.32 : 1.06);
+    }
+
     @Test
     void givesNoCreditForACoolPlaceAndNothingAtTheClassTemperature() {
         assertThat(Ampacity.temperatureFactor(celsius(105), celsius(-20))).isEqualTo(1);

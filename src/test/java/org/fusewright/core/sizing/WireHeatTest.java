@@ -31,7 +31,7 @@ class WireHeatTest {
      * The circular gives no diameters: outside is ours (E19), 1.24 mm for No. 22, 1.45 for 20, 2.30
      * for 14, 2.75 for 12, and copper with 0.25 mm round it (0.45 mm from No. 8 on) for the others.
      */
-    private static Wire aircraftWire(String gauge, double classC) {
+    static Wire aircraftWire(String gauge, double classC) {
         NamedCsvRecord row =
                 FactRows.of("ac4313_table_11_9_copper").stream()
                         .filter(candidate -> candidate.getField("awg").equals(gauge))

@@ -208,6 +208,25 @@ class WireTransientTest {
         }
     }
 
+    /** What a short pulse leaves of the wall's lag: less than 1.1 K, whatever the current. */
+    @ParameterizedTest(name = "{0}")
+    @MethodSource("walls")
+    void isNearlyAsWarmAsTheHeatEquationSaysAfterShortPulses(Wire wire) {
+        WireHeat heat = WireHeat.of(wire, TestLeads.in(30, 1));
+        LeadByHand byHand = byHand(wire);
+        double classC = wire.classC();
+        for (double load : new double[] {2, 6, 15, 25, 50, 100}) {
+            double currentA = load * heat.ampacityA();
+            for (double riseK : new double[] {2, 5, 10, 15}) {
+                double seconds = heat.secondsTo(currentA, classC, classC + riseK);
+
+                assertThat(radialC(byHand, currentA, 30, seconds))
+                        .as("%s x, %s K", load, riseK)
+                        .isLessThan(classC + riseK + 1.1);
+            }
+        }
+    }
+
     private static double radialC(LeadByHand lead, double currentA, double airC, double seconds) {
         int rings = 8;
         double inside = lead.conductorMm() / 2;
