@@ -224,16 +224,19 @@ class TimeCurrentChartTest {
         TimeCurrentChart chart = chartOf("c");
 
         assertThat(chart.device()).isEqualTo("7.5 A fuse");
-        assertThat(chart.atFarEnd().currentA()).isCloseTo(107.1, within(0.05));
-        assertThat(chart.atDevice().currentA()).isCloseTo(386.66, within(0.05));
-        assertThat(chart.atDevice().clearsS()).isCloseTo(202.5 / 386.66 / 386.66, within(1e-6));
+        assertThat(chart.atFarEnd().currentA()).isCloseTo(112.42, within(0.05));
+        assertThat(chart.atDevice().currentA()).isCloseTo(442.71, within(0.05));
+        assertThat(chart.atDevice().clearsS()).isCloseTo(202.5 / 442.71 / 442.71, within(1e-6));
         assertThat(chart.lead()).isEqualTo("c/out, 0.5 mm2");
-        assertThat(chart.damage().getLast().seconds() * 1e6).isCloseTo(5112, within(30.0));
+        // 226^2 x 0.5^2 x ln(484.5/275.4) = 7,213 A2s for ideal copper from 41 C; the stated
+        // 37.1 milliohm/m are 7.6 % more than that of 0.5 mm2, so no less than 6,700.
+        assertThat(chart.damage().getLast().seconds() * 1e6).isBetween(6700.0, 7213.0);
         assertThat(chart.starts()).isEmpty();
         assertThat(chart.description())
                 .contains(
                         "The loads run at 4 A, which the device holds for good. They draw no more")
-                .contains("would reach 250 C after 5 s at 32 A; the device has opened after 27");
+                .contains(
+                        "would reach 150 C after 29.4 s at 22 A; the device has opened after 1 s");
     }
 
     @Test
@@ -250,8 +253,8 @@ class TimeCurrentChartTest {
         assertThat(shared.starts()).containsExactly(new Point(27, 0.1));
         assertThat(shared.demand().getLast().currentA()).isCloseTo(12, within(1e-9));
         assertThat(shared.lead()).startsWith("b/");
-        job.circuit("alone").runM(6).gauge("0.5 mm2").amps(3);
-        assertThat(shared.atFarEnd().currentA()).isLessThan(chartOf("alone").atFarEnd().currentA());
+        // The 6 m to b alone resist with 6 x 37.1 milliohm; the way to c is far shorter.
+        assertThat(shared.atFarEnd().currentA()).isLessThan(12.2 / (6 * 0.0371));
     }
 
     /** All kinds, hot and cold, with shorts that no device notices. */
