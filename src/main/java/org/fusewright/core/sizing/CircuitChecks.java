@@ -30,10 +30,14 @@ final class CircuitChecks {
 
     /**
      * @param deviceDemand what hangs on its device; empty when that is another circuit's
+     * @param pigtail that leads to its device, when it has one
      * @param coilSource what reaches the start of its relay's trigger lead; not looked at without a
      *     relay
      */
-    List<Check> list(Optional<DeviceDemand> deviceDemand, VoltageLeft.Span coilSource) {
+    List<Check> list(
+            Optional<DeviceDemand> deviceDemand,
+            Optional<ProtectedLead> pigtail,
+            VoltageLeft.Span coilSource) {
         List<Check> checks = new ArrayList<>();
         Device device = plan.device();
         Celsius block = job.surroundings().blockAmbient();
@@ -54,9 +58,11 @@ final class CircuitChecks {
         List<ProtectedLead> leads = ProtectedLead.listBehindDevice(plan.leads());
         double lowestA = FaultCurrent.lowestA(job.supply(), new Ohms(plan.farOhm()));
         checks.add(OverloadProtection.check(subject, device, leads));
+        List<ProtectedLead> overloaded = new ArrayList<>(leads);
+        pigtail.ifPresent(overloaded::add);
         checks.add(
                 OverloadProtection.checkUntilOpen(
-                        subject, loom, device, band, leads, plan.highestA()));
+                        subject, loom, device, band, overloaded, plan.highestA()));
         checks.add(
                 ShortCircuitWithstand.check(
                         subject,

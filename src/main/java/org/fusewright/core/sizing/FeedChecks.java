@@ -10,7 +10,9 @@ import org.fusewright.core.quantity.Ohms;
 import org.fusewright.core.sizing.FeedPlan.Outlet;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 
 /** Every rule that applies to one feed as it was sized. */
 final class FeedChecks {
@@ -40,12 +42,12 @@ final class FeedChecks {
                                         ambient)));
         DeviceRules.inrush(subject, main, band, demand.startUp()).ifPresent(checks::add);
         checks.add(DeviceRules.interrupting(subject, main, plan.highestA()));
-        List<ProtectedLead> leads = protectedLeads(plan);
+        List<ProtectedLead> leads = protectedLeads(plan, true);
         double lowestA = FaultCurrent.lowestA(job.supply(), new Ohms(farOhm(plan)));
         checks.add(OverloadProtection.check(subject, main, leads));
         checks.add(
                 OverloadProtection.checkUntilOpen(
-                        subject, loom, main, band, leads, plan.highestA()));
+                        subject, loom, main, band, protectedLeads(plan, false), plan.highestA()));
         checks.add(
                 ShortCircuitWithstand.check(
                         subject,
@@ -67,11 +69,35 @@ final class FeedChecks {
         return checks;
     }
 
-    /** Its own leads but the one before the main device, and relay triggers that hang on it. */
-    private static List<ProtectedLead> protectedLeads(FeedPlan plan) {
+    private static boolean isPigtail(Lead lead) {
+        return lead.role() == LeadRole.PIGTAIL && lead.to() instanceof LeadEnd.InCavity;
+    }
+
+    /** The pigtails of a feed by the circuit that each leads to. */
+    static Map<String, ProtectedLead> pigtails(FeedPlan plan) {
+        Map<String, ProtectedLead> pigtails = new HashMap<>();
+        for (LaidLead lead : plan.leads()) {
+            if (isPigtail(lead.lead()) && lead.lead().to() instanceof LeadEnd.InCavity cavity) {
+                pigtails.put(cavity.circuit(), ProtectedLead.of(lead));
+            }
+        }
+        return pigtails;
+    }
+
+    /**
+     * Its own leads but the one before the main device, and relay triggers that hang on it.
+     *
+     * @param withPigtails a pigtail carries what its branch's own device lets pass, which therefore
+     *     protects it in an overload: IEC 60364-4-43 433.2.2 (from memory) allows that device
+     *     anywhere along a lead from which nothing branches off
+     */
+    private static List<ProtectedLead> protectedLeads(FeedPlan plan, boolean withPigtails) {
         List<ProtectedLead> leads = new ArrayList<>();
         for (int i = 1; i < plan.leads().size(); i++) {
-            leads.add(ProtectedLead.of(plan.leads().get(i)));
+            LaidLead lead = plan.leads().get(i);
+            if (withPigtails || !isPigtail(lead.lead())) {
+                leads.add(ProtectedLead.of(lead));
+            }
         }
         for (Outlet outlet : plan.outlets()) {
             if (outlet.service().isTrigger()) {

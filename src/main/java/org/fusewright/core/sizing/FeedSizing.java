@@ -185,7 +185,7 @@ final class FeedSizing {
         String named = Say.rating(smaller.ratingA());
         return chosen
                 + ". The next smaller does not do, "
-                + findMissed(smaller).orElse(named + " suits no wire for this feed at less cost")
+                + findMissed(smaller).orElse("with " + named + " no suitable wire costs less")
                 + ".";
     }
 
@@ -463,7 +463,7 @@ final class FeedSizing {
             if ((best == null || loom.micros(wire, routeM, 1) < loom.micros(best, routeM, 1))
                     && wire.servesCavity(service.currentA())
                     && wire.isProtectedBy(chosen.main().ratingA())
-                    && staysCool(chosen.main(), wire, highestA)
+                    && (!service.isTrigger() || staysCool(chosen.main(), wire, highestA))
                     && survives(wire, band, highestA, farOhm, service.currentA())) {
                 best = wire;
             }

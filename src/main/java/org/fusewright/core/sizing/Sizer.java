@@ -298,6 +298,10 @@ public final class Sizer {
             Map<String, CircuitPlan> circuits, Map<String, FeedPlan> feeds, VoltageLeft left) {
         List<Check> checks = new ArrayList<>();
         BranchSizing.Outlets outlets = outletsOf(feeds);
+        Map<String, ProtectedLead> pigtails = new HashMap<>();
+        for (FeedPlan feed : feeds.values()) {
+            pigtails.putAll(FeedChecks.pigtails(feed));
+        }
         for (CircuitDemand demand : demands.values()) {
             CircuitPlan plan = circuits.get(demand.id());
             checks.addAll(
@@ -306,6 +310,7 @@ public final class Sizer {
                                     plan.ownsDevice()
                                             ? Optional.of(deviceDemands.get(demand.id()))
                                             : Optional.empty(),
+                                    Optional.ofNullable(pigtails.get(demand.id())),
                                     coilSource(demand, feeds, outlets, left)));
         }
         for (FeedPlan feed : feeds.values()) {
