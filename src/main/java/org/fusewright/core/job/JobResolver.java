@@ -143,10 +143,9 @@ public final class JobResolver {
         for (DeviceKind kind : circuit.devices()) {
             candidates.addAll(stock.listBlockDevices(kind));
         }
-        String kinds =
-                circuit.devices().stream().map(DeviceKind::code).collect(Collectors.joining(", "));
         if (candidates.isEmpty()) {
-            problems.add(new JobProblem(at + "/devices", "nothing stocked of kind " + kinds));
+            problems.add(
+                    new JobProblem(at + "/devices", "nothing stocked of kind " + kinds(circuit)));
             return List.of();
         }
         if (circuit.ratingA().isEmpty()) {
@@ -162,12 +161,16 @@ public final class JobResolver {
                             "no "
                                     + Figures.of(fixed, 6)
                                     + " A device of kind "
-                                    + kinds
+                                    + kinds(circuit)
                                     + " in stock; there are "
                                     + ratings
                                     + " A"));
         }
         return ofRating;
+    }
+
+    private static String kinds(Circuit circuit) {
+        return circuit.devices().stream().map(DeviceKind::code).collect(Collectors.joining(", "));
     }
 
     /**
