@@ -42,12 +42,15 @@ final class FeedChecks {
                                         ambient)));
         DeviceRules.inrush(subject, main, band, demand.startUp()).ifPresent(checks::add);
         checks.add(DeviceRules.interrupting(subject, main, plan.highestA()));
-        List<ProtectedLead> leads = protectedLeads(plan, true);
+        List<ProtectedLead> leads = protectedLeads(plan);
         double lowestA = FaultCurrent.lowestA(job.supply(), new Ohms(farOhm(plan)));
         checks.add(OverloadProtection.check(subject, main, leads));
-        checks.add(
-                OverloadProtection.checkUntilOpen(
-                        subject, loom, main, band, protectedLeads(plan, false), plan.highestA()));
+        List<ProtectedLead> overloaded = overloadedLeads(plan);
+        if (!overloaded.isEmpty()) {
+            checks.add(
+                    OverloadProtection.checkUntilOpen(
+                            subject, loom, main, band, overloaded, plan.highestA()));
+        }
         checks.add(
                 ShortCircuitWithstand.check(
                         subject,
@@ -85,19 +88,27 @@ final class FeedChecks {
     }
 
     /**
-     * Its own leads but the one before the main device, and relay triggers that hang on it.
-     *
-     * @param withPigtails a pigtail carries what its branch's own device lets pass, which therefore
-     *     protects it in an overload: IEC 60364-4-43 433.2.2 (from memory) allows that device
-     *     anywhere along a lead from which nothing branches off
+     * What an overload may flow through until the main device opens. A pigtail carries what its
+     * branch's own device lets pass, which may sit anywhere along a lead from which nothing
+     * branches off; a relay's coil cannot ask for more than it does (IEC 60364-4-43 433.2.2 and
+     * 433.3.1, from memory).
      */
-    private static List<ProtectedLead> protectedLeads(FeedPlan plan, boolean withPigtails) {
+    private static List<ProtectedLead> overloadedLeads(FeedPlan plan) {
         List<ProtectedLead> leads = new ArrayList<>();
         for (int i = 1; i < plan.leads().size(); i++) {
             LaidLead lead = plan.leads().get(i);
-            if (withPigtails || !isPigtail(lead.lead())) {
+            if (!isPigtail(lead.lead())) {
                 leads.add(ProtectedLead.of(lead));
             }
+        }
+        return leads;
+    }
+
+    /** Its own leads but the one before the main device, and relay triggers that hang on it. */
+    private static List<ProtectedLead> protectedLeads(FeedPlan plan) {
+        List<ProtectedLead> leads = new ArrayList<>();
+        for (int i = 1; i < plan.leads().size(); i++) {
+            leads.add(ProtectedLead.of(plan.leads().get(i)));
         }
         for (Outlet outlet : plan.outlets()) {
             if (outlet.service().isTrigger()) {

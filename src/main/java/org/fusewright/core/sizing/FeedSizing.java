@@ -463,7 +463,6 @@ final class FeedSizing {
             if ((best == null || loom.micros(wire, routeM, 1) < loom.micros(best, routeM, 1))
                     && wire.servesCavity(service.currentA())
                     && wire.isProtectedBy(chosen.main().ratingA())
-                    && (!service.isTrigger() || staysCool(chosen.main(), wire, highestA))
                     && survives(wire, band, highestA, farOhm, service.currentA())) {
                 best = wire;
             }
