@@ -21,6 +21,7 @@ public final class KitListPaper {
         new PartsSection(sheet, kit).print();
         new CutListSection(sheet, kit).print();
         new CavitiesSection(sheet, kit).print();
+        new TimeCurrentSection(sheet, kit).print();
         new SignOffSection(sheet).print();
         return sheet.close();
     }

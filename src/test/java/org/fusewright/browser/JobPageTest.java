@@ -23,6 +23,7 @@ import java.nio.file.Files;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.atomic.AtomicInteger;
+import java.util.regex.Pattern;
 
 @ServiceTest
 @ExtendWith(Browser.class)
@@ -79,6 +80,16 @@ class JobPageTest {
         Locator why = page.locator("#kit .why");
         assertThat(why).containsText("pump: auto-reset 10 A");
         assertThat(page.locator("svg.block")).hasCount(1);
+        Locator chart =
+                page.getByRole(
+                        AriaRole.IMG,
+                        new GetByRoleOptions()
+                                .setName("Time-current chart of circuit pump, 10 A auto-reset"));
+        assertThat(chart).isHidden();
+        why.locator("summary").first().click();
+        assertThat(chart).isVisible();
+        assertThat(chart).hasAccessibleDescription(Pattern.compile("dead short at the far end"));
+        assertThat(chart).containsText("Current, A");
 
         field(page, "/circuits/0/loads/0/amount").fill("9,5");
         field(page, "/circuits/0/loads/0/ratedV").click();

@@ -358,6 +358,7 @@ final class KitBuilder {
                                 leads.stream().map(KitLead::lead).toList(),
                                 List.of(),
                                 List.of(new SizedLoad("Load", 5.2, 0.2, 1.6)),
+                                Optional.empty(),
                                 List.of()),
                         leads));
     }

@@ -154,16 +154,19 @@ public final class JobResolver {
         for (DeviceKind kind : circuit.devices()) {
             candidates.addAll(stock.listBlockDevices(kind));
         }
-        String kinds =
-                circuit.devices().stream().map(DeviceKind::code).collect(Collectors.joining(", "));
         if (candidates.isEmpty()) {
-            problems.add(new JobProblem(at + "/devices", "nothing stocked of kind " + kinds));
+            problems.add(
+                    new JobProblem(at + "/devices", "nothing stocked of kind " + kinds(circuit)));
             return List.of();
         }
         if (circuit.ratingA().isEmpty()) {
             return candidates;
         }
-        return ofRating(candidates, circuit.ratingA().getAsDouble(), "device of kind " + kinds, at);
+        return ofRating(
+                candidates,
+                circuit.ratingA().getAsDouble(),
+                "device of kind " + kinds(circuit),
+                at);
     }
 
     private List<Device> ofRating(List<Device> candidates, double fixed, String what, String at) {
@@ -182,6 +185,10 @@ public final class JobResolver {
                                     + " A"));
         }
         return ofRating;
+    }
+
+    private static String kinds(Circuit circuit) {
+        return circuit.devices().stream().map(DeviceKind::code).collect(Collectors.joining(", "));
     }
 
     /**

@@ -25,7 +25,6 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.stream.Stream;
 
 /**
  * Fills the blocks of an arrangement cavity by cavity: one terminal and one seal for a lead, one
@@ -72,7 +71,8 @@ final class BlockAssembly {
     }
 
     private void noteEnds(Lead lead) {
-        Stream.of(lead.from(), lead.to()).forEach(end -> noteEnd(lead, end));
+        noteEnd(lead, lead.from());
+        noteEnd(lead, lead.to());
     }
 
     private void noteEnd(Lead lead, LeadEnd end) {
@@ -84,11 +84,11 @@ final class BlockAssembly {
     private KitBlock assemble(PlacedBlock placed, String id) {
         Block block = (Block) stock.catalog().getPart(new PartNumber(placed.form().block()));
         Cap cap = (Cap) stock.catalog().getPart(new PartNumber(placed.form().cap()));
-        List<Seat> seats =
-                placed.items().stream()
-                        .map(this::seat)
-                        .sorted(Comparator.comparing(seat -> seat.positions().getFirst()))
-                        .toList();
+        List<Seat> seats = new ArrayList<>(placed.items().size());
+        for (PlacedItem item : placed.items()) {
+            seats.add(seat(item));
+        }
+        seats.sort(Comparator.comparing(seat -> seat.positions().getFirst()));
         return new KitBlock(
                 id,
                 placed.location(),

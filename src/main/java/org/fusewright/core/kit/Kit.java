@@ -50,6 +50,10 @@ public record Kit(
 
     /** The worst verdict of all checks. */
     public Verdict worst() {
-        return checks.stream().map(Check::verdict).max(Enum::compareTo).orElse(Verdict.PASS);
+        Verdict worst = Verdict.PASS;
+        for (Check check : checks) {
+            worst = check.verdict().compareTo(worst) > 0 ? check.verdict() : worst;
+        }
+        return worst;
     }
 }

@@ -18,9 +18,9 @@ import org.fusewright.core.fitting.Width;
 import org.fusewright.core.job.ResolvedCircuit;
 import org.fusewright.core.job.ResolvedJob;
 import org.fusewright.core.quantity.Figures;
+import org.jspecify.annotations.Nullable;
 
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -53,8 +53,9 @@ final class KitChecks {
             all.checkWedge(block, job);
             all.checkPlugs(block);
             all.checkOneLeadPerCavity(block, leadEnds);
-            all.checkTerminals(block, job);
-            all.checkSeals(block, job);
+            List<SizeInBlock> sizes = listSizes(block);
+            all.checkTerminals(block, sizes, job);
+            all.checkSeals(block, sizes, job);
         }
         for (String unplaced : arrangement.unplaced()) {
             all.explainUnplaced(items.get(unplaced), model.task().forms());
@@ -65,10 +66,10 @@ final class KitChecks {
     }
 
     private void checkClearance(KitBlock block) {
-        KitBlock.Seat tallest =
-                block.seats().stream()
-                        .max(Comparator.comparingDouble(seat -> height(seat)))
-                        .orElseThrow();
+        KitBlock.Seat tallest = block.seats().getFirst();
+        for (KitBlock.Seat seat : block.seats()) {
+            tallest = height(seat) > height(tallest) ? seat : tallest;
+        }
         double height = height(tallest);
         double clearance = block.cap().clearanceMm();
         checks.add(
@@ -160,10 +161,10 @@ final class KitChecks {
     }
 
     private void checkPlugs(KitBlock block) {
-        long open =
-                block.cavities().stream()
-                        .filter(c -> c.occupant().isEmpty() && c.plug().isEmpty())
-                        .count();
+        int open = 0;
+        for (Cavity cavity : block.cavities()) {
+            open += cavity.occupant().isEmpty() && cavity.plug().isEmpty() ? 1 : 0;
+        }
         checks.add(
                 Check.atMost(
                         CheckCode.CAVITIES_PLUGGED,
@@ -203,21 +204,21 @@ final class KitChecks {
                         Basis.commonPractice("two wires in one seal do not seal")));
     }
 
-    private void checkTerminals(KitBlock block, ResolvedJob job) {
-        double largestMm2 =
-                job.stock().list(Terminal.class).stream()
-                        .filter(t -> t.family().equals(block.block().terminalFamily()))
-                        .mapToDouble(Terminal::maxAreaMm2)
-                        .max()
-                        .orElse(0);
-        for (Map.Entry<String, Cavity.Occupant> use : sizesOf(block).entrySet()) {
-            Wire wire = use.getValue().lead().wire();
-            Optional<Terminal> terminal = use.getValue().terminal();
+    private void checkTerminals(KitBlock block, List<SizeInBlock> sizes, ResolvedJob job) {
+        double largestMm2 = 0;
+        for (Terminal terminal : job.stock().list(Terminal.class)) {
+            if (terminal.family().equals(block.block().terminalFamily())) {
+                largestMm2 = Math.max(largestMm2, terminal.maxAreaMm2());
+            }
+        }
+        for (SizeInBlock size : sizes) {
+            Wire wire = size.wire();
+            Optional<Terminal> terminal = size.occupant().terminal();
             double areaMm2 = wire.copperMm2();
             checks.add(
                     fit(
                             CheckCode.TERMINAL_FIT,
-                            Subject.block(block.id()).detail(use.getKey()),
+                            Subject.block(block.id()).detail(size.leads()),
                             new Measured(
                                     areaMm2,
                                     terminal.map(Terminal::maxAreaMm2).orElse(largestMm2),
@@ -240,20 +241,20 @@ final class KitChecks {
         }
     }
 
-    private void checkSeals(KitBlock block, ResolvedJob job) {
-        double largestMm =
-                job.stock().list(Seal.class).stream()
-                        .filter(s -> s.family().equals(block.block().terminalFamily()))
-                        .mapToDouble(Seal::maxOutsideMm)
-                        .max()
-                        .orElse(0);
-        for (Map.Entry<String, Cavity.Occupant> use : sizesOf(block).entrySet()) {
-            Wire wire = use.getValue().lead().wire();
-            Optional<Seal> seal = use.getValue().seal();
+    private void checkSeals(KitBlock block, List<SizeInBlock> sizes, ResolvedJob job) {
+        double largestMm = 0;
+        for (Seal seal : job.stock().list(Seal.class)) {
+            if (seal.family().equals(block.block().terminalFamily())) {
+                largestMm = Math.max(largestMm, seal.maxOutsideMm());
+            }
+        }
+        for (SizeInBlock size : sizes) {
+            Wire wire = size.wire();
+            Optional<Seal> seal = size.occupant().seal();
             checks.add(
                     fit(
                             CheckCode.SEAL_FIT,
-                            Subject.block(block.id()).detail(use.getKey()),
+                            Subject.block(block.id()).detail(size.leads()),
                             new Measured(
                                     wire.outsideMm(),
                                     seal.map(Seal::maxOutsideMm).orElse(largestMm),
@@ -298,23 +299,50 @@ final class KitChecks {
     }
 
     /**
-     * One occupant for each family and size that ends in the block; its colours fit alike, and one
-     * that is thicker than the others stands for itself.
+     * A family and size of wire that ends in a block.
+     *
+     * @param leads these leads in words
+     * @param occupant the first of them
      */
-    private static Map<String, Cavity.Occupant> sizesOf(KitBlock block) {
-        Map<String, Cavity.Occupant> sizes = new LinkedHashMap<>();
+    private record SizeInBlock(String leads, Cavity.Occupant occupant) {
+
+        Wire wire() {
+            return occupant.lead().wire();
+        }
+
+        boolean isSizeOf(Wire other) {
+            return wire().family().equals(other.family()) && wire().size().equals(other.size());
+        }
+    }
+
+    /**
+     * Each family and size that ends in the block; its colours fit alike, and one that is thicker
+     * than the others stands for itself.
+     */
+    private static List<SizeInBlock> listSizes(KitBlock block) {
+        List<SizeInBlock> sizes = new ArrayList<>();
         for (Cavity cavity : block.cavities()) {
             cavity.occupant().ifPresent(occupant -> note(sizes, occupant));
         }
         return sizes;
     }
 
-    private static void note(Map<String, Cavity.Occupant> sizes, Cavity.Occupant occupant) {
+    private static void note(List<SizeInBlock> sizes, Cavity.Occupant occupant) {
         Wire wire = occupant.lead().wire();
-        String size = wire.family() + " " + wire.size() + " leads";
-        Cavity.Occupant first = sizes.putIfAbsent(size, occupant);
-        if (first != null && first.lead().wire().outsideMm() != wire.outsideMm()) {
-            sizes.putIfAbsent(wire.number() + " leads", occupant);
+        @Nullable SizeInBlock first = null;
+        for (SizeInBlock size : sizes) {
+            if (size.wire().number().equals(wire.number())) {
+                return;
+            }
+            if (first == null && size.isSizeOf(wire)) {
+                first = size;
+            }
+        }
+        if (first == null) {
+            String leads = wire.family() + " " + wire.size() + " leads";
+            sizes.add(new SizeInBlock(leads, occupant));
+        } else if (first.wire().outsideMm() != wire.outsideMm()) {
+            sizes.add(new SizeInBlock(wire.number() + " leads", occupant));
         }
     }
 
@@ -370,11 +398,12 @@ final class KitChecks {
     }
 
     private void checkStock(List<PartLine> parts) {
-        List<String> missing =
-                parts.stream()
-                        .filter(line -> line.unitPrice().isZero())
-                        .map(line -> line.part().number().value())
-                        .toList();
+        List<String> missing = new ArrayList<>();
+        for (PartLine line : parts) {
+            if (line.unitPrice().isZero()) {
+                missing.add(line.part().number().value());
+            }
+        }
         checks.add(
                 Check.atLeast(
                         CheckCode.STOCKED,

@@ -2,6 +2,7 @@ package org.fusewright.core.kit;
 
 import org.fusewright.core.catalog.Catalog;
 import org.fusewright.core.check.Check;
+import org.fusewright.core.check.CheckCode;
 import org.fusewright.core.fitting.Arrangement;
 import org.fusewright.core.fitting.Fitter;
 import org.fusewright.core.job.Job;
@@ -17,7 +18,7 @@ import org.fusewright.core.sizing.WhatIf;
 import org.joda.money.CurrencyUnit;
 
 import java.util.ArrayList;
-import java.util.Comparator;
+import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
@@ -64,9 +65,10 @@ public final class KitPlanner {
         List<KitLead> leads = LeadEnds.listAll(circuits, feeds);
         List<WireLine> wire = WireLines.of(leads);
         List<PartLine> parts = PartsList.of(blocks, circuits, feeds, wire, resolved);
-        List<Check> checks = new ArrayList<>(sized.checks());
-        checks.addAll(KitChecks.of(blocks, model, arrangement, leads, parts, resolved));
-        checks.sort(Comparator.comparingInt(check -> check.code().ordinal()));
+        List<Check> checks =
+                byCode(
+                        sized.checks(),
+                        KitChecks.of(blocks, model, arrangement, leads, parts, resolved));
         return new Kit(
                 job,
                 catalog.version(),
@@ -88,6 +90,19 @@ public final class KitPlanner {
      */
     public WhatIf whatIf(Job job, String circuit) {
         return WhatIf.of(JobResolver.resolve(job, stockIn(job.currency())), circuit);
+    }
+
+    /** In the order of the codes; under one code, in the order in which they were made. */
+    private static List<Check> byCode(List<Check> ofSizes, List<Check> ofBlocks) {
+        Map<CheckCode, List<Check>> byCode = new EnumMap<>(CheckCode.class);
+        for (List<Check> checks : List.of(ofSizes, ofBlocks)) {
+            for (Check check : checks) {
+                byCode.computeIfAbsent(check.code(), code -> new ArrayList<>()).add(check);
+            }
+        }
+        List<Check> checks = new ArrayList<>(ofSizes.size() + ofBlocks.size());
+        byCode.values().forEach(checks::addAll);
+        return checks;
     }
 
     private Stock stockIn(CurrencyUnit currency) {

@@ -30,7 +30,8 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import java.util.stream.Collectors;
+import java.util.SortedMap;
+import java.util.TreeMap;
 
 /**
  * Counts what the drawing shows and makes the lines of the parts list. Bagged sets take their part
@@ -62,7 +63,8 @@ final class PartsList {
         list.addBagsAndPieces();
         wire.forEach(list::add);
         Spares.of(blocks, feeds, job).forEach(list::add);
-        return list.lines.stream().sorted(BY_GROUP_AND_NUMBER).toList();
+        list.lines.sort(BY_GROUP_AND_NUMBER);
+        return list.lines;
     }
 
     static Kit.Totals total(List<PartLine> lines, CurrencyUnit currency) {
@@ -93,9 +95,13 @@ final class PartsList {
 
     /** A seat in the words of the drawing: "B1-2", or "B1-3/4" for a relay. */
     static String place(KitBlock block, KitBlock.Seat seat) {
-        String positions =
-                seat.positions().stream().map(String::valueOf).collect(Collectors.joining("/"));
-        return block.id() + "-" + positions;
+        StringBuilder place = new StringBuilder(block.id());
+        char separator = '-';
+        for (int position : seat.positions()) {
+            place.append(separator).append(position);
+            separator = '/';
+        }
+        return place.toString();
     }
 
     private void need(KitCircuit circuit) {
@@ -114,7 +120,7 @@ final class PartsList {
     }
 
     private void addBagsAndPieces() {
-        Map<PartNumber, Integer> need = new HashMap<>();
+        SortedMap<PartNumber, Integer> need = new TreeMap<>();
         places.forEach((part, at) -> need.put(part, at.size()));
         Covering.Cover cover = Covering.cover(need, stock);
         cover.bags().forEach(this::addBags);
@@ -158,7 +164,10 @@ final class PartsList {
     }
 
     private void add(WireLine wire) {
-        List<String> leads = wire.leads().stream().map(lead -> lead.lead().id()).toList();
+        List<String> leads = new ArrayList<>(wire.leads().size());
+        for (KitLead lead : wire.leads()) {
+            leads.add(lead.lead().id());
+        }
         BigDecimal metres = BigDecimal.valueOf(wire.total().value(), 3);
         lines.add(line(wire.wire(), PartGroup.WIRE, metres, leads));
     }

@@ -27,15 +27,18 @@ final class WireLines {
             byWire.computeIfAbsent(lead.lead().wire().number(), number -> new ArrayList<>())
                     .add(lead);
         }
-        return byWire.values().stream().map(WireLines::line).sorted(BY_FAMILY_SIZE_COLOUR).toList();
+        List<WireLine> lines = new ArrayList<>(byWire.size());
+        byWire.values().forEach(ofWire -> lines.add(line(ofWire)));
+        lines.sort(BY_FAMILY_SIZE_COLOUR);
+        return lines;
     }
 
     private static WireLine line(List<KitLead> leads) {
         Wire wire = leads.getFirst().lead().wire();
-        Millimetres total =
-                leads.stream()
-                        .map(lead -> lead.lead().cut())
-                        .reduce(new Millimetres(0), Millimetres::plus);
+        Millimetres total = new Millimetres(0);
+        for (KitLead lead : leads) {
+            total = total.plus(lead.lead().cut());
+        }
         return new WireLine(wire, leads, total);
     }
 }

@@ -3,8 +3,8 @@ package org.fusewright.core.pricing;
 import org.fusewright.core.catalog.BaggedSet;
 import org.fusewright.core.catalog.PartNumber;
 
+import java.util.ArrayList;
 import java.util.Collections;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.SortedMap;
@@ -25,7 +25,7 @@ public final class Covering {
 
     private final List<PartNumber> parts;
     private final long[] priceMicros;
-    private final List<BaggedSet> sets;
+    private final List<BaggedSet> sets = new ArrayList<>();
     private final long[] setMicros;
     private final int[][] contents;
 
@@ -33,20 +33,21 @@ public final class Covering {
     private int[] bestCount;
     private long bestMicros;
 
-    private Covering(Map<PartNumber, Integer> need, Stock stock) {
-        this.parts = need.keySet().stream().sorted().toList();
-        this.priceMicros = parts.stream().mapToLong(stock.prices()::unitPriceMicros).toArray();
-        this.sets =
-                stock.list(BaggedSet.class).stream()
-                        .filter(set -> canPay(set, need, stock.prices()))
-                        .sorted(Comparator.comparing(BaggedSet::number))
-                        .toList();
-        this.setMicros =
-                sets.stream()
-                        .mapToLong(set -> stock.prices().unitPriceMicros(set.number()))
-                        .toArray();
+    private Covering(SortedMap<PartNumber, Integer> need, Stock stock) {
+        this.parts = List.copyOf(need.keySet());
+        this.priceMicros = new long[parts.size()];
+        for (int p = 0; p < priceMicros.length; p++) {
+            priceMicros[p] = stock.prices().unitPriceMicros(parts.get(p));
+        }
+        for (BaggedSet set : stock.list(BaggedSet.class)) {
+            if (canPay(set, need, stock.prices())) {
+                sets.add(set);
+            }
+        }
+        this.setMicros = new long[sets.size()];
         this.contents = new int[sets.size()][parts.size()];
         for (int s = 0; s < sets.size(); s++) {
+            setMicros[s] = stock.prices().unitPriceMicros(sets.get(s).number());
             for (BaggedSet.Content content : sets.get(s).contains()) {
                 int at = Collections.binarySearch(parts, content.part());
                 if (at >= 0) {
@@ -62,9 +63,13 @@ public final class Covering {
     /**
      * @param need pieces of each part; parts that no bag holds come back as loose
      */
-    public static Cover cover(Map<PartNumber, Integer> need, Stock stock) {
+    public static Cover cover(SortedMap<PartNumber, Integer> need, Stock stock) {
         Covering covering = new Covering(need, stock);
-        int[] open = covering.parts.stream().mapToInt(need::get).toArray();
+        int[] open = new int[covering.parts.size()];
+        int next = 0;
+        for (int pieces : need.values()) {
+            open[next++] = pieces;
+        }
         covering.tryFrom(0, open, 0);
         return covering.best(need);
     }
@@ -123,7 +128,7 @@ public final class Covering {
         return micros;
     }
 
-    private Cover best(Map<PartNumber, Integer> need) {
+    private Cover best(SortedMap<PartNumber, Integer> need) {
         SortedMap<PartNumber, Integer> bags = new TreeMap<>();
         SortedMap<PartNumber, Integer> loose = new TreeMap<>(need);
         for (int s = 0; s < sets.size(); s++) {

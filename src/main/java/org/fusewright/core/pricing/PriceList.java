@@ -73,7 +73,8 @@ public final class PriceList {
 
     /** The unit price, or nothing at all for a part that is not stocked. */
     public BigMoney unitPriceOrZero(PartNumber part) {
-        return unitPrices.getOrDefault(part, BigMoney.zero(currency));
+        BigMoney price = unitPrices.get(part);
+        return price == null ? BigMoney.zero(currency) : price;
     }
 
     /** The unit price in whole millionths, for searches that compare sums; 0 when not stocked. */

@@ -12,6 +12,7 @@ import org.fusewright.core.catalog.Wire;
 import org.fusewright.core.quantity.WireColour;
 import org.fusewright.core.quantity.WireSize;
 import org.joda.money.CurrencyUnit;
+import org.jspecify.annotations.Nullable;
 
 import java.util.Comparator;
 import java.util.EnumMap;
@@ -143,8 +144,12 @@ public final class Stock {
 
     /** The cheapest terminal of a family whose crimp takes the wire's copper. */
     public Optional<Terminal> findTerminal(String family, Wire wire) {
-        return findCheapest(
-                Terminal.class, t -> t.family().equals(family) && t.accepts(wire.copperMm2()));
+        for (Terminal terminal : listByPrice(Terminal.class)) {
+            if (terminal.family().equals(family) && terminal.accepts(wire.copperMm2())) {
+                return Optional.of(terminal);
+            }
+        }
+        return Optional.empty();
     }
 
     /**
@@ -152,9 +157,15 @@ public final class Stock {
      * the wire may have, so of several seals the one that also closes on the thinnest is right.
      */
     public Optional<Seal> findSeal(String family, Wire wire) {
-        return listByPrice(Seal.class).stream()
-                .filter(seal -> seal.family().equals(family) && seal.accepts(wire.outsideMm()))
-                .min(Comparator.comparingDouble(Seal::minOutsideMm));
+        @Nullable Seal best = null;
+        for (Seal seal : listByPrice(Seal.class)) {
+            if (seal.family().equals(family)
+                    && seal.accepts(wire.outsideMm())
+                    && (best == null || seal.minOutsideMm() < best.minOutsideMm())) {
+                best = seal;
+            }
+        }
+        return Optional.ofNullable(best);
     }
 
     /** The cheapest stocked part that suits; among equals the first by number. */

@@ -86,7 +86,7 @@ final class BranchSizing {
         this.device = device;
         this.carriedA = carriedA;
         this.outlets = outlets;
-        this.protection = new Protection(device, outlets.highestA(owner.id(), job.supply()), job);
+        this.protection = new Protection(loom, device, outlets.highestA(owner.id(), job.supply()));
         Outlet outlet = outlets.ofDevices().get(owner.id());
         this.atDevice =
                 outlet.limb()

@@ -16,26 +16,32 @@ import java.util.Optional;
 /** Every rule that applies to one circuit as it was sized. */
 final class CircuitChecks {
 
+    private final Loom loom;
     private final Job job;
     private final CircuitPlan plan;
     private final Subject subject;
 
-    CircuitChecks(Job job, CircuitPlan plan) {
-        this.job = job;
+    CircuitChecks(Loom loom, CircuitPlan plan) {
+        this.loom = loom;
+        this.job = loom.job();
         this.plan = plan;
         this.subject = Subject.circuit(plan.id());
     }
 
     /**
      * @param deviceDemand what hangs on its device; empty when that is another circuit's
+     * @param pigtail that leads to its device, when it has one
      * @param coilSource what reaches the start of its relay's trigger lead; not looked at without a
      *     relay
      */
-    List<Check> list(Optional<DeviceDemand> deviceDemand, VoltageLeft.Span coilSource) {
+    List<Check> list(
+            Optional<DeviceDemand> deviceDemand,
+            Optional<ProtectedLead> pigtail,
+            VoltageLeft.Span coilSource) {
         List<Check> checks = new ArrayList<>();
         Device device = plan.device();
         Celsius block = job.surroundings().blockAmbient();
-        TimeCurrentBand band = TimeCurrentBand.of(device, block);
+        TimeCurrentBand band = loom.bandInBlock(device);
         if (deviceDemand.isPresent()) {
             DeviceDemand demand = deviceDemand.get();
             checks.add(
@@ -49,9 +55,14 @@ final class CircuitChecks {
             DeviceRules.inrush(subject, device, band, demand.startUp()).ifPresent(checks::add);
             checks.add(DeviceRules.interrupting(subject, device, plan.highestA()));
         }
-        List<ProtectedLead> leads = protectedLeads();
+        List<ProtectedLead> leads = ProtectedLead.listBehindDevice(plan.leads());
         double lowestA = FaultCurrent.lowestA(job.supply(), new Ohms(plan.farOhm()));
         checks.add(OverloadProtection.check(subject, device, leads));
+        List<ProtectedLead> overloaded = new ArrayList<>(leads);
+        pigtail.ifPresent(overloaded::add);
+        checks.add(
+                OverloadProtection.checkUntilOpen(
+                        subject, loom, device, band, overloaded, plan.highestA()));
         checks.add(
                 ShortCircuitWithstand.check(
                         subject,
@@ -72,17 +83,6 @@ final class CircuitChecks {
         checks.addAll(
                 SplicePlacement.list(subject, plan.splices(), plan.splicesFit(), plan.leads()));
         return checks;
-    }
-
-    /** All but the coil's leads, which the trigger's own source protects. */
-    private List<ProtectedLead> protectedLeads() {
-        List<ProtectedLead> leads = new ArrayList<>();
-        for (LaidLead lead : plan.leads()) {
-            if (!isCoilLead(lead)) {
-                leads.add(ProtectedLead.of(lead));
-            }
-        }
-        return leads;
     }
 
     private static boolean isCoilLead(LaidLead lead) {

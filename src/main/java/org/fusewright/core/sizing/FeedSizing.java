@@ -185,7 +185,7 @@ final class FeedSizing {
         String named = Say.rating(smaller.ratingA());
         return chosen
                 + ". The next smaller does not do, "
-                + findMissed(smaller).orElse(named + " suits no wire for this feed at less cost")
+                + findMissed(smaller).orElse("with " + named + " no suitable wire costs less")
                 + ".";
     }
 
@@ -240,7 +240,7 @@ final class FeedSizing {
             return Optional.of(
                     named + " is made for " + Say.volts(main.maxVoltageV()) + " at most");
         }
-        TimeCurrentBand band = TimeCurrentBand.of(main, job.surroundings().ambient());
+        TimeCurrentBand band = loom.bandOfMain(main);
         return demand.startUp().isHeldBy(band)
                 ? Optional.empty()
                 : Optional.of(
@@ -260,9 +260,15 @@ final class FeedSizing {
             return false;
         }
         Limb limb = through(trial, atMain);
-        TimeCurrentBand band = TimeCurrentBand.of(trial.main(), job.surroundings().ambient());
+        TimeCurrentBand band = loom.bandOfMain(trial.main());
         return (limb.dropV() <= mayLoseV || demand.feed().feed().gauge().isPresent())
+                && staysCool(trial.main(), wire, highestA)
                 && survives(wire, band, highestA, limb.mostOhm(), demand.runningA());
+    }
+
+    private boolean staysCool(Device main, LaidWire wire, double highestA) {
+        return loom.worstOverload(main, loom.bandOfMain(main), wire, highestA).conductorC()
+                <= OverloadProtection.shortTermC(wire);
     }
 
     private boolean goesInto(LaidWire wire, Holder holder) {
@@ -444,7 +450,7 @@ final class FeedSizing {
     /** The cheapest that the main device protects and that fits a cavity, else the thickest. */
     private LaidWire serviceWire(
             Trial chosen, double highestA, Limb limb, Service service, LaidWire[] candidates) {
-        TimeCurrentBand band = TimeCurrentBand.of(chosen.main(), job.surroundings().ambient());
+        TimeCurrentBand band = loom.bandOfMain(chosen.main());
         double routeM = leadRouteM(service);
         @Nullable LaidWire best = null;
         @Nullable LaidWire thickest = null;

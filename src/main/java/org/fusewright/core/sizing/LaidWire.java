@@ -12,8 +12,9 @@ import java.util.List;
 /**
  * A wire where it will lie: what it may carry there, how hot it runs, what it resists.
  *
- * @param tabledA ampacity at the surrounding temperature, alone
- * @param allowedA ampacity at the surrounding temperature and in its bundle
+ * @param tabledA ampacity of the regulation's table at the surrounding temperature, alone
+ * @param allowedA what it may carry at the surrounding temperature and in its bundle: its ampacity
+ *     by heat balance, but not over 5 % more than the more careful of the published tables gives
  * @param microsPerM price of a metre in millionths of the job's currency
  * @param end what is stocked to end it in a sealed cavity
  */
@@ -22,17 +23,36 @@ record LaidWire(
         Celsius ambient,
         double tabledA,
         double allowedA,
+        WireHeat heat,
         long microsPerM,
         CavityEnd end) {
 
+    /** By how much the heat balance may be more hopeful than the tables. */
+    private static final double ABOVE_TABLES = 1.05;
+
     static LaidWire of(Wire wire, Surroundings surroundings, long microsPerM, CavityEnd end) {
+        return of(wire, surroundings, WireHeat.of(wire, surroundings), microsPerM, end);
+    }
+
+    /**
+     * @param heat of a wire of the same make in the same place
+     */
+    static LaidWire of(
+            Wire wire, Surroundings surroundings, WireHeat heat, long microsPerM, CavityEnd end) {
         Celsius classTemperature = new Celsius(wire.classC());
         return new LaidWire(
                 wire,
                 surroundings.ambient(),
                 Ampacity.tabledA(wire.copperMm2(), classTemperature)
                         * Ampacity.temperatureFactor(classTemperature, surroundings.ambient()),
-                Ampacity.allowedA(wire.copperMm2(), classTemperature, surroundings),
+                Math.min(
+                        heat.ampacityA(),
+                        ABOVE_TABLES
+                                * Ampacity.conservativeA(wire.copperMm2(), classTemperature)
+                                * Ampacity.temperatureFactor(
+                                        classTemperature, surroundings.ambient())
+                                * Ampacity.bundleFactor(surroundings.bundledLeads())),
+                heat,
                 microsPerM,
                 end);
     }

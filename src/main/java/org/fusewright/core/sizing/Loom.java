@@ -1,5 +1,6 @@
 package org.fusewright.core.sizing;
 
+import org.fusewright.core.catalog.Device;
 import org.fusewright.core.catalog.Wire;
 import org.fusewright.core.job.Job;
 import org.fusewright.core.job.ResolvedJob;
@@ -7,6 +8,7 @@ import org.fusewright.core.pricing.Stock;
 import org.fusewright.core.quantity.Metres;
 import org.jspecify.annotations.Nullable;
 
+import java.util.HashMap;
 import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
@@ -20,6 +22,11 @@ final class Loom {
     private final TerminalChoice terminals;
     private final SpliceChoice splices;
     private final Map<Wire, LaidWire> laid = new IdentityHashMap<>();
+    private final Map<Make, WireHeat> heats = new HashMap<>();
+    private final Map<Device, TimeCurrentBand> bandsInBlock = new IdentityHashMap<>();
+    private final Map<Device, TimeCurrentBand> bandsOfMains = new IdentityHashMap<>();
+    private final Map<TimeCurrentBand, Map<WireHeat, WorstOverload>> worstOverloads =
+            new IdentityHashMap<>();
     private final Map<List<Wire>, LaidWire[]> laidLists = new IdentityHashMap<>();
 
     Loom(ResolvedJob resolved, KeptSizes kept) {
@@ -62,6 +69,7 @@ final class Loom {
                         LaidWire.of(
                                 w,
                                 job.surroundings(),
+                                heatOf(w),
                                 stock.prices().unitPriceMicros(w.number()),
                                 terminals.endOf(w)));
     }
@@ -81,6 +89,53 @@ final class Loom {
     long micros(LaidWire wire, double routeM, int cavityEnds) {
         double cutMm = CutLength.of(new Metres(routeM), job.choices()).value();
         return Math.round(cutMm * wire.microsPerM() / 1000) + cavityEnds * wire.end().micros();
+    }
+
+    /** What the heat of a wire depends on; its colour is not among it. */
+    private record Make(
+            double copperMm2,
+            double outsideMm,
+            double milliohmPerM,
+            double classC,
+            String insulation) {
+
+        static Make of(Wire wire) {
+            return new Make(
+                    wire.copperMm2(),
+                    wire.outsideMm(),
+                    wire.milliohmPerM(),
+                    wire.classC(),
+                    wire.insulation());
+        }
+    }
+
+    private WireHeat heatOf(Wire wire) {
+        return heats.computeIfAbsent(Make.of(wire), make -> WireHeat.of(wire, job.surroundings()));
+    }
+
+    /** The curves of a device in a block. */
+    TimeCurrentBand bandInBlock(Device device) {
+        return bandsInBlock.computeIfAbsent(
+                device, d -> TimeCurrentBand.of(d, job.surroundings().blockAmbient()));
+    }
+
+    /** The curves of a main device, near the source. */
+    TimeCurrentBand bandOfMain(Device main) {
+        return bandsOfMains.computeIfAbsent(
+                main, d -> TimeCurrentBand.of(d, job.surroundings().ambient()));
+    }
+
+    /** The overload that heats a wire most before a device opens, to be judged by the wire. */
+    WorstOverload worstOverload(
+            Device device, TimeCurrentBand band, LaidWire wire, double highestA) {
+        if (highestA < band.surelyOpensA(ShortCircuitWithstand.LONGEST_S)) {
+            return WorstOverload.behind(band, device.ratingA(), wire, highestA);
+        }
+        return worstOverloads
+                .computeIfAbsent(band, b -> new IdentityHashMap<>())
+                .computeIfAbsent(
+                        wire.heat(),
+                        heat -> WorstOverload.behind(band, device.ratingA(), wire, highestA));
     }
 
     /** Candidates as they will lie, in the same order. */

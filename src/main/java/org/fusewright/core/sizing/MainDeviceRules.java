@@ -9,22 +9,27 @@ import org.fusewright.core.check.CheckCode;
 import org.fusewright.core.check.Subject;
 import org.fusewright.core.check.Verdict;
 
+import java.util.List;
+
 /**
  * Where a main device sits and what it leaves to the devices behind it.
  *
  * <p>Source: at it, within 7 in of wire, or within 40 in when the lead is enclosed all the way (33
- * CFR 183.455). Selectivity: twice the largest rating behind it, so that only the branch opens
- * (common practice, from memory); not larger than that rating, it fails.
+ * CFR 183.455). Selectivity: only the branch opens, by the gates of both over the whole range of
+ * fault currents ({@link Selectivity}); a main device that is not larger than a branch's fails.
  */
 final class MainDeviceRules {
 
     static final double NEAR_SOURCE_M = 7 * 0.0254;
     static final double NEAR_SOURCE_ENCLOSED_M = 40 * 0.0254;
-    static final double SELECTIVE_RATIO = 2;
 
     private static final Basis SOURCE = Basis.published("33 CFR 183.455: 7 in, 40 in enclosed");
     private static final Basis HOLDER = Basis.catalog("the holder's range of conductor areas");
-    private static final Basis TWO_TO_ONE = Basis.commonPractice("2 : 1, from memory");
+    private static final Basis GATES =
+            Basis.published(
+                    "main device's earliest against branch device's latest opening, between gates"
+                            + " of ISO 8820-3 for fuses and catalog data for breakers, the rest of"
+                            + " the feed running");
 
     private MainDeviceRules() {}
 
@@ -74,26 +79,58 @@ final class MainDeviceRules {
                 : Check.atMost(CheckCode.TERMINAL_FIT, lead, measured, Verdict.FAIL, says, HOLDER);
     }
 
-    static Check selectivity(Subject subject, Device main, double largestBranchA) {
-        double ratio = main.ratingA() / largestBranchA;
-        String says =
-                "Main "
-                        + Say.rating(main.ratingA())
-                        + " over branch "
-                        + Say.rating(largestBranchA)
-                        + (ratio >= SELECTIVE_RATIO
-                                ? ": the branch opens first."
-                                : ratio > 1
-                                        ? ": in a hard short both may open, and the whole feed"
-                                                + " goes dark."
-                                        : ": the main device opens with the branch, or before"
-                                                + " it.");
+    /**
+     * The branch that holds over the least part of its range.
+     *
+     * @param band of the main device at the temperature around it
+     * @param branches one at least
+     */
+    static Check selectivity(
+            Subject subject, Device main, TimeCurrentBand band, List<Selectivity.Branch> branches) {
+        Selectivity worst = Selectivity.of(band, branches.getFirst());
+        for (int i = 1; i < branches.size(); i++) {
+            Selectivity next = Selectivity.of(band, branches.get(i));
+            if (holdsLess(main, next, worst)) {
+                worst = next;
+            }
+        }
+        boolean larger = isLarger(main, worst);
+        double prospectiveA = worst.branch().prospectiveA();
         return Check.atLeast(
                 CheckCode.SELECTIVITY,
                 subject,
-                new Measured(ratio, SELECTIVE_RATIO, ""),
-                ratio > 1 ? Verdict.CAUTION : Verdict.FAIL,
-                says,
-                TWO_TO_ONE);
+                new Measured(larger ? worst.holdsToA() : 0, prospectiveA, "A"),
+                larger ? Verdict.CAUTION : Verdict.FAIL,
+                worst.branch().circuit()
+                        + ", "
+                        + Say.rating(worst.branch().device().ratingA())
+                        + " behind "
+                        + Say.rating(main.ratingA())
+                        + ": "
+                        + outcome(worst, larger),
+                GATES);
+    }
+
+    private static boolean isLarger(Device main, Selectivity selectivity) {
+        return main.ratingA() > selectivity.branch().device().ratingA();
+    }
+
+    private static boolean holdsLess(Device main, Selectivity one, Selectivity other) {
+        boolean larger = isLarger(main, one);
+        return larger == isLarger(main, other) ? one.share() < other.share() : !larger;
+    }
+
+    private static String outcome(Selectivity worst, boolean larger) {
+        String holdsTo = Say.amps(worst.holdsToA());
+        if (!larger) {
+            return "the main device opens with the branch, or before it.";
+        }
+        if (worst.isFull()) {
+            return "only the branch opens, up to the " + holdsTo + " of a short right behind it.";
+        }
+        return (worst.isLostInOverload()
+                        ? "in an overload of more than " + holdsTo
+                        : "only the branch opens up to " + holdsTo + "; in a harder short")
+                + " the main device may open too, and the whole feed goes dark.";
     }
 }

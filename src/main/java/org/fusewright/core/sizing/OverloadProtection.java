@@ -11,31 +11,51 @@ import org.fusewright.core.check.Verdict;
 import java.util.List;
 
 /**
- * Whether a device keeps every lead behind it below its class temperature. Our own limit is 100 %
- * of the ampacity where the lead lies, temperature and bundle taken off. Above that a person must
- * agree, up to 150 % of what 33 CFR 183.455 allows below 50 V: of table 5, corrected for
- * temperature (its note 1) but not for the bundle (its note 2 is for 50 V and over). Beyond, it
- * fails.
+ * Whether a device keeps every lead behind it whole in an overload, in two checks.
+ *
+ * <p>For good: its rating is not above what a lead may carry where it lies ({@link LaidWire}).
+ * Above that a person must agree, up to the lead's ampacity by heat balance or 150 % of what 33 CFR
+ * 183.455 allows below 50 V, whichever is more: of table 5, corrected for temperature (its note 1)
+ * but not for the bundle (its note 2 is for 50 V and over). Beyond, it fails.
+ *
+ * <p>Until it opens: whatever current flows between the rating and a dead short, no lead gets
+ * hotter than 25 K above its class, the short-term ageing of ISO 6722 (240 h). Up to 50 K above it,
+ * the overload of ISO 6722 (6 h), a person must agree; beyond, it fails. Both from memory.
  */
 final class OverloadProtection {
 
     static final double TOLERATED_SHARE = 1.5;
+    static final double SHORT_TERM_K = 25;
+    static final double OVERLOAD_K = 50;
 
-    private static final Basis BASIS =
+    private static final Basis RATING =
             Basis.published(
-                    Ampacity.SOURCE
-                            + " with its factors for temperature and bundle (bundle from memory);"
-                            + " 150 % of the table by 33 CFR 183.455");
+                    "heat balance, at most 5 % above "
+                            + Ampacity.SOURCE
+                            + " and ISO 10133 (from memory), bundle factors from memory; 150 % of"
+                            + " the table by 33 CFR 183.455");
+    private static final Basis WARMING =
+            Basis.published(
+                    "device's latest opening and the lead's heat balance; ISO 6722 class + 25 K for"
+                            + " 240 h, + 50 K for 6 h (from memory)");
 
     private OverloadProtection() {}
+
+    /** What the insulation takes for days, in degrees Celsius. */
+    static double shortTermC(LaidWire wire) {
+        return wire.wire().classC() + SHORT_TERM_K;
+    }
 
     /**
      * @param leads all behind the device; one at least
      */
     static Check check(Subject subject, Device device, List<ProtectedLead> leads) {
         ProtectedLead weakest = ProtectedLead.weakest(leads);
-        double allowedA = weakest.laid().allowedA();
-        boolean tolerated = device.ratingA() <= TOLERATED_SHARE * weakest.laid().tabledA();
+        LaidWire laid = weakest.laid();
+        double allowedA = laid.allowedA();
+        boolean tolerated =
+                device.ratingA()
+                        <= Math.max(laid.heat().ampacityA(), TOLERATED_SHARE * laid.tabledA());
         String says =
                 "The "
                         + Say.rating(device.ratingA())
@@ -52,6 +72,54 @@ final class OverloadProtection {
                 new Measured(device.ratingA(), allowedA, "A"),
                 tolerated ? Verdict.CAUTION : Verdict.FAIL,
                 says,
-                BASIS);
+                RATING);
+    }
+
+    /**
+     * The lead that comes nearest to its limit before the device opens.
+     *
+     * @param leads all behind the device; one at least
+     */
+    static Check checkUntilOpen(
+            Subject subject,
+            Loom loom,
+            Device device,
+            TimeCurrentBand band,
+            List<ProtectedLead> leads,
+            double highestA) {
+        ProtectedLead nearest = leads.getFirst();
+        WorstOverload worst = loom.worstOverload(device, band, nearest.laid(), highestA);
+        for (ProtectedLead lead : leads) {
+            if (lead.laid().heat() == nearest.laid().heat()) {
+                continue;
+            }
+            WorstOverload other = loom.worstOverload(device, band, lead.laid(), highestA);
+            if (shortTermC(lead.laid()) - other.conductorC()
+                    < shortTermC(nearest.laid()) - worst.conductorC()) {
+                nearest = lead;
+                worst = other;
+            }
+        }
+        double limitC = shortTermC(nearest.laid());
+        boolean tolerated = worst.conductorC() <= nearest.laid().wire().classC() + OVERLOAD_K;
+        String says =
+                "In an overload of "
+                        + Say.amps(worst.currentA())
+                        + (worst.isForGood()
+                                ? ", which the device may carry for good, "
+                                : ", until the device opens after "
+                                        + Say.seconds(worst.opensS())
+                                        + ", ")
+                        + nearest.named()
+                        + " reaches "
+                        + Math.round(worst.conductorC())
+                        + " C.";
+        return Check.atMost(
+                CheckCode.OVERLOAD_PROTECTION,
+                subject.detail("overload"),
+                new Measured(worst.conductorC(), limitC, "C"),
+                tolerated ? Verdict.CAUTION : Verdict.FAIL,
+                says,
+                WARMING);
     }
 }

@@ -1,7 +1,6 @@
 package org.fusewright.core.sizing;
 
 import org.fusewright.core.catalog.Device;
-import org.fusewright.core.job.Job;
 import org.fusewright.core.job.Supply;
 import org.fusewright.core.quantity.Ohms;
 import org.fusewright.core.sizing.Missed.Reason;
@@ -10,6 +9,7 @@ import org.jspecify.annotations.Nullable;
 /** What stands before a circuit's leads, and which wires it keeps whole. */
 final class Protection {
 
+    private final Loom loom;
     private final Device device;
     private final TimeCurrentBand band;
     private final double highestA;
@@ -19,11 +19,12 @@ final class Protection {
     /**
      * @param highestA prospective short-circuit current at the device
      */
-    Protection(Device device, double highestA, Job job) {
+    Protection(Loom loom, Device device, double highestA) {
+        this.loom = loom;
         this.device = device;
-        this.band = TimeCurrentBand.of(device, job.surroundings().blockAmbient());
+        this.band = loom.bandInBlock(device);
         this.highestA = highestA;
-        this.supply = job.supply();
+        this.supply = loom.job().supply();
         this.clearsFromA = band.surelyOpensA(ShortCircuitWithstand.LONGEST_S);
     }
 
@@ -42,9 +43,13 @@ final class Protection {
     }
 
     @Nullable Missed missedInOverload(LaidWire wire) {
-        return wire.isProtectedBy(device.ratingA())
+        if (!wire.isProtectedBy(device.ratingA())) {
+            return new Missed(Reason.NOT_PROTECTED, wire, wire.allowedA());
+        }
+        double hottestC = loom.worstOverload(device, band, wire, highestA).conductorC();
+        return hottestC <= OverloadProtection.shortTermC(wire)
                 ? null
-                : new Missed(Reason.NOT_PROTECTED, wire, wire.allowedA());
+                : new Missed(Reason.TOO_HOT_BEFORE_OPENING, wire, hottestC);
     }
 
     @Nullable Missed missedInShort(LaidWire wire, double currentA, double farOhm) {

@@ -20,14 +20,17 @@ import java.util.Locale;
  *
  * <p>A simple method that errs on the safe side: no heat leaves the conductor, every place along
  * the lead is taken to see the worst current between its far end and the device, and the device
- * takes its latest time. Not covered: currents that the device carries for over 5 s (ampacity
- * answers for those), repeated closing on the same short by an auto-reset device, terminals and
- * splices.
+ * takes its latest time. Not covered: currents that the device carries for over 5 s ({@link
+ * WorstOverload} answers for those), repeated closing on the same short by an auto-reset device,
+ * terminals and splices.
  */
 final class ShortCircuitWithstand {
 
     /** The method holds for 5 s at most. */
     static final double LONGEST_S = 5;
+
+    /** Where copper melts; what would come out above is not worth telling apart. */
+    static final double COPPER_MELTS_C = 1083;
 
     private static final Basis BASIS =
             Basis.published(
@@ -37,6 +40,10 @@ final class ShortCircuitWithstand {
     private static final double BETA_K = 234.5;
     private static final double HEAT_J_PER_K_MM3 = 3.45e-3;
     private static final double RHO_20_OHM_MM = 17.241e-6;
+
+    /** K2 of IEC 60949, which prints K = 226 for copper. */
+    private static final double MATERIAL_A2S_PER_MM4 =
+            HEAT_J_PER_K_MM3 * (BETA_K + 20) / RHO_20_OHM_MM;
 
     /** An insulation's usual running temperature, and the one that it survives once. */
     private enum Insulation {
@@ -66,25 +73,39 @@ final class ShortCircuitWithstand {
         if (startC >= endC) {
             return 0;
         }
-        return Math.sqrt(
-                HEAT_J_PER_K_MM3
-                        * (BETA_K + 20)
-                        / RHO_20_OHM_MM
-                        * Math.log((BETA_K + endC) / (BETA_K + startC)));
+        return Math.sqrt(MATERIAL_A2S_PER_MM4 * Math.log((BETA_K + endC) / (BETA_K + startC)));
     }
 
     /** The constant k of a wire that carries a current when the short comes. */
     static double kOf(LaidWire laid, double currentA) {
-        Insulation insulation = Insulation.of(laid.wire());
-        return k(
-                Math.max(insulation.runningC, laid.temperatureAt(currentA).value()),
-                insulation.survivesC);
+        return k(startC(laid, currentA), Insulation.of(laid.wire()).survivesC);
+    }
+
+    private static double startC(LaidWire laid, double currentA) {
+        return Math.max(Insulation.of(laid.wire()).runningC, laid.temperatureAt(currentA).value());
+    }
+
+    /**
+     * How hot a wire that carries a current gets by a short's energy, no heat leaving it: the same
+     * law solved for tf, as IEC 60949 has it, tf = (b + ti) exp(I2t/(K2 S2)) - b. Never more than
+     * {@link #COPPER_MELTS_C}.
+     */
+    static double endC(LaidWire laid, double currentA, double energyA2s) {
+        double areaMm2 = laid.areaMm2();
+        double exponent = energyA2s / (MATERIAL_A2S_PER_MM4 * areaMm2 * areaMm2);
+        double endC = (BETA_K + startC(laid, currentA)) * Math.exp(exponent) - BETA_K;
+        return Math.min(endC, COPPER_MELTS_C);
     }
 
     /** The most I2t that a wire survives, in A2s. */
     static double survivesA2s(LaidWire laid, double currentA) {
         double root = kOf(laid, currentA) * laid.areaMm2();
         return root * root;
+    }
+
+    /** The conductor temperature that a wire survives once. */
+    static double survivesC(LaidWire laid) {
+        return Insulation.of(laid.wire()).survivesC;
     }
 
     /**

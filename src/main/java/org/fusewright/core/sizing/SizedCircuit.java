@@ -13,6 +13,7 @@ import java.util.Optional;
  * @param carriedA what its device carries: its own loads and those of circuits that share it
  * @param inrushA worst start-up current of its own loads
  * @param device empty when another circuit's device feeds the relay contact
+ * @param study of its device and all behind it; empty with the device
  * @param why what decided, in sentences
  */
 public record SizedCircuit(
@@ -24,6 +25,7 @@ public record SizedCircuit(
         List<Lead> leads,
         List<SizedSplice> splices,
         List<SizedLoad> loads,
+        Optional<ProtectionStudy> study,
         List<String> why) {
 
     public SizedCircuit {

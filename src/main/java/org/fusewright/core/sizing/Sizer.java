@@ -298,24 +298,47 @@ public final class Sizer {
             Map<String, CircuitPlan> circuits, Map<String, FeedPlan> feeds, VoltageLeft left) {
         List<Check> checks = new ArrayList<>();
         BranchSizing.Outlets outlets = outletsOf(feeds);
+        Map<String, ProtectedLead> pigtails = new HashMap<>();
+        for (FeedPlan feed : feeds.values()) {
+            pigtails.putAll(FeedChecks.pigtails(feed));
+        }
         for (CircuitDemand demand : demands.values()) {
             CircuitPlan plan = circuits.get(demand.id());
             checks.addAll(
-                    new CircuitChecks(job, plan)
+                    new CircuitChecks(loom, plan)
                             .list(
                                     plan.ownsDevice()
                                             ? Optional.of(deviceDemands.get(demand.id()))
                                             : Optional.empty(),
+                                    Optional.ofNullable(pigtails.get(demand.id())),
                                     coilSource(demand, feeds, outlets, left)));
         }
         for (FeedPlan feed : feeds.values()) {
-            checks.addAll(FeedChecks.list(job, feed));
+            checks.addAll(FeedChecks.list(loom, feed, branchesOf(feed, circuits)));
         }
         if (!demands.isEmpty()) {
             checks.addAll(ChargingBalance.list(demands.values(), job.supply()));
         }
         LightingSeparation.check(demands.values()).ifPresent(checks::add);
         return checks;
+    }
+
+    private List<Selectivity.Branch> branchesOf(FeedPlan feed, Map<String, CircuitPlan> circuits) {
+        List<Selectivity.Branch> branches = new ArrayList<>();
+        for (Outlet outlet : feed.outlets()) {
+            if (!outlet.service().isTrigger()) {
+                CircuitPlan plan = circuits.get(outlet.service().circuit().id());
+                double restA = Math.max(0, feed.demand().runningA() - plan.carriedA());
+                branches.add(
+                        new Selectivity.Branch(
+                                plan.id(),
+                                plan.device(),
+                                loom.bandInBlock(plan.device()),
+                                restA,
+                                plan.highestA()));
+            }
+        }
+        return branches;
     }
 
     /** The voltage where the trigger lead of a circuit's relay starts. */
@@ -330,6 +353,14 @@ public final class Sizer {
         }
         return left.atTrigger(
                 feeds.get(relay.get().triggerFrom()), outlets.ofTriggers().get(demand.id()));
+    }
+
+    private List<CircuitPlan> behind(CircuitDemand owner, Map<String, CircuitPlan> plans) {
+        List<CircuitPlan> all = new ArrayList<>(1);
+        for (CircuitDemand demand : behind(owner)) {
+            all.add(plans.get(demand.id()));
+        }
+        return all;
     }
 
     private SizedJob answer(
@@ -350,6 +381,9 @@ public final class Sizer {
                             LaidLead.listLeads(plan.leads()),
                             plan.splices(),
                             plan.loads(),
+                            plan.ownsDevice()
+                                    ? Optional.of(new ProtectionStudy(job, behind(demand, plans)))
+                                    : Optional.empty(),
                             plan.why()));
         }
         List<SizedFeed> feeds = new ArrayList<>();

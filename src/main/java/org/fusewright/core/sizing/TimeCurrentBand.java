@@ -6,12 +6,14 @@ import org.fusewright.core.catalog.TimeCurrent.Gate;
 import org.fusewright.core.quantity.Celsius;
 import org.jspecify.annotations.Nullable;
 
+import java.util.Arrays;
 import java.util.List;
 
 /**
  * How long a device takes to open, at the earliest and at the latest: straight lines between its
  * gates when both current and time are drawn in logarithms. Gates are those of ISO 8820-3 for blade
- * fuses and of SAE J553 types for breakers, as the catalog states them; an open end sets no point.
+ * fuses, of SAE J553 types for breakers and the stated characteristic for electronic ones, as the
+ * catalog has them; an open end sets no point.
  *
  * <p>Beyond the last gate, where nothing is stated (our own rule):
  *
@@ -23,8 +25,12 @@ import java.util.List;
  *       for the earliest opening it may open at once.
  * </ul>
  *
- * <p>Under its first gate a device does not open. A rating that rises in the cold slows it down and
- * is counted; one that sinks in the heat only makes it open earlier.
+ * <p>Up to the first gate of a curve a device does not open. Where its kind is sensitive to the
+ * temperature around it, the gates go with the re-rated rating: for the earliest opening always;
+ * for the latest only in the cold, as nobody can count on a place being hot.
+ *
+ * <p>Cheap to make: a curve is worked out when it is first asked for. A band may be kept and
+ * shared.
  */
 final class TimeCurrentBand {
 
@@ -35,6 +41,9 @@ final class TimeCurrentBand {
     private final double earlyRatedA;
     private final double lateRatedA;
     private final double interruptingA;
+
+    private @Nullable OpeningCurve earliest;
+    private @Nullable OpeningCurve latest;
 
     private TimeCurrentBand(Device device, double factor) {
         this.kind = device.kind();
@@ -50,105 +59,79 @@ final class TimeCurrentBand {
 
     /** Earliest opening in seconds; infinite when the current is held. */
     double earliestS(double currentA) {
-        double percent = 100 * currentA / earlyRatedA;
-        @Nullable Gate below = null;
-        for (Gate gate : gates) {
-            if (gate.minS() <= 0) {
-                continue;
-            }
-            if (percent <= gate.percent()) {
-                return below == null
-                        ? Double.POSITIVE_INFINITY
-                        : between(
-                                percent,
-                                below.percent(),
-                                below.minS(),
-                                gate.percent(),
-                                gate.minS());
-            }
-            below = gate;
-        }
-        if (below == null || kind == DeviceKind.AUTO_RESET) {
+        OpeningCurve curve = earliest();
+        if (!curve.isStated()) {
             return 0;
         }
-        return constantEnergy(percent, below.percent(), below.minS());
+        if (currentA <= curve.firstA()) {
+            return Double.POSITIVE_INFINITY;
+        }
+        if (currentA <= curve.lastA()) {
+            return curve.at(currentA);
+        }
+        return kind == DeviceKind.AUTO_RESET ? 0 : curve.atConstantEnergy(currentA);
     }
 
     /** Latest opening in seconds; infinite when it may never open. */
     double latestS(double currentA) {
-        double percent = 100 * currentA / lateRatedA;
-        @Nullable Gate below = null;
-        for (Gate gate : gates) {
-            if (Double.isInfinite(gate.maxS())) {
-                continue;
-            }
-            if (percent < gate.percent()) {
-                return below == null
-                        ? Double.POSITIVE_INFINITY
-                        : between(
-                                percent,
-                                below.percent(),
-                                below.maxS(),
-                                gate.percent(),
-                                gate.maxS());
-            }
-            below = gate;
-        }
-        if (below == null) {
+        OpeningCurve curve = latest();
+        if (!curve.isStated() || currentA < curve.firstA()) {
             return Double.POSITIVE_INFINITY;
         }
+        if (currentA <= curve.lastA()) {
+            return curve.at(currentA);
+        }
         return switch (kind) {
-            case FUSE -> constantEnergy(percent, below.percent(), below.maxS());
-            case MANUAL_RESET ->
-                    Math.min(
-                            below.maxS(),
-                            Math.max(
-                                    CONTACTS_OPEN_S,
-                                    constantEnergy(percent, below.percent(), below.maxS())));
-            case AUTO_RESET -> below.maxS();
+            case FUSE -> curve.atConstantEnergy(currentA);
+            case MANUAL_RESET -> Math.max(contactsOpenS(curve), curve.atConstantEnergy(currentA));
+            case AUTO_RESET -> curve.lastS();
         };
     }
 
-    /** The least current that surely opens the device within a time, in amperes. */
+    private static double contactsOpenS(OpeningCurve curve) {
+        return Math.min(curve.lastS(), CONTACTS_OPEN_S);
+    }
+
+    /** The least current that surely opens the device, after whatever time; infinite when none. */
+    double surelyOpensA() {
+        OpeningCurve curve = latest();
+        return curve.isStated() ? curve.firstA() : Double.POSITIVE_INFINITY;
+    }
+
+    /**
+     * The least current that surely opens the device within a time, in amperes; its breaking
+     * capacity when none does.
+     */
     double surelyOpensA(double withinS) {
-        @Nullable Gate below = null;
-        for (Gate gate : gates) {
-            if (Double.isInfinite(gate.maxS())) {
-                continue;
-            }
-            if (gate.maxS() <= withinS) {
-                double percent =
-                        below == null
-                                ? gate.percent()
-                                : between(
-                                        withinS,
-                                        below.maxS(),
-                                        below.percent(),
-                                        gate.maxS(),
-                                        gate.percent());
-                return percent / 100 * lateRatedA;
-            }
-            below = gate;
-        }
-        if (below == null || kind == DeviceKind.AUTO_RESET) {
+        OpeningCurve curve = latest();
+        if (!curve.isStated()) {
             return interruptingA;
         }
-        return below.percent() / 100 * lateRatedA * Math.sqrt(below.maxS() / withinS);
+        double reachesA = curve.reaches(withinS);
+        if (reachesA <= curve.lastA()) {
+            return reachesA;
+        }
+        boolean neverSoFast =
+                switch (kind) {
+                    case FUSE -> false;
+                    case MANUAL_RESET -> withinS < contactsOpenS(curve);
+                    case AUTO_RESET -> true;
+                };
+        return neverSoFast ? interruptingA : curve.lastA() * Math.sqrt(curve.lastS() / withinS);
     }
 
     /**
      * The most energy that it lets through for any short between two currents, in A2s, each counted
      * for at most {@code longestS}. Between gates I2t rises or falls all the way, so the worst lies
-     * at an end, at a gate or where the time is cut off.
+     * at an end, at a gate or just under the current where the time is no longer cut off.
      */
     double letThroughA2s(double fromA, double toA, double longestS) {
         double worst = Math.max(energyA2s(fromA, longestS), energyA2s(toA, longestS));
         double cutOffA = surelyOpensA(longestS);
         if (fromA < cutOffA && cutOffA < toA) {
-            worst = Math.max(worst, energyA2s(cutOffA, longestS));
+            worst = Math.max(worst, cutOffA * cutOffA * longestS);
         }
-        for (Gate gate : gates) {
-            double gateA = gate.percent() / 100 * lateRatedA;
+        for (double gateA : latest().currentsA()) {
             if (fromA < gateA && gateA < toA) {
                 worst = Math.max(worst, energyA2s(gateA, longestS));
             }
@@ -160,13 +143,92 @@ final class TimeCurrentBand {
         return currentA * currentA * Math.min(longestS, latestS(currentA));
     }
 
-    private static double constantEnergy(double percent, double lastPercent, double lastS) {
-        double ratio = lastPercent / percent;
-        return lastS * ratio * ratio;
+    /**
+     * The currents at which either curve bends or jumps, inside a range and rising. Between two of
+     * them the logarithms of time and current lie on a straight line, so a scan that looks at them
+     * and at the ends misses no corner.
+     */
+    double[] turningPointsA(double fromA, double toA) {
+        double[] early = earliestTurningPointsA(fromA, toA);
+        double[] late = latestTurningPointsA(fromA, toA);
+        double[] both = Arrays.copyOf(early, early.length + late.length);
+        System.arraycopy(late, 0, both, early.length, late.length);
+        Arrays.sort(both);
+        int count = 0;
+        for (int i = 0; i < both.length; i++) {
+            if (i == 0 || both[i] > both[i - 1]) {
+                both[count++] = both[i];
+            }
+        }
+        return Arrays.copyOf(both, count);
     }
 
-    private static double between(double x, double x1, double y1, double x2, double y2) {
-        double share = Math.log(x / x1) / Math.log(x2 / x1);
-        return y1 * Math.pow(y2 / y1, share);
+    /** The same for the earliest opening alone. */
+    double[] earliestTurningPointsA(double fromA, double toA) {
+        return inside(earliest().currentsA(), fromA, toA);
+    }
+
+    /** The same for the latest opening alone. */
+    double[] latestTurningPointsA(double fromA, double toA) {
+        OpeningCurve curve = latest();
+        double[] bendsA = curve.currentsA();
+        if (kind == DeviceKind.MANUAL_RESET
+                && curve.isStated()
+                && curve.lastS() > CONTACTS_OPEN_S) {
+            bendsA = Arrays.copyOf(bendsA, bendsA.length + 1);
+            bendsA[bendsA.length - 1] = curve.lastA() * Math.sqrt(curve.lastS() / CONTACTS_OPEN_S);
+        }
+        return inside(bendsA, fromA, toA);
+    }
+
+    private static double[] inside(double[] risingA, double fromA, double toA) {
+        int from = 0;
+        while (from < risingA.length && risingA[from] <= fromA) {
+            from++;
+        }
+        int to = risingA.length;
+        while (to > from && risingA[to - 1] >= toA) {
+            to--;
+        }
+        return Arrays.copyOfRange(risingA, from, to);
+    }
+
+    private OpeningCurve earliest() {
+        OpeningCurve known = earliest;
+        if (known == null) {
+            known = curve(earlyRatedA, true);
+            earliest = known;
+        }
+        return known;
+    }
+
+    private OpeningCurve latest() {
+        OpeningCurve known = latest;
+        if (known == null) {
+            known = curve(lateRatedA, false);
+            latest = known;
+        }
+        return known;
+    }
+
+    private OpeningCurve curve(double ratedA, boolean early) {
+        int points = 0;
+        for (Gate gate : gates) {
+            points += isStated(gate, early) ? 1 : 0;
+        }
+        double[] currentsA = new double[points];
+        double[] timesS = new double[points];
+        int i = 0;
+        for (Gate gate : gates) {
+            if (isStated(gate, early)) {
+                currentsA[i] = gate.percent() / 100 * ratedA;
+                timesS[i++] = early ? gate.minS() : gate.maxS();
+            }
+        }
+        return new OpeningCurve(currentsA, timesS);
+    }
+
+    private static boolean isStated(Gate gate, boolean early) {
+        return early ? gate.minS() > 0 : !Double.isInfinite(gate.maxS());
     }
 }

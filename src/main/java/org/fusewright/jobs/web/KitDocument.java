@@ -16,6 +16,7 @@ import org.fusewright.core.kit.KitFeed;
 import org.fusewright.core.kit.KitLead;
 import org.fusewright.core.kit.PartLine;
 import org.fusewright.core.kit.WireLine;
+import org.fusewright.core.sizing.DeadShort;
 import org.fusewright.core.sizing.Lead;
 import org.fusewright.core.sizing.RemainingVoltage;
 import org.fusewright.core.sizing.SizedCircuit;
@@ -24,16 +25,8 @@ import org.fusewright.core.sizing.SizedSplice;
 import org.joda.money.BigMoney;
 import org.joda.money.CurrencyUnit;
 
-import tools.jackson.core.JsonGenerator;
-import tools.jackson.core.StreamWriteFeature;
-import tools.jackson.core.io.SerializedString;
-import tools.jackson.core.util.ByteArrayBuilder;
-import tools.jackson.databind.json.JsonMapper;
-
 import java.math.BigDecimal;
 import java.util.List;
-import java.util.Map;
-import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.Consumer;
 
 /**
@@ -42,59 +35,43 @@ import java.util.function.Consumer;
  * out.
  */
 public final class KitDocument {
-    private static final JsonMapper MAPPER =
-            JsonMapper.builder().enable(StreamWriteFeature.WRITE_BIGDECIMAL_AS_PLAIN).build();
-    private static final int USUAL_BYTES = 64 * 1024;
-    private static final int DECIMALS = 4;
-    private static final long ROUNDING = 10_000;
+    private static final int USUAL_BYTES = 128 * 1024;
 
-    /**
-     * Names of fields and the words that stand under them, escaped once: a kit has thousands. Only
-     * texts of the program itself come here, so that the map stays small.
-     */
-    private static final Map<String, SerializedString> WORDS = new ConcurrentHashMap<>();
+    private final JsonBytes json = new JsonBytes(USUAL_BYTES);
 
-    private final JsonGenerator json;
-    private final char[] digits = new char[24];
-
-    private KitDocument(JsonGenerator json) {
-        this.json = json;
-    }
+    private KitDocument() {}
 
     /** The document in UTF-8. */
     public static byte[] print(Kit kit) {
-        try (ByteArrayBuilder bytes = new ByteArrayBuilder(USUAL_BYTES)) {
-            try (JsonGenerator json = MAPPER.createGenerator(bytes)) {
-                new KitDocument(json).write(kit);
-            }
-            return bytes.toByteArray();
-        }
+        KitDocument document = new KitDocument();
+        document.write(kit);
+        return document.json.toBytes();
     }
 
     private void write(Kit kit) {
-        json.writeStartObject();
+        json.startObject();
         text("reference", kit.job().reference());
         text("title", kit.job().title());
-        json.writeBooleanProperty("buildable", kit.isBuildable());
+        flag("buildable", kit.isBuildable());
         text("catalogVersion", kit.catalogVersion());
-        text("fingerprint", kit.fingerprint());
+        word("fingerprint", kit.fingerprint());
         list("circuits", kit.circuits(), this::circuit);
         list("feeds", kit.feeds(), this::feed);
         list("blocks", kit.blocks(), this::block);
-        json.writeObjectPropertyStart("fit");
+        object("fit");
         money("cost", kit.fit().cost());
         money("lowerBound", kit.fit().lowerBound());
-        json.writeBooleanProperty("optimal", kit.fit().optimal());
-        json.writeEndObject();
+        flag("optimal", kit.fit().optimal());
+        json.endObject();
         list("checks", kit.checks(), this::check);
         list("parts", kit.parts(), this::part);
         list("wire", kit.wire(), this::wire);
-        json.writeObjectPropertyStart("totals");
+        object("totals");
         decimal("parts", kit.totals().parts().getAmount());
         number("massG", kit.totals().massG());
-        text("currency", kit.totals().parts().getCurrencyUnit().getCode());
-        json.writeEndObject();
-        json.writeEndObject();
+        word("currency", kit.totals().parts().getCurrencyUnit().getCode());
+        json.endObject();
+        json.endObject();
     }
 
     private void circuit(KitCircuit circuit) {
@@ -110,6 +87,17 @@ public final class KitDocument {
         list("leads", circuit.leads(), this::lead);
         list("splices", sized.splices(), this::splice);
         list("loads", sized.loads(), this::load);
+        sized.study().ifPresent(study -> list("shorts", study.deadShorts(), this::deadShort));
+    }
+
+    private void deadShort(DeadShort deadShort) {
+        word("at", deadShort.place().code());
+        number("prospectiveA", deadShort.prospectiveA());
+        deadShort.clearsS().ifPresent(clearsS -> number("clearsS", clearsS));
+        number("letThroughA2s", deadShort.letThroughA2s());
+        number("survivesA2s", deadShort.survivesA2s());
+        number("endC", deadShort.endC());
+        text("lead", deadShort.lead());
     }
 
     private void feed(KitFeed feed) {
@@ -118,36 +106,36 @@ public final class KitDocument {
         number("connectedA", feed.sized().connectedA());
         feed.sized().remains().ifPresent(this::remains);
         feed.sized().mainDevice().ifPresent(device -> device("device", device));
-        feed.sized().holder().map(Holder::number).ifPresent(n -> text("holder", n.value()));
+        feed.sized().holder().map(Holder::number).ifPresent(n -> word("holder", n.value()));
         texts("why", feed.sized().why());
         list("leads", feed.leads(), this::lead);
         list("splices", feed.sized().splices(), this::splice);
     }
 
     private void remains(RemainingVoltage left) {
-        json.writeObjectPropertyStart("remains");
+        object("remains");
         number("batteryV", left.batteryV());
         number("busV", left.busV());
         number("busAtStartV", left.busAtStartV());
-        json.writeEndObject();
+        json.endObject();
     }
 
     private void device(String name, Device device) {
-        json.writeObjectPropertyStart(name);
-        text("part", device.number().value());
+        object(name);
+        word("part", device.number().value());
         word("kind", device.kind().code());
         number("ratingA", device.ratingA());
-        json.writeEndObject();
+        json.endObject();
     }
 
     private void lead(KitLead kitLead) {
         Lead lead = kitLead.lead();
         text("id", lead.id());
         word("role", lead.role().code());
-        text("part", lead.wire().number().value());
-        text("size", lead.wire().size().label());
+        word("part", lead.wire().number().value());
+        word("size", lead.wire().size().label());
         number("areaMm2", lead.wire().copperMm2());
-        text("colour", lead.wire().colour().code());
+        word("colour", lead.wire().colour().code());
         number("routeM", lead.routeM());
         number("cutM", lead.cut().metres());
         number("currentA", lead.currentA());
@@ -158,8 +146,8 @@ public final class KitDocument {
 
     private void splice(SizedSplice splice) {
         text("id", splice.id());
-        text("part", splice.part().number().value());
-        json.writeNumberProperty("leads", splice.leads());
+        word("part", splice.part().number().value());
+        whole("leads", splice.leads());
     }
 
     private void load(SizedLoad load) {
@@ -172,33 +160,36 @@ public final class KitDocument {
     private void block(KitBlock block) {
         text("id", block.id());
         text("location", block.location());
-        text("part", block.block().number().value());
-        text("cap", block.cap().number().value());
-        block.wedge().map(Wedge::number).ifPresent(number -> text("wedge", number.value()));
-        json.writeNumberProperty("positions", block.block().positions());
+        word("part", block.block().number().value());
+        word("cap", block.cap().number().value());
+        block.wedge().map(Wedge::number).ifPresent(number -> word("wedge", number.value()));
+        whole("positions", block.block().positions());
         list("holds", block.seats(), this::seat);
         list("cavities", block.cavities(), this::cavity);
     }
 
     private void seat(KitBlock.Seat seat) {
-        json.writeArrayPropertyStart("positions");
-        seat.positions().forEach(json::writeNumber);
-        json.writeEndArray();
+        json.name("positions");
+        json.startList();
+        for (int position : seat.positions()) {
+            json.whole(position);
+        }
+        json.endList();
         text("circuit", seat.circuit());
-        text(seat.part() instanceof Relay ? "relay" : "device", seat.part().number().value());
+        word(seat.part() instanceof Relay ? "relay" : "device", seat.part().number().value());
     }
 
     private void cavity(Cavity cavity) {
         text("id", cavity.id());
         cavity.occupant().ifPresent(this::occupant);
-        cavity.plug().map(Plug::number).ifPresent(number -> text("plug", number.value()));
+        cavity.plug().map(Plug::number).ifPresent(number -> word("plug", number.value()));
     }
 
     private void occupant(Cavity.Occupant occupant) {
         word("terminalRole", occupant.role().code());
         text("lead", occupant.lead().id());
-        occupant.terminal().ifPresent(terminal -> text("terminal", terminal.number().value()));
-        occupant.seal().ifPresent(seal -> text("seal", seal.number().value()));
+        occupant.terminal().ifPresent(terminal -> word("terminal", terminal.number().value()));
+        occupant.seal().ifPresent(seal -> word("seal", seal.number().value()));
     }
 
     private void check(Check check) {
@@ -206,16 +197,16 @@ public final class KitDocument {
         text("subject", check.subject().text());
         number("value", check.value());
         number("limit", check.limit());
-        word("unit", check.unit());
+        text("unit", check.unit());
         number("margin", check.margin());
         word("verdict", check.verdict().code());
         text("says", check.says());
-        word("basis", check.basis().text());
+        text("basis", check.basis().text());
     }
 
     private void part(PartLine line) {
         Part part = line.part();
-        text("part", part.number().value());
+        word("part", part.number().value());
         text("title", part.title());
         word("group", line.group().code());
         decimal("quantity", plain(line.quantity()));
@@ -231,92 +222,69 @@ public final class KitDocument {
     }
 
     private void content(BaggedSet.Content content) {
-        text("part", content.part().value());
-        json.writeNumberProperty("quantity", content.quantity());
+        word("part", content.part().value());
+        whole("quantity", content.quantity());
     }
 
     private void wire(WireLine line) {
-        text("part", line.wire().number().value());
+        word("part", line.wire().number().value());
         text("family", line.wire().family());
-        text("size", line.wire().size().label());
-        text("colour", line.wire().colour().code());
-        json.writeNumberProperty("cuts", line.leads().size());
+        word("size", line.wire().size().label());
+        word("colour", line.wire().colour().code());
+        whole("cuts", line.leads().size());
         number("totalM", line.total().metres());
         texts("leads", line.leads().stream().map(lead -> lead.lead().id()).toList());
     }
 
     private <T> void list(String name, List<T> values, Consumer<T> fields) {
-        name(name);
-        json.writeStartArray();
+        json.name(name);
+        json.startList();
         for (T value : values) {
-            json.writeStartObject();
+            json.startObject();
             fields.accept(value);
-            json.writeEndObject();
+            json.endObject();
         }
-        json.writeEndArray();
+        json.endList();
     }
 
-    private static SerializedString known(String word) {
-        SerializedString known = WORDS.get(word);
-        return known != null ? known : WORDS.computeIfAbsent(word, SerializedString::new);
+    private void object(String name) {
+        json.name(name);
+        json.startObject();
     }
 
-    private void name(String name) {
-        json.writeName(known(name));
-    }
-
-    /** A text of the program: a code, a unit, a basis; never one that a user gave. */
+    /** A text of the program or a part number, never one that a user gave. */
     private void word(String name, String word) {
-        name(name);
-        json.writeString(known(word));
+        json.name(name);
+        json.word(word);
     }
 
     private void text(String name, String value) {
-        name(name);
-        json.writeString(value);
+        json.name(name);
+        json.text(value);
     }
 
     private void texts(String name, List<String> values) {
-        name(name);
-        json.writeStartArray();
-        values.forEach(json::writeString);
-        json.writeEndArray();
+        json.name(name);
+        json.startList();
+        for (String value : values) {
+            json.text(value);
+        }
+        json.endList();
     }
 
-    /** Whole numbers stand without a decimal point, and none with an exponent. */
+    private void flag(String name, boolean flag) {
+        json.name(name);
+        json.flag(flag);
+    }
+
+    private void whole(String name, long value) {
+        json.name(name);
+        json.whole(value);
+    }
+
     private void number(String name, double value) {
-        name(name);
-        long scaled = Math.round(value * ROUNDING);
-        if (scaled % ROUNDING == 0) {
-            json.writeNumber(scaled / ROUNDING);
-        } else {
-            decimal(scaled);
-        }
-    }
-
-    /**
-     * Some ten times faster than printing a double, of which a kit has over a thousand: the digits
-     * from the last to the first, without the zeros at the end.
-     */
-    private void decimal(long scaled) {
-        long left = Math.abs(scaled);
-        int places = DECIMALS;
-        while (left % 10 == 0) {
-            left /= 10;
-            places--;
-        }
-        int start = digits.length;
-        while (left > 0 || places >= 0) {
-            if (places-- == 0) {
-                digits[--start] = '.';
-            }
-            digits[--start] = (char) ('0' + left % 10);
-            left /= 10;
-        }
-        if (scaled < 0) {
-            digits[--start] = '-';
-        }
-        json.writeNumber(digits, start, digits.length - start);
+        json.name(name);
+        json.number(value);
     }
 
     private void money(String name, BigMoney money) {
@@ -330,7 +298,8 @@ public final class KitDocument {
     }
 
     private void decimal(String name, BigDecimal value) {
-        json.writeNumberProperty(name, value);
+        json.name(name);
+        json.decimal(value);
     }
 
     private static BigDecimal plain(BigDecimal value) {

@@ -21,6 +21,8 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
+import java.util.SortedMap;
+import java.util.TreeMap;
 
 class CoveringTest {
 
@@ -46,7 +48,7 @@ class CoveringTest {
                 stock(
                         List.of(plug("A"), plug("B"), bag("BAG", Map.of(A, 4, B, 6))),
                         Map.of(A, "1.00", B, "0.30", BAG, "3.50"));
-        Map<PartNumber, Integer> need = new HashMap<>();
+        SortedMap<PartNumber, Integer> need = new TreeMap<>();
         if (needA > 0) {
             need.put(A, needA);
         }
@@ -86,7 +88,7 @@ class CoveringTest {
                         bag.number(), BigDecimal.valueOf(1 + random.nextInt(1500), 2).toString());
             }
             parts.addAll(bags);
-            Map<PartNumber, Integer> need = new HashMap<>();
+            SortedMap<PartNumber, Integer> need = new TreeMap<>();
             pieces.forEach(piece -> need.put(piece, 1 + random.nextInt(9)));
             Stock stock = stock(parts, prices);
 

@@ -155,6 +155,43 @@ class AircraftExamplesTest {
     }
 
     /**
+     * Table 11-3 (E18), the largest breaker and fuse by wire at 135 F (57.2 C). Its bundles of 15
+     * and more are loaded to 20 % in all, ours to the full, so the comparison is one wire alone, of
+     * the lowest class in table 11-9: each fuse of the chart protects it by our rule, and each
+     * breaker by the regulation's, where ours asks a person to agree.
+     */
+    @ParameterizedTest(name = "AC 43.13-1B table 11-3: No. {0}, breaker {1} A, fuse {2} A")
+    @CsvFileSource(resources = "/facts/ac4313_table_11_3_protection.csv", numLinesToSkip = 1)
+    void protectsAWireByEachDeviceOfTheChart(String awg, Double breakerA, double fuseA) {
+        WireSize size = WireSize.parse(awg + " AWG").orElseThrow();
+        Celsius ambient = new Celsius(57.2);
+        Wire wire =
+                new Wire(
+                        TestStock.item("W"),
+                        "aircraft",
+                        size,
+                        new WireColour("WH"),
+                        size.areaMm2(),
+                        3,
+                        Conductor.solidMilliohmPerM(size.areaMm2()),
+                        105,
+                        "ETFE");
+        LaidWire laid =
+                LaidWire.of(
+                        wire,
+                        new Surroundings(ambient, ambient, 1),
+                        0,
+                        TerminalChoice.CavityEnd.NONE);
+
+        assertThat(laid.isProtectedBy(fuseA)).isTrue();
+        if (breakerA != null) {
+            assertThat(breakerA)
+                    .isLessThanOrEqualTo(OverloadProtection.TOLERATED_SHARE * laid.tabledA());
+        }
+        assertThat(laid.isProtectedBy(4 * fuseA)).isFalse();
+    }
+
+    /**
      * 11-66 b (E13): 2 % from source to bus; half of a strict circuit's limit when that is less.
      */
     @Test

@@ -9,8 +9,13 @@ import org.fusewright.core.quantity.WireSize;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.aggregator.ArgumentsAccessor;
+import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.CsvFileSource;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.MethodSource;
+
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
 
 class AmpacityTest {
 
@@ -78,6 +83,81 @@ class AmpacityTest {
         assertThat(Ampacity.allowedA(areaMm2, celsius(105), alone(85))).isLessThan(at85A);
     }
 
+    private static Stream<Arguments> isoRows() {
+        return FactRows.of("iso10133_ampacity").stream()
+                .flatMap(
+                        row ->
+                                Stream.of("60", "70", "85_90", "105", "125", "200")
+                                        .map(
+                                                column ->
+                                                        Arguments.of(
+                                                                FactRows.number(row, "mm2"),
+                                                                column,
+                                                                FactRows.number(
+                                                                        row, "A_" + column + "C"),
+                                                                row.getField("status"))));
+    }
+
+    /**
+     * ISO 10133 annex, all 66 rows and columns at 30 C; from memory. 80 C takes its 70 C column, 90
+     * and 100 C that of 85 to 90 C.
+     */
+    @ParameterizedTest(name = "ISO 10133, {0} mm2, {1} C: {2} A, from memory")
+    @MethodSource("isoRows")
+    void givesTheLowerOfBothTables(double areaMm2, String column, double ratedA, String status) {
+        double classC = Double.parseDouble(column.replace("85_90", "85"));
+        double lowerA = Math.min(ratedA, Ampacity.tabledA(areaMm2, celsius(classC)));
+
+        assertThat(status).isEqualTo("MEMORY");
+        assertThat(Ampacity.conservativeA(areaMm2, celsius(classC))).isEqualTo(lowerA);
+        if (column.equals("85_90")) {
+            assertThat(Ampacity.conservativeA(areaMm2, celsius(104)))
+                    .isEqualTo(Math.min(ratedA, Ampacity.tabledA(areaMm2, celsius(104))));
+        }
+    }
+
+    /** Where each of both tables is the lower one: ISO 10133 from memory. */
+    @ParameterizedTest(name = "{0} mm2, {1} C: {2} A")
+    @CsvSource({
+        "0.75, 105, 16",
+        "0.5, 105, 10.667",
+        "2.5, 105, 35",
+        "3.3, 60, 17",
+        "10, 105, 80",
+        "50, 70, 165",
+        "95, 105, 270"
+    })
+    void takesTheRowBelowInBothTables(double areaMm2, double classC, double lowerA) {
+        assertThat(Ampacity.conservativeA(areaMm2, celsius(classC)))
+                .isCloseTo(lowerA, within(0.001));
+    }
+
+    /** 33 CFR 183.455 (c)(1) with table 5 (E26): 16 AWG, 60 C: 15 A, a device up to 22.5 A. */
+    @Test
+    void allowsTwentyAmperesOnTheThinnestBoatWire() {
+        double mostA = 1.5 * Ampacity.tabledA(WireSize.ofAwg(16).areaMm2(), celsius(60));
+
+        assertThat(mostA).isEqualTo(22.5);
+        assertThat(IntStream.of(5, 10, 15, 20, 25, 30).filter(rated -> rated <= mostA).max())
+                .hasValue(20);
+    }
+
+    @Test
+    void neverGivesThickerCopperOrAHotterClassLess() {
+        for (double classC = 40; classC < 260; classC += 7) {
+            double before = 0;
+            for (double areaMm2 = 0.1; areaMm2 < 150; areaMm2 *= 1.013) {
+                double ratedA = Ampacity.conservativeA(areaMm2, celsius(classC));
+                assertThat(ratedA)
+                        .isGreaterThanOrEqualTo(before)
+                        .isGreaterThanOrEqualTo(
+                                Ampacity.conservativeA(areaMm2, celsius(classC - 5)))
+                        .isLessThanOrEqualTo(Ampacity.tabledA(areaMm2, celsius(classC)));
+                before = ratedA;
+            }
+        }
+    }
+
     private static Surroundings alone(double ambientC) {
         return new Surroundings(celsius(ambientC), celsius(ambientC), 1);
     }
@@ -135,6 +215,20 @@ class AmpacityTest {
     @CsvSource({"1, 1", "2, 1", "3, .7", "4, .6", "6, .6", "7, .5", "24, .5", "25, .4", "99, .4"})
     void stepsDownWithTheBundle(int leads, double factor) {
         assertThat(Ampacity.bundleFactor(leads)).isEqualTo(factor);
+    }
+
+    /**
+     * IEC 60364-5-52 table B.52.17 item 1, bunched, all equally loaded; from memory but for 20. A
+     * comparison: ours leaves two leads alone (0.80 there), and is up to a third above it from 12
+     * on.
+     */
+    @ParameterizedTest(name = "IEC 60364-5-52 B.52.17, {0} circuits: {1} ({2})")
+    @CsvFileSource(resources = "/facts/iec60364_B52_17_bunched.csv", numLinesToSkip = 1)
+    void liesNearTheBuildingStandardsBundles(int circuits, double factor, String status) {
+        boolean generous = circuits == 2 || circuits >= 12;
+
+        assertThat(Ampacity.bundleFactor(circuits) / factor)
+                .isBetween(0.92, generous ? 1.32 : 1.06);
     }
 
     @Test

@@ -135,7 +135,7 @@ class FeedLoadTest {
     @ParameterizedTest(name = "{0} A fixed for 12 A at 20 C: load {1}, selectivity {2}")
     @CsvSource({
         "100, PASS, PASS",
-        "25, PASS, CAUTION",
+        "20, PASS, CAUTION",
         "15, PASS, FAIL",
     })
     void keepsTheRatingThatTheJobFixes(double ratingA, Verdict load, Verdict selectivity) {

@@ -66,16 +66,17 @@ class SizerChecksTest {
 
     /**
      * One circuit computed by hand: 4 A, 7.5 A fuse (13.3 milliohm) behind a 15 A main (6.67) in a
-     * 3.2 milliohm holder, 0.75 m of 0.75 mm2 and 1 m of 0.5 mm2 at 30 C.
+     * 3.2 milliohm holder, 0.75 m of 1 mm2 and 1 m of 0.5 mm2 at 30 C.
      *
      * <ul>
-     *   <li>ampacity in the 125 C column: 25 A x 0.75/0.823 = 22.78 A and 25 x 0.5/0.823 = 15.19 A
-     *   <li>conductors: 30 + 95 sqrt(4/22.78) = 69.8 C and 30 + 95 sqrt(4/15.19) = 78.8 C
-     *   <li>0.75 x 24.7 x 304.3/254.5 = 22.15 and 37.1 x 313.3/254.5 = 45.66 milliohm
+     *   <li>may carry: 1 mm2 25.8 A (heat balance); 0.5 mm2, below the smallest row of ISO 10133,
+     *       1.05 x 20 A x 0.5/0.75 = 14 A
+     *   <li>conductors: 30 + 95 sqrt(4/25.8) = 67.4 C and 30 + 95 sqrt(4/14) = 80.8 C
+     *   <li>0.75 x 18.5 x 301.9/254.5 = 16.46 and 37.1 x 315.3/254.5 = 45.96 milliohm
      *   <li>contacts: 3.2 + 6.67 + 3.4 (terminal) + 13.33 + 4.5 (terminal) = 31.1 milliohm
-     *   <li>4 A x 98.91 milliohm = 0.3957 V, 3.297 % of 12 V
-     *   <li>short at the device: 14.2 V / (15 + 18.525 + 3.2) milliohm = 386.7 A; at the load 12.2
-     *       V / (15 + 98.91) milliohm = 107.1 A
+     *   <li>4 A x 93.52 milliohm = 0.3741 V, 3.117 % of 12 V
+     *   <li>short at the device: 14.2 V / (15 + 13.875 + 3.2) milliohm = 442.7 A; at the load 12.2
+     *       V / (15 + 93.52) milliohm = 112.4 A
      * </ul>
      */
     @Test
@@ -90,16 +91,17 @@ class SizerChecksTest {
                 .isEqualTo("MAIN-15");
         assertThat(sized.feeds().getFirst().leads())
                 .extracting(lead -> lead.wire().size().label())
-                .containsOnly("0.75 mm2");
+                .containsOnly("1.0 mm2");
         assertThat(circuit.leads().getFirst().wire().size().label()).isEqualTo("0.5 mm2");
-        assertThat(circuit.leads().getFirst().dropV()).isCloseTo(0.18266, within(1e-4));
-        assertThat(circuit.loads().getFirst().dropV()).isCloseTo(0.39566, within(1e-4));
-        assertThat(circuit.loads().getFirst().dropPercent()).isCloseTo(3.297, within(1e-3));
+        assertThat(circuit.leads().getFirst().dropV()).isCloseTo(0.18384, within(1e-4));
+        assertThat(circuit.loads().getFirst().dropV()).isCloseTo(0.37408, within(1e-4));
+        assertThat(circuit.loads().getFirst().dropPercent()).isCloseTo(3.117, within(1e-3));
         assertThat(check(CheckCode.INTERRUPTING_CAPACITY, CIRCUIT).value())
-                .isCloseTo(386.66, within(0.05));
+                .isCloseTo(442.71, within(0.05));
         assertThat(check(CheckCode.INTERRUPTING_CAPACITY, FEED).value())
-                .isCloseTo(648.25, within(0.05));
-        assertThat(check(CheckCode.FAULT_CLEARING, CIRCUIT).value()).isCloseTo(107.1, within(0.05));
+                .isCloseTo(677, within(0.05));
+        assertThat(check(CheckCode.FAULT_CLEARING, CIRCUIT).value())
+                .isCloseTo(112.42, within(0.05));
         assertThat(sized.checks()).allMatch(check -> check.verdict() == Verdict.PASS);
     }
 
@@ -130,8 +132,8 @@ class SizerChecksTest {
         assertThat(find(STOCK, CheckCode.INRUSH, CIRCUIT)).isEmpty();
     }
 
-    @ParameterizedTest(name = "0.5 mm2, 15.2 A at 125 C, behind {0} A: {1}")
-    @CsvSource({"15, PASS", "20, CAUTION", "25, FAIL"})
+    @ParameterizedTest(name = "0.5 mm2, 14 A at 125 C, behind {0} A: {1}")
+    @CsvSource({"10, PASS", "15, CAUTION", "20, CAUTION", "25, FAIL"})
     void checksThatTheDeviceProtectsTheWire(double ratingA, Verdict verdict) {
         job.circuit("c").amps(3).ratingA(ratingA).gauge("0.5 mm2");
 
@@ -140,10 +142,11 @@ class SizerChecksTest {
 
     /**
      * 33 CFR 183.455 (c) with table 5 (E23, E26): 16 AWG of 60 C carries 15 A, so the most is 22.5
-     * A; 20 A is the largest usual blade.
+     * A; 20 A is the largest usual blade. ISO 10133 gives that much copper 8 A only (from memory),
+     * so a person must agree from there on.
      */
     @ParameterizedTest(name = "16 AWG of 60 C behind {0} A: {1}")
-    @CsvSource({"15, PASS", "20, CAUTION", "22.5, CAUTION", "25, FAIL"})
+    @CsvSource({"7.5, PASS", "15, CAUTION", "20, CAUTION", "22.5, CAUTION", "25, FAIL"})
     void followsTheRegulationOnSixteenGauge(double ratingA, Verdict verdict) {
         WireSize size = WireSize.ofAwg(16);
         Wire wire =
@@ -201,7 +204,7 @@ class SizerChecksTest {
     }
 
     @ParameterizedTest(name = "1 m of 0.5 mm2, 4 A, {0} % allowed: {1}")
-    @CsvSource({"3.4, PASS", "3.2, FAIL"})
+    @CsvSource({"3.2, PASS", "3.0, FAIL"})
     void checksTheVoltageDrop(double maxDropPercent, Verdict verdict) {
         job.circuit("c").amps(4).gauge("0.5 mm2").ratingA(7.5).maxDropPercent(maxDropPercent);
         job.feeds.set(0, new Feed(TestJob.BATTERY, Feed.PERMANENT, 0.6, 0.15));
@@ -407,7 +410,7 @@ class SizerChecksTest {
         job.circuit("c").amps(4);
 
         assertThat(check(CheckCode.OVERLOAD_PROTECTION, FEED).says())
-                .contains("battery/main, 0.75 mm2");
+                .contains("battery/main, 1.0 mm2");
     }
 
     /** 80 m of 0.5 mm2 at 0.14 A lose some 0.4 V on the way to the coil. */

@@ -31,28 +31,60 @@ class TimeCurrentBandTest {
         return ofTenAmps(DeviceKind.FUSE, TestStock.MINI_FUSE);
     }
 
+    /** ISO 8820-3 medium blades, 10 to 40 A, as the rows below state them; 110 % from memory. */
+    private static final TimeCurrent MEDIUM_FUSE =
+            TestStock.gates(
+                    "100:360000:inf 110:360000:inf 135:0.75:600 160:0.25:50 200:0.15:5"
+                            + " 350:0.08:0.5 600:0:0.15");
+
+    /** Whose gates a row of the published table belongs to. */
+    private static List<TimeCurrent> curvesOf(String family) {
+        return switch (family) {
+            case "mini/regular blade, common" -> List.of(TestStock.MINI_FUSE, MEDIUM_FUSE);
+            case "mini blade" -> List.of(TestStock.MINI_FUSE);
+            case "regular blade 10 A", "regular blade 35-40 A" -> List.of(MEDIUM_FUSE);
+            case "high-current blade" -> List.of(TestStock.MAIN_FUSE);
+            default -> throw new IllegalArgumentException(family);
+        };
+    }
+
     /** ISO 8820-3 gates as datasheets copy them; those of mini fuses from memory. */
     @ParameterizedTest(name = "ISO 8820-3 {0}, {1} %: {2} to {3} s, {4}")
     @CsvFileSource(resources = "/facts/fuse_time_current_gates.csv", numLinesToSkip = 1)
     void opensInsideItsGates(
-            String family, double percent, String earliest, String latest, String status) {
-        double earliestS = earliest == null ? 0 : Double.parseDouble(earliest);
-        double latestS = latest == null ? Double.POSITIVE_INFINITY : Double.parseDouble(latest);
-        TimeCurrent gate =
-                new TimeCurrent(
-                        List.of(
-                                new TimeCurrent.Gate(percent / 2, Math.max(1, earliestS * 10), 1e9),
-                                new TimeCurrent.Gate(percent, earliestS, latestS)));
-        TimeCurrentBand band = ofTenAmps(DeviceKind.FUSE, gate);
+            String family, double percent, Double earliestS, Double latestS, String status) {
+        for (TimeCurrent gates : curvesOf(family)) {
+            TimeCurrentBand band = ofTenAmps(DeviceKind.FUSE, gates);
+            double currentA = percent / 10;
+            if (earliestS == null) {
+                assertThat(band.earliestS(currentA)).isLessThan(latestS);
+            } else if (percent == 100) {
+                // The rating is held; just above it the stated time counts.
+                assertThat(band.earliestS(currentA)).isInfinite();
+                assertThat(band.earliestS(currentA * (1 + 1e-9)))
+                        .isCloseTo(earliestS, Percentage.withPercentage(1e-4));
+            } else {
+                assertThat(band.earliestS(currentA))
+                        .isCloseTo(earliestS, Percentage.withPercentage(1e-6));
+            }
+            if (latestS == null) {
+                assertThat(band.latestS(currentA)).isInfinite();
+            } else {
+                assertThat(band.latestS(currentA))
+                        .isCloseTo(latestS, Percentage.withPercentage(1e-6));
+            }
+        }
+    }
 
-        if (earliestS > 0) {
-            assertThat(band.earliestS(percent / 10))
-                    .isCloseTo(earliestS, Percentage.withPercentage(1e-6));
-        }
-        if (latestS < 1e9) {
-            assertThat(band.latestS(percent / 10))
-                    .isCloseTo(latestS, Percentage.withPercentage(1e-6));
-        }
+    /** SAE J553 type 3; both points from memory: 135 % within 30 min, 200 % within 60 s. */
+    @ParameterizedTest(name = "SAE J553 from memory: {0} % within {1} s")
+    @CsvSource({"135, 1800", "200, 60"})
+    void tripsABreakerInTheStandardsTime(double percent, double withinS) {
+        TimeCurrentBand manual = ofTenAmps(DeviceKind.MANUAL_RESET, TestStock.MANUAL);
+
+        assertThat(manual.earliestS(10)).isInfinite();
+        assertThat(manual.latestS(percent / 10)).isLessThanOrEqualTo(withinS);
+        assertThat(manual.surelyOpensA(withinS)).isLessThanOrEqualTo(percent / 10);
     }
 
     @ParameterizedTest(name = "{0} A through a 10 A mini fuse: {1} to {2} s")
@@ -129,6 +161,38 @@ class TimeCurrentBandTest {
                 .isCloseTo(printedA, within(1e-9));
     }
 
+    /** Datasheet of a 40 A blade fuse; ECSS-Q-ST-30-11C table 6-17, cermet fuses. */
+    @ParameterizedTest(name = "{0}, {1} C: {2} ({3})")
+    @CsvFileSource(resources = "/facts/fuse_ambient_rerating.csv", numLinesToSkip = 1)
+    void movesItsGatesWithThePublishedRerating(
+            String basis, double celsius, double fraction, String status) {
+        boolean ecss = fraction == 0.65 || fraction == 0.5;
+        Device fuse =
+                TestStock.device(
+                        "D",
+                        DeviceKind.FUSE,
+                        BladeForm.HIGH_CURRENT,
+                        40,
+                        TestStock.MAIN_FUSE,
+                        ecss ? ECSS : TestStock.FUSE_RERATING);
+        TimeCurrentBand band = TimeCurrentBand.of(fuse, new Celsius(celsius));
+
+        // 200 % of what is left of its rating is held for 2 s, and the whole of it for good.
+        assertThat(band.earliestS(2 * 40 * fraction)).isCloseTo(2, Percentage.withPercentage(1e-6));
+        assertThat(band.earliestS(40 * fraction * (1 - 1e-9))).isInfinite();
+        assertThat(band.latestS(2 * 40)).isCloseTo(50, Percentage.withPercentage(1e-6));
+    }
+
+    private static final Rerating ECSS =
+            new Rerating(List.of(new Rerating.Point(85, 0.65), new Rerating.Point(110, 0.5)));
+
+    /** E51: 65 % to 85 C and linear to 50 % at 110 C make 56 % at 100 C. */
+    @Test
+    void reratesBetweenTwoPublishedPoints() {
+        assertThat(ECSS.factorAt(new Celsius(20))).isEqualTo(0.65);
+        assertThat(ECSS.factorAt(new Celsius(100))).isCloseTo(0.56, within(1e-9));
+    }
+
     @Test
     void findsTheCurrentThatSurelyOpensIt() {
         TimeCurrentBand fuse = miniFuse();
@@ -165,6 +229,76 @@ class TimeCurrentBandTest {
                         .isLessThanOrEqualTo(band.earliestS(currentA));
                 assertThat(band.earliestS(currentA)).isLessThanOrEqualTo(band.latestS(currentA));
             }
+        }
+    }
+
+    /** A device with one gate may let 600 A pass for 5 s, just under it, and 0.1 s at it. */
+    @Test
+    void countsTheCurrentJustUnderAGateThatCutsTheTimeShort() {
+        TimeCurrentBand late = ofTenAmps(DeviceKind.FUSE, TestStock.gates("6000:0.02:0.1"));
+
+        assertThat(late.letThroughA2s(100, 900, 5)).isCloseTo(600 * 600 * 5, within(1e-6));
+    }
+
+    @Test
+    void knowsWhatItIsTooSlowFor() {
+        TimeCurrentBand manual = ofTenAmps(DeviceKind.MANUAL_RESET, TestStock.MANUAL);
+        TimeCurrentBand auto = ofTenAmps(DeviceKind.AUTO_RESET, TestStock.AUTO);
+
+        assertThat(manual.surelyOpensA(0.010)).isCloseTo(547.72, within(0.01));
+        assertThat(manual.surelyOpensA(0.009)).isEqualTo(1000);
+        assertThat(auto.surelyOpensA(0.02)).isCloseTo(100, within(1e-9));
+        assertThat(auto.surelyOpensA(0.019)).isEqualTo(1000);
+        assertThat(auto.surelyOpensA()).isCloseTo(13.5, within(1e-9));
+        assertThat(ofTenAmps(DeviceKind.FUSE, TestStock.gates("100:1:inf")).surelyOpensA())
+                .isInfinite();
+    }
+
+    @Test
+    void listsWhereItsCurvesTurn() {
+        assertThat(miniFuse().turningPointsA(10, 50))
+                .containsExactly(new double[] {11, 13.5, 20, 35}, within(1e-9));
+        assertThat(
+                        ofTenAmps(DeviceKind.MANUAL_RESET, TestStock.MANUAL)
+                                .latestTurningPointsA(30, 900))
+                .containsExactly(new double[] {35, 60, 100, 547.72}, within(0.01));
+        assertThat(miniFuse().turningPointsA(70, 900)).isEmpty();
+        Device hot = TestStock.manualReset(10);
+        assertThat(TimeCurrentBand.of(hot, new Celsius(85)).turningPointsA(15, 30))
+                .containsExactly(new double[] {15.4, 20, 26.95}, within(1e-9));
+    }
+
+    /** In logarithms the middle between any two turning points lies on the line between them. */
+    @Test
+    void runsStraightBetweenItsTurningPoints() {
+        for (Device device :
+                List.of(
+                        TestStock.fuse(7.5),
+                        TestStock.manualReset(7.5),
+                        TestStock.autoReset(5),
+                        TestStock.mainFuse(BladeForm.MEDIUM, 30))) {
+            for (double celsius : new double[] {-20, 20, 70}) {
+                TimeCurrentBand band = TimeCurrentBand.of(device, new Celsius(celsius));
+                double[] bends = band.turningPointsA(1, 20_000);
+                assertThat(bends).hasSizeGreaterThan(3).isSorted().doesNotHaveDuplicates();
+                for (int i = 1; i < bends.length; i++) {
+                    double fromA = bends[i - 1] * (1 + 1e-9);
+                    double toA = bends[i] * (1 - 1e-9);
+                    double midA = Math.sqrt(fromA * toA);
+                    assertStraight(
+                            band.earliestS(fromA), band.earliestS(midA), band.earliestS(toA));
+                    assertStraight(band.latestS(fromA), band.latestS(midA), band.latestS(toA));
+                }
+            }
+        }
+    }
+
+    private static void assertStraight(double fromS, double midS, double toS) {
+        if (Double.isInfinite(fromS) || fromS == 0) {
+            assertThat(midS).isEqualTo(fromS);
+            assertThat(toS).isEqualTo(fromS);
+        } else {
+            assertThat(midS * midS).isCloseTo(fromS * toS, Percentage.withPercentage(1e-5));
         }
     }
 }

@@ -1,0 +1,232 @@
+package org.fusewright.jobs.web;
+
+import java.lang.invoke.MethodHandles;
+import java.lang.invoke.VarHandle;
+import java.math.BigDecimal;
+import java.nio.ByteOrder;
+import java.nio.charset.StandardCharsets;
+import java.util.Arrays;
+import java.util.HexFormat;
+
+/**
+ * A JSON document being written, straight into UTF-8: for answers of thousands of short fields,
+ * where a general generator spends more time on its bookkeeping than on the text. Whoever writes
+ * sees to it that names, values and ends come in an order that makes a document.
+ */
+final class JsonBytes {
+    private static final VarHandle EIGHT_BYTES =
+            MethodHandles.byteArrayViewVarHandle(long[].class, ByteOrder.nativeOrder());
+    private static final long EACH = 0x0101_0101_0101_0101L;
+    private static final long HIGH_BITS = 0x80 * EACH;
+
+    private static final int DECIMALS = 4;
+    private static final long ROUNDING = 10_000;
+    private static final int MOST_DIGITS = 24;
+
+    private byte[] bytes;
+    private int size;
+
+    JsonBytes(int usualSize) {
+        this.bytes = new byte[usualSize];
+    }
+
+    void startObject() {
+        sign('{');
+    }
+
+    void endObject() {
+        end('}');
+    }
+
+    void startList() {
+        sign('[');
+    }
+
+    void endList() {
+        end(']');
+    }
+
+    /** The name of a field: a word of the program. */
+    void name(String name) {
+        makeRoom(name.length() + 3);
+        bytes[size++] = '"';
+        copyAscii(name);
+        bytes[size++] = '"';
+        bytes[size++] = ':';
+    }
+
+    /** ASCII with nothing in it that JSON escapes: codes, part numbers, words of the program. */
+    void word(String word) {
+        makeRoom(word.length() + 3);
+        bytes[size++] = '"';
+        copyAscii(word);
+        bytes[size++] = '"';
+        bytes[size++] = ',';
+    }
+
+    /** Any text. */
+    void text(String text) {
+        byte[] utf8 = text.getBytes(StandardCharsets.UTF_8);
+        sign('"');
+        if (needsEscape(utf8)) {
+            escape(utf8);
+        } else {
+            makeRoom(utf8.length);
+            System.arraycopy(utf8, 0, bytes, size, utf8.length);
+            size += utf8.length;
+        }
+        sign('"');
+        sign(',');
+    }
+
+    void flag(boolean flag) {
+        makeRoom(6);
+        copyAscii(flag ? "true" : "false");
+        bytes[size++] = ',';
+    }
+
+    void whole(long number) {
+        makeRoom(MOST_DIGITS);
+        copyAscii(Long.toString(number));
+        bytes[size++] = ',';
+    }
+
+    /** To four decimals, none of them an idle zero, and never with an exponent. */
+    void number(double number) {
+        long scaled = Math.round(number * ROUNDING);
+        makeRoom(MOST_DIGITS);
+        long left = Math.abs(scaled);
+        if (scaled < 0) {
+            bytes[size++] = '-';
+        }
+        digits(left / ROUNDING);
+        int decimals = (int) (left % ROUNDING);
+        if (decimals != 0) {
+            bytes[size++] = '.';
+            decimals(decimals);
+        }
+        bytes[size++] = ',';
+    }
+
+    /** With all its decimals, and never with an exponent. */
+    void decimal(BigDecimal number) {
+        String plain = number.toPlainString();
+        makeRoom(plain.length() + 1);
+        copyAscii(plain);
+        bytes[size++] = ',';
+    }
+
+    /** What was written, when every object and list has its end. */
+    byte[] toBytes() {
+        return Arrays.copyOf(bytes, size - 1);
+    }
+
+    private void digits(long whole) {
+        int start = size;
+        long left = whole;
+        do {
+            size++;
+            left /= 10;
+        } while (left > 0);
+        left = whole;
+        for (int at = size - 1; at >= start; at--) {
+            bytes[at] = (byte) ('0' + left % 10);
+            left /= 10;
+        }
+    }
+
+    private void decimals(int decimals) {
+        int left = decimals;
+        int places = DECIMALS;
+        while (left % 10 == 0) {
+            left /= 10;
+            places--;
+        }
+        for (int at = size + places - 1; at >= size; at--) {
+            bytes[at] = (byte) ('0' + left % 10);
+            left /= 10;
+        }
+        size += places;
+    }
+
+    /** Each value brings a comma; the end of what it stands in takes the last one's place. */
+    private void end(char sign) {
+        if (bytes[size - 1] == ',') {
+            size--;
+        }
+        sign(sign);
+        sign(',');
+    }
+
+    private void sign(char sign) {
+        makeRoom(1);
+        bytes[size++] = (byte) sign;
+    }
+
+    // Deprecated for what it does to other signs; for ASCII it is a plain copy, without a detour.
+    @SuppressWarnings("deprecation")
+    private void copyAscii(String text) {
+        text.getBytes(0, text.length(), bytes, size);
+        size += text.length();
+    }
+
+    /** Whether a quote, a backslash or a control character is in it; eight bytes at a look. */
+    private static boolean needsEscape(byte[] utf8) {
+        int at = 0;
+        for (; at <= utf8.length - Long.BYTES; at += Long.BYTES) {
+            long eight = (long) EIGHT_BYTES.get(utf8, at);
+            long found =
+                    below(eight, 0x20) | zeros(eight ^ '"' * EACH) | zeros(eight ^ '\\' * EACH);
+            if (found != 0) {
+                return true;
+            }
+        }
+        for (; at < utf8.length; at++) {
+            if (needsEscape(utf8[at])) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    private static long zeros(long eight) {
+        return below(eight, 1);
+    }
+
+    /** Marks bytes below a limit; of those that are not ASCII, none. */
+    private static long below(long eight, int limit) {
+        return (eight - limit * EACH) & ~eight & HIGH_BITS;
+    }
+
+    private static boolean needsEscape(byte unit) {
+        return unit >= 0 && unit < 0x20 || unit == '"' || unit == '\\';
+    }
+
+    private void escape(byte[] utf8) {
+        makeRoom(6 * utf8.length);
+        for (byte unit : utf8) {
+            if (needsEscape(unit)) {
+                copyAscii(escaped(unit));
+            } else {
+                bytes[size++] = unit;
+            }
+        }
+    }
+
+    private static String escaped(byte unit) {
+        return switch (unit) {
+            case '"' -> "\\\"";
+            case '\\' -> "\\\\";
+            case '\n' -> "\\n";
+            case '\r' -> "\\r";
+            case '\t' -> "\\t";
+            default -> "\\u00" + HexFormat.of().withUpperCase().toHexDigits(unit);
+        };
+    }
+
+    private void makeRoom(int more) {
+        if (size + more > bytes.length) {
+            bytes = Arrays.copyOf(bytes, Math.max(2 * bytes.length, size + more));
+        }
+    }
+}

@@ -1,0 +1,93 @@
+package org.fusewright.papers;
+
+import org.openpdf.text.pdf.PdfContentByte;
+
+import java.awt.Color;
+
+/** How each thing of a time-current chart is drawn, so that a copier keeps them apart. */
+final class ChartPen {
+
+    /** Half the width of a mark. */
+    static final float MARK = 3;
+
+    private static final float HATCH = 5;
+    private static final float[] SOLID = {};
+
+    /** The lines of a chart. */
+    enum Line {
+        DEVICE(0.9f),
+        LOADS(1.3f, 1.3f, 2),
+        WIRE(1.5f, 7, 3),
+        FAR(0.7f, 6, 2, 1, 2),
+        NEAR(0.7f, 6, 2, 1, 2, 1, 2);
+
+        private final float width;
+        private final float[] dashes;
+
+        Line(float width, float... dashes) {
+            this.width = width;
+            this.dashes = dashes;
+        }
+    }
+
+    private final Pen pen;
+    private final PdfContentByte canvas;
+
+    ChartPen(Pen pen) {
+        this.pen = pen;
+        this.canvas = pen.canvas();
+    }
+
+    /** A line through points, x and y in turn. */
+    void draw(Line line, float... points) {
+        pen.stroke(line.width, Style.INK);
+        canvas.setLineDash(line.dashes, 0);
+        trace(points);
+        canvas.stroke();
+        canvas.setLineDash(SOLID, 0);
+    }
+
+    /** Hatches the inside of an outline that lies within a rectangle. */
+    void hatch(float left, float bottom, float right, float top, float... outline) {
+        pen.stroke(Style.HAIRLINE, Style.RULE);
+        canvas.saveState();
+        trace(outline);
+        canvas.clip();
+        canvas.newPath();
+        float height = top - bottom;
+        for (float x = left - height; x < right; x += HATCH) {
+            canvas.moveTo(x, bottom);
+            canvas.lineTo(x + height, top);
+        }
+        canvas.stroke();
+        canvas.restoreState();
+    }
+
+    /** An end of a start: a filled diamond. */
+    void diamond(float x, float y) {
+        trace(x - MARK, y, x, y + MARK, x + MARK, y, x, y - MARK);
+        canvas.fill();
+    }
+
+    /** A short at the far end: an open triangle that hangs. */
+    void hangingMark(float x, float top) {
+        pen.stroke(Style.THIN, Style.INK);
+        canvas.setColorFill(Color.WHITE);
+        trace(x - MARK, top, x + MARK, top, x, top - 2 * MARK);
+        canvas.closePathFillStroke();
+        canvas.setColorFill(Style.INK);
+    }
+
+    /** A short at the device: a filled triangle that stands. */
+    void standingMark(float x, float bottom) {
+        trace(x - MARK, bottom, x + MARK, bottom, x, bottom + 2 * MARK);
+        canvas.fill();
+    }
+
+    private void trace(float... points) {
+        canvas.moveTo(points[0], points[1]);
+        for (int i = 2; i < points.length; i += 2) {
+            canvas.lineTo(points[i], points[i + 1]);
+        }
+    }
+}
