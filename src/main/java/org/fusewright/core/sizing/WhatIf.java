@@ -10,14 +10,16 @@ import org.fusewright.core.job.ResolvedCircuit;
 import org.fusewright.core.job.ResolvedJob;
 import org.fusewright.core.quantity.Figures;
 import org.fusewright.core.quantity.WireSize;
-import org.jspecify.annotations.Nullable;
 
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 
 /**
  * What becomes of a finished design when one thing differs from what it was made for: a hotter
@@ -29,6 +31,12 @@ public final class WhatIf {
 
     private static final double TEMPERATURE_STEP_C = 0.5;
     private static final double LENGTH_STEP_M = 0.01;
+
+    /** Worst verdict first, then least margin. */
+    private static final Comparator<Check> WORST =
+            Comparator.comparing(Check::verdict, Comparator.reverseOrder())
+                    .thenComparingDouble(Check::margin);
+
     private static final double[] USUAL_SHIFTS_C = {-20, -10, 0, 10, 20, 30, 40, 50, 60};
     private static final double[] USUAL_LENGTHS = {0.5, 1, 1.5, 2, 3, 5, 8};
 
@@ -79,11 +87,18 @@ public final class WhatIf {
      * @param value as it was asked for
      * @param says what stands in its place, when that differs: "fuse 10 A"; empty otherwise
      * @param verdict the worst of all checks
-     * @param nearest the check with least left before its limit, or most over it
-     * @param notPassed checks that do not pass
+     * @param worse whether any check is worse than in the design
+     * @param nearest the worst of what is worse than in the design; where nothing is, the check
+     *     with least left before its limit, of those that change with the value
+     * @param notPassed checks that do not pass, with those that do not pass in the design either
      */
     public record Point(
-            String value, String says, Verdict verdict, Check nearest, List<Check> notPassed) {
+            String value,
+            String says,
+            Verdict verdict,
+            boolean worse,
+            Check nearest,
+            List<Check> notPassed) {
 
         public Point {
             notPassed = List.copyOf(notPassed);
@@ -115,7 +130,7 @@ public final class WhatIf {
     private final KeptSizes kept;
     private final ResolvedCircuit circuit;
     private final String deviceOwner;
-    private final Map<String, Verdict> designedVerdicts = new HashMap<>();
+    private final Map<String, Check> designed = new HashMap<>();
 
     private WhatIf(ResolvedJob job, SizedJob designed, ResolvedCircuit circuit) {
         this.job = job;
@@ -123,7 +138,7 @@ public final class WhatIf {
         this.circuit = circuit;
         this.deviceOwner = circuit.circuit().contactFrom().orElse(circuit.id());
         for (Check check : designed.checks()) {
-            designedVerdicts.put(nameOf(check), check.verdict());
+            this.designed.put(nameOf(check), check);
         }
     }
 
@@ -143,32 +158,42 @@ public final class WhatIf {
     public Answer hotter(List<Double> ambientC) {
         double base = job.job().surroundings().ambient().value();
         List<Double> values = ambientC.isEmpty() ? usualTemperatures(base) : ambientC;
-        List<Point> points = new ArrayList<>();
+        List<Judged> judged = new ArrayList<>();
         for (double value : values) {
-            points.add(point(figure(value), "", atAmbient(value)));
+            judged.add(judged(figure(value), "", atAmbient(value)));
         }
         return new Answer(
                 circuit.id(),
                 Varied.AMBIENT,
                 figure(base),
-                points,
-                highest(base, Varied.AMBIENT.most, TEMPERATURE_STEP_C, Verdict.CAUTION, this::atAmbient),
-                highest(base, Varied.AMBIENT.most, TEMPERATURE_STEP_C, Verdict.FAIL, this::atAmbient));
+                points(judged),
+                highest(
+                        base,
+                        Varied.AMBIENT.most,
+                        TEMPERATURE_STEP_C,
+                        Verdict.CAUTION,
+                        this::atAmbient),
+                highest(
+                        base,
+                        Varied.AMBIENT.most,
+                        TEMPERATURE_STEP_C,
+                        Verdict.FAIL,
+                        this::atAmbient));
     }
 
     /** The circuit's run at each of these lengths; the usual ones when none given. */
     public Answer longer(List<Double> runM) {
         double base = circuit.circuit().runM();
         List<Double> values = runM.isEmpty() ? usualLengths(base) : runM;
-        List<Point> points = new ArrayList<>();
+        List<Judged> judged = new ArrayList<>();
         for (double value : values) {
-            points.add(point(figure(value), "", atRun(value)));
+            judged.add(judged(figure(value), "", atRun(value)));
         }
         return new Answer(
                 circuit.id(),
                 Varied.RUN,
                 figure(base),
-                points,
+                points(judged),
                 highest(base, Varied.RUN.most, LENGTH_STEP_M, Verdict.CAUTION, this::atRun),
                 highest(base, Varied.RUN.most, LENGTH_STEP_M, Verdict.FAIL, this::atRun));
     }
@@ -180,7 +205,7 @@ public final class WhatIf {
 
     /** The circuit's trunk in each of these sizes; in all that are stocked when none given. */
     public Answer thinner(List<WireSize> sizes) {
-        List<Point> points = new ArrayList<>();
+        List<Judged> judged = new ArrayList<>();
         for (WireSize size : sizes.isEmpty() ? listSizes() : sizes) {
             Wire wire =
                     circuit.wires().stream()
@@ -188,15 +213,15 @@ public final class WhatIf {
                             .findFirst()
                             .orElseThrow(
                                     () -> new IllegalArgumentException("not stocked: " + size));
-            points.add(
-                    point(size.toString(), "", Sizer.judge(job, kept.withWire(trunkId(), wire))));
+            judged.add(
+                    judged(size.toString(), "", Sizer.judge(job, kept.withWire(trunkId(), wire))));
         }
         Wire trunk = kept.wires().get(trunkId());
         return new Answer(
                 circuit.id(),
                 Varied.SIZE,
                 trunk.size().toString(),
-                points,
+                points(judged),
                 OptionalDouble.empty(),
                 OptionalDouble.empty());
     }
@@ -215,11 +240,11 @@ public final class WhatIf {
     /** The circuit's device of each of these kinds; of all that are stocked when none given. */
     public Answer otherKind(List<DeviceKind> kinds) {
         Device device = kept.devices().get(deviceOwner);
-        List<Point> points = new ArrayList<>();
+        List<Judged> judged = new ArrayList<>();
         for (DeviceKind kind : kinds.isEmpty() ? listKinds() : kinds) {
             Device other = kind == device.kind() ? device : nearest(kind, device.ratingA());
-            points.add(
-                    point(
+            judged.add(
+                    judged(
                             kind.code(),
                             kind.code() + " " + Say.rating(other.ratingA()),
                             Sizer.judge(job, kept.withDevice(deviceOwner, other))));
@@ -228,7 +253,7 @@ public final class WhatIf {
                 circuit.id(),
                 Varied.KIND,
                 device.kind().code(),
-                points,
+                points(judged),
                 OptionalDouble.empty(),
                 OptionalDouble.empty());
     }
@@ -278,30 +303,62 @@ public final class WhatIf {
         return Figures.of(value, 4);
     }
 
-    private Point point(String value, String says, SizedJob judged) {
-        List<Check> notPassed = new ArrayList<>();
-        @Nullable Check nearest = null;
-        for (Check check : judged.checks()) {
-            if (!concerns(check)) {
-                continue;
-            }
-            if (check.verdict() != Verdict.PASS) {
-                notPassed.add(check);
-            }
-            if (nearest == null || order().compare(check, nearest) < 0) {
-                nearest = check;
-            }
-        }
-        if (nearest == null) {
-            throw new IllegalStateException("a circuit without any check: " + circuit.id());
-        }
-        return new Point(value, says, worst(notPassed), nearest, notPassed);
+    /** The checks of this circuit at one value. */
+    private record Judged(String value, String says, List<Check> checks) {}
+
+    private Judged judged(String value, String says, SizedJob job) {
+        return new Judged(value, says, job.checks().stream().filter(this::concerns).toList());
     }
 
-    /** Worst verdict first, then least margin. */
-    private static Comparator<Check> order() {
-        return Comparator.comparing(Check::verdict, Comparator.reverseOrder())
-                .thenComparingDouble(Check::margin);
+    private List<Point> points(List<Judged> judged) {
+        Set<String> moved = new HashSet<>();
+        for (Judged each : judged) {
+            for (Check check : each.checks()) {
+                if (isMoved(check)) {
+                    moved.add(nameOf(check));
+                }
+            }
+        }
+        return judged.stream().map(each -> point(each, moved)).toList();
+    }
+
+    private boolean isMoved(Check check) {
+        Check before = designed.get(nameOf(check));
+        return before == null || before.margin() != check.margin();
+    }
+
+    private Point point(Judged judged, Set<String> moved) {
+        List<Check> checks = judged.checks();
+        List<Check> notPassed =
+                checks.stream().filter(check -> check.verdict() != Verdict.PASS).toList();
+        Optional<Check> worse = checks.stream().filter(this::isWorse).min(WORST);
+        Check nearest =
+                worse.or(() -> leastLeft(checks, moved))
+                        .or(() -> checks.stream().min(WORST))
+                        .orElseThrow(
+                                () ->
+                                        new IllegalStateException(
+                                                "a circuit without checks: " + circuit.id()));
+        return new Point(
+                judged.value(),
+                judged.says(),
+                worst(notPassed),
+                worse.isPresent(),
+                nearest,
+                notPassed);
+    }
+
+    /** Of what passes and changes with the value. */
+    private static Optional<Check> leastLeft(List<Check> checks, Set<String> moved) {
+        return checks.stream()
+                .filter(check -> check.verdict() == Verdict.PASS)
+                .filter(check -> moved.contains(nameOf(check)))
+                .min(WORST);
+    }
+
+    private boolean isWorse(Check check) {
+        Check before = designed.get(nameOf(check));
+        return check.verdict().compareTo(before == null ? Verdict.PASS : before.verdict()) > 0;
     }
 
     private boolean concerns(Check check) {
@@ -344,10 +401,7 @@ public final class WhatIf {
 
     private boolean hasBecome(Verdict bad, SizedJob judged) {
         for (Check check : judged.checks()) {
-            Verdict designed = designedVerdicts.getOrDefault(nameOf(check), Verdict.PASS);
-            if (concerns(check)
-                    && check.verdict().compareTo(bad) >= 0
-                    && check.verdict().compareTo(designed) > 0) {
+            if (concerns(check) && check.verdict().compareTo(bad) >= 0 && isWorse(check)) {
                 return true;
             }
         }

@@ -126,4 +126,20 @@ class WhatIfTest {
                 .extracting(Point::says)
                 .containsExactly("fuse 7.5 A", "manual-reset 7.5 A", "auto-reset 10 A");
     }
+
+    /** A standing caution is not told again for each value: what changes with the value is. */
+    @Test
+    void tellsWhatComesNextAndWhatHasBecomeWorse() {
+        job.circuit("c").amps(5).runM(1).maxDropPercent(3);
+
+        Answer answer = whatIf().longer(List.of(1.0, 1.1, 20.0));
+
+        assertThat(answer.points()).extracting(Point::worse).containsExactly(false, false, true);
+        assertThat(answer.points())
+                .extracting(point -> point.nearest().code())
+                .containsOnly(CheckCode.VOLTAGE_DROP);
+        assertThat(answer.points())
+                .extracting(point -> point.nearest().verdict())
+                .containsExactly(Verdict.PASS, Verdict.PASS, Verdict.FAIL);
+    }
 }
