@@ -45,8 +45,8 @@ class ErrorAnswers extends ResponseEntityExceptionHandler {
                 Problems.of(
                         HttpStatus.BAD_REQUEST,
                         problems.size() == 1
-                                ? "The job has 1 problem."
-                                : "The job has " + problems.size() + " problems.",
+                                ? "The document has 1 problem."
+                                : "The document has " + problems.size() + " problems.",
                         problems),
                 request);
     }

@@ -85,7 +85,7 @@ public final class WhatIf {
      * The verdicts at one value.
      *
      * @param value as it was asked for
-     * @param says what stands in its place, when that differs: "fuse 10 A"; empty otherwise
+     * @param says what it means: "60 C", "1.5 mm2", "fuse 10 A"
      * @param verdict the worst of all checks
      * @param worse whether any check is worse than in the design
      * @param nearest the worst of what is worse than in the design; where nothing is, the check
@@ -160,7 +160,7 @@ public final class WhatIf {
         List<Double> values = ambientC.isEmpty() ? usualTemperatures(base) : ambientC;
         List<Judged> judged = new ArrayList<>();
         for (double value : values) {
-            judged.add(judged(figure(value), "", atAmbient(value)));
+            judged.add(judged(Varied.AMBIENT, value, atAmbient(value)));
         }
         return new Answer(
                 circuit.id(),
@@ -187,7 +187,7 @@ public final class WhatIf {
         List<Double> values = runM.isEmpty() ? usualLengths(base) : runM;
         List<Judged> judged = new ArrayList<>();
         for (double value : values) {
-            judged.add(judged(figure(value), "", atRun(value)));
+            judged.add(judged(Varied.RUN, value, atRun(value)));
         }
         return new Answer(
                 circuit.id(),
@@ -214,7 +214,10 @@ public final class WhatIf {
                             .orElseThrow(
                                     () -> new IllegalArgumentException("not stocked: " + size));
             judged.add(
-                    judged(size.toString(), "", Sizer.judge(job, kept.withWire(trunkId(), wire))));
+                    judged(
+                            size.toString(),
+                            size.toString(),
+                            Sizer.judge(job, kept.withWire(trunkId(), wire))));
         }
         Wire trunk = kept.wires().get(trunkId());
         return new Answer(
@@ -305,6 +308,10 @@ public final class WhatIf {
 
     /** The checks of this circuit at one value. */
     private record Judged(String value, String says, List<Check> checks) {}
+
+    private Judged judged(Varied varied, double value, SizedJob job) {
+        return judged(figure(value), figure(value) + " " + varied.unit(), job);
+    }
 
     private Judged judged(String value, String says, SizedJob job) {
         return new Judged(value, says, job.checks().stream().filter(this::concerns).toList());

@@ -7,8 +7,10 @@ import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.JsonNodeFactory;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
@@ -97,21 +99,23 @@ final class Fields implements AutoCloseable {
     }
 
     OptionalDouble findNumber(String name, Range range) {
-        JsonNode value = find(name).orElse(null);
-        if (value == null) {
-            return OptionalDouble.empty();
-        }
+        return find(name)
+                .map(value -> number(value, below(pointer, name), range))
+                .orElse(OptionalDouble.empty());
+    }
+
+    private OptionalDouble number(JsonNode value, String at, Range range) {
         if (!value.isNumber()) {
-            report(name, "must be " + range.words() + ", not " + name(value));
+            problems.add(new JobProblem(at, "must be " + range.words() + ", not " + name(value)));
             return OptionalDouble.empty();
         }
         double number = value.doubleValue();
         if (!Double.isFinite(number)) {
-            report(name, "must be finite: " + range.words());
+            problems.add(new JobProblem(at, "must be finite: " + range.words()));
             return OptionalDouble.empty();
         }
         if (!range.allows(number)) {
-            report(name, "must be " + range.words() + ", not " + value);
+            problems.add(new JobProblem(at, "must be " + range.words() + ", not " + value));
             return OptionalDouble.empty();
         }
         // Adding zero turns -0.0 into 0.0.
@@ -193,6 +197,39 @@ final class Fields implements AutoCloseable {
             values.add(element.read(value.get(i), at + "/" + i));
         }
         return values;
+    }
+
+    /** A value that is read elsewhere; reported when missing. */
+    Optional<JsonNode> find(String name, String words) {
+        require(name, words);
+        return find(name);
+    }
+
+    /** A list of numbers; those that are not allowed are reported and left out. */
+    List<Double> listNumbers(String name, Range length, Range range) {
+        return list(name, length, (value, at) -> number(value, at, range)).stream()
+                .flatMap(number -> number.stream().boxed())
+                .toList();
+    }
+
+    /** A list of texts that {@code parse} makes values of, by their pointers. */
+    <T> Map<String, T> listParsed(
+            String name, Range length, Function<String, Optional<T>> parse, String words) {
+        Map<String, T> values = new LinkedHashMap<>();
+        list(name, length, (value, at) -> parsed(value, at, parse, words))
+                .forEach(found -> found.ifPresent(named -> values.put(named.at(), named.value())));
+        return values;
+    }
+
+    private record Named<T>(String at, T value) {}
+
+    private <T> Optional<Named<T>> parsed(
+            JsonNode value, String at, Function<String, Optional<T>> parse, String words) {
+        Optional<T> parsed = value.isString() ? parse.apply(value.stringValue()) : Optional.empty();
+        if (parsed.isEmpty()) {
+            problems.add(new JobProblem(at, "must be " + words + ", not " + name(value)));
+        }
+        return parsed.map(found -> new Named<>(at, found));
     }
 
     void require(String name, String words) {

@@ -46,7 +46,7 @@ public final class JobReader {
     private static final Range RATING = Range.above(0, 500, "A");
     private static final Range WATTS = Range.above(0, 20_000, "W");
     private static final Range CELSIUS = Range.from(-60, 150, "degrees C");
-    private static final Range LENGTH = Range.above(0, 100, "m");
+    static final Range LENGTH = Range.above(0, 100, "m");
     private static final Range DISTANCE = Range.from(0, 100, "m");
     private static final Range DIVERSITY = Range.above(0, 1, "");
     private static final Range DROP = Range.above(0, 50, "%");
@@ -78,8 +78,7 @@ public final class JobReader {
             "an IEC 60757 colour code ("
                     + String.join(", ", WireColour.CODES)
                     + ") or two different ones for a stripe, such as RDBK";
-    private static final String GAUGE_WORDS =
-            "a wire size such as \"1.5 mm2\", \"16 AWG\" or \"16 SAE\"";
+    static final String GAUGE_WORDS = "a wire size such as \"1.5 mm2\", \"16 AWG\" or \"16 SAE\"";
 
     /** What {@link WireSize#parse} takes, without its freedom in spaces. */
     private static final Pattern GAUGE =
@@ -93,8 +92,7 @@ public final class JobReader {
 
     private static final String LOAD_KINDS =
             oneOf(Stream.of(LoadKind.values()).map(LoadKind::code));
-    private static final String DEVICE_KINDS =
-            oneOf(Stream.of(DeviceKind.values()).map(DeviceKind::code));
+    static final String DEVICE_KINDS = oneOf(Stream.of(DeviceKind.values()).map(DeviceKind::code));
     private static final String RETURN_PATHS =
             oneOf(Stream.of(ReturnPath.values()).map(ReturnPath::code));
     private static final String DUTIES = oneOf(Stream.of(Duty.values()).map(Duty::code));
@@ -342,7 +340,7 @@ public final class JobReader {
         }
     }
 
-    private Choices choices(Fields given) {
+    private static Choices choices(Fields given) {
         try (Fields fields = given) {
             List<DeviceKind> devices = devices(fields);
             Optional<String> family = fields.findText("wireFamily", TextForm.TITLE);
@@ -371,28 +369,11 @@ public final class JobReader {
     }
 
     /** Device kinds in the order of preference; empty when left out. */
-    private List<DeviceKind> devices(Fields fields) {
-        List<Optional<DeviceKind>> kinds =
-                fields.list(
-                        "devices",
-                        DEVICES,
-                        (node, at) -> {
-                            Optional<DeviceKind> kind =
-                                    node.isString()
-                                            ? DeviceKind.parse(node.stringValue())
-                                            : Optional.empty();
-                            if (kind.isEmpty()) {
-                                fieldProblems.add(
-                                        new JobProblem(
-                                                at,
-                                                "must be "
-                                                        + DEVICE_KINDS
-                                                        + ", not "
-                                                        + Fields.name(node)));
-                            }
-                            return kind;
-                        });
-        List<DeviceKind> known = kinds.stream().flatMap(Optional::stream).toList();
+    private static List<DeviceKind> devices(Fields fields) {
+        List<DeviceKind> known =
+                List.copyOf(
+                        fields.listParsed("devices", DEVICES, DeviceKind::parse, DEVICE_KINDS)
+                                .values());
         List<DeviceKind> distinct = known.stream().distinct().toList();
         if (distinct.size() < known.size()) {
             fields.report("devices", "each kind may stand once; give " + DEVICE_KINDS);
@@ -409,7 +390,7 @@ public final class JobReader {
                 .filter(t -> t.equals(Feed.PERMANENT) || t.equals(Feed.SWITCHED));
     }
 
-    private static Optional<WireSize> parseGauge(String text) {
+    static Optional<WireSize> parseGauge(String text) {
         return GAUGE.matcher(text).matches() ? WireSize.parse(text) : Optional.empty();
     }
 
@@ -419,7 +400,7 @@ public final class JobReader {
         return "(" + what + " " + (index + 1) + ")";
     }
 
-    private static String oneOf(Stream<String> codes) {
+    static String oneOf(Stream<String> codes) {
         return codes.collect(Collectors.joining(", ", "one of ", ""));
     }
 }

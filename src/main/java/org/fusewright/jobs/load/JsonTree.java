@@ -33,7 +33,7 @@ record JsonTree(JsonNode root, List<JobProblem> problems) {
         List<JobProblem> problems = new ArrayList<>();
         try (JsonParser parser = MAPPER.createParser(json)) {
             if (parser.nextToken() == null) {
-                throw malformed("the document is empty; a job is a JSON object");
+                throw malformed("the document is empty; give a JSON object {...}");
             }
             JsonNode root = value(parser, problems);
             if (parser.nextToken() != null) {

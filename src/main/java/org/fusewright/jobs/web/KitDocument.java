@@ -7,7 +7,6 @@ import org.fusewright.core.catalog.Part;
 import org.fusewright.core.catalog.Plug;
 import org.fusewright.core.catalog.Relay;
 import org.fusewright.core.catalog.Wedge;
-import org.fusewright.core.check.Check;
 import org.fusewright.core.kit.Cavity;
 import org.fusewright.core.kit.Kit;
 import org.fusewright.core.kit.KitBlock;
@@ -26,26 +25,24 @@ import org.joda.money.BigMoney;
 import org.joda.money.CurrencyUnit;
 
 import java.math.BigDecimal;
-import java.util.List;
-import java.util.function.Consumer;
 
 /**
  * Writes a kit as its JSON document: always the same bytes for the same kit. Figures are rounded to
  * four decimals, lengths are whole millimetres, money keeps its decimals; what is absent is left
  * out.
  */
-public final class KitDocument {
+public final class KitDocument extends JsonDocument {
     private static final int USUAL_BYTES = 128 * 1024;
 
-    private final JsonBytes json = new JsonBytes(USUAL_BYTES);
-
-    private KitDocument() {}
+    private KitDocument() {
+        super(USUAL_BYTES);
+    }
 
     /** The document in UTF-8. */
     public static byte[] print(Kit kit) {
         KitDocument document = new KitDocument();
         document.write(kit);
-        return document.json.toBytes();
+        return document.toBytes();
     }
 
     private void write(Kit kit) {
@@ -192,18 +189,6 @@ public final class KitDocument {
         occupant.seal().ifPresent(seal -> word("seal", seal.number().value()));
     }
 
-    private void check(Check check) {
-        word("code", check.code().code());
-        text("subject", check.subject().text());
-        number("value", check.value());
-        number("limit", check.limit());
-        text("unit", check.unit());
-        number("margin", check.margin());
-        word("verdict", check.verdict().code());
-        text("says", check.says());
-        text("basis", check.basis().text());
-    }
-
     private void part(PartLine line) {
         Part part = line.part();
         word("part", part.number().value());
@@ -236,57 +221,6 @@ public final class KitDocument {
         texts("leads", line.leads().stream().map(lead -> lead.lead().id()).toList());
     }
 
-    private <T> void list(String name, List<T> values, Consumer<T> fields) {
-        json.name(name);
-        json.startList();
-        for (T value : values) {
-            json.startObject();
-            fields.accept(value);
-            json.endObject();
-        }
-        json.endList();
-    }
-
-    private void object(String name) {
-        json.name(name);
-        json.startObject();
-    }
-
-    /** A text of the program or a part number, never one that a user gave. */
-    private void word(String name, String word) {
-        json.name(name);
-        json.word(word);
-    }
-
-    private void text(String name, String value) {
-        json.name(name);
-        json.text(value);
-    }
-
-    private void texts(String name, List<String> values) {
-        json.name(name);
-        json.startList();
-        for (String value : values) {
-            json.text(value);
-        }
-        json.endList();
-    }
-
-    private void flag(String name, boolean flag) {
-        json.name(name);
-        json.flag(flag);
-    }
-
-    private void whole(String name, long value) {
-        json.name(name);
-        json.whole(value);
-    }
-
-    private void number(String name, double value) {
-        json.name(name);
-        json.number(value);
-    }
-
     private void money(String name, BigMoney money) {
         CurrencyUnit currency = money.getCurrencyUnit();
         BigDecimal amount = money.getAmount();
@@ -295,11 +229,6 @@ public final class KitDocument {
                 amount.scale() < currency.getDecimalPlaces()
                         ? amount.setScale(currency.getDecimalPlaces())
                         : amount);
-    }
-
-    private void decimal(String name, BigDecimal value) {
-        json.name(name);
-        json.decimal(value);
     }
 
     private static BigDecimal plain(BigDecimal value) {

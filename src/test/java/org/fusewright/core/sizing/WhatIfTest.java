@@ -59,6 +59,7 @@ class WhatIfTest {
 
         assertThat(answer.designed()).isEqualTo("30");
         assertThat(answer.points()).extracting(Point::value).containsExactly("30", "80", "124");
+        assertThat(answer.points()).extracting(Point::says).startsWith("30 C", "80 C");
         assertThat(answer.points().getLast().verdict()).isEqualTo(Verdict.FAIL);
         double unchangedTo = answer.unchangedTo().orElseThrow();
         assertThat(unchangedTo).isBetween(30.0, 123.0);

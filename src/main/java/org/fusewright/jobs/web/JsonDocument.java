@@ -1,0 +1,88 @@
+package org.fusewright.jobs.web;
+
+import org.fusewright.core.check.Check;
+
+import java.math.BigDecimal;
+import java.util.List;
+import java.util.function.Consumer;
+
+/** A JSON document of named fields; what several documents say alike, they say here. */
+abstract class JsonDocument {
+    final JsonBytes json;
+
+    JsonDocument(int usualBytes) {
+        this.json = new JsonBytes(usualBytes);
+    }
+
+    final byte[] toBytes() {
+        return json.toBytes();
+    }
+
+    final void check(Check check) {
+        word("code", check.code().code());
+        text("subject", check.subject().text());
+        number("value", check.value());
+        number("limit", check.limit());
+        text("unit", check.unit());
+        number("margin", check.margin());
+        word("verdict", check.verdict().code());
+        text("says", check.says());
+        text("basis", check.basis().text());
+    }
+
+    final <T> void list(String name, List<T> values, Consumer<T> fields) {
+        json.name(name);
+        json.startList();
+        for (T value : values) {
+            json.startObject();
+            fields.accept(value);
+            json.endObject();
+        }
+        json.endList();
+    }
+
+    final void object(String name) {
+        json.name(name);
+        json.startObject();
+    }
+
+    /** A text of the program or a part number, never one that a user gave. */
+    final void word(String name, String word) {
+        json.name(name);
+        json.word(word);
+    }
+
+    final void text(String name, String value) {
+        json.name(name);
+        json.text(value);
+    }
+
+    final void texts(String name, List<String> values) {
+        json.name(name);
+        json.startList();
+        for (String value : values) {
+            json.text(value);
+        }
+        json.endList();
+    }
+
+    final void flag(String name, boolean flag) {
+        json.name(name);
+        json.flag(flag);
+    }
+
+    final void whole(String name, long value) {
+        json.name(name);
+        json.whole(value);
+    }
+
+    final void number(String name, double value) {
+        json.name(name);
+        json.number(value);
+    }
+
+    final void decimal(String name, BigDecimal value) {
+        json.name(name);
+        json.decimal(value);
+    }
+}
