@@ -59,6 +59,7 @@ public class WhatIfAnswers {
             if (known) {
                 return Optional.of(kits.whatIf(job, question.circuit()));
             }
+            problems.addAll(noSuchCircuit(question, job));
             // Says what else is wrong with the job.
             kits.plan(job);
         } catch (MalformedJobException malformed) {
@@ -68,6 +69,27 @@ public class WhatIfAnswers {
             }
         }
         return Optional.empty();
+    }
+
+    /** Nothing when the question's circuit is wrong in itself. */
+    private static List<JobProblem> noSuchCircuit(WhatIfQuestion question, JobReading job) {
+        String at = "/" + WhatIfQuestion.CIRCUIT;
+        if (question.problems().stream().anyMatch(problem -> problem.pointer().equals(at))) {
+            return List.of();
+        }
+        List<String> ids = new ArrayList<>();
+        job.document()
+                .path("circuits")
+                .forEach(circuit -> circuit.path("id").stringValueOpt().ifPresent(ids::add));
+        return List.of(
+                new JobProblem(
+                        at,
+                        "the job has no circuit \""
+                                + question.circuit()
+                                + "\"; "
+                                + (ids.isEmpty()
+                                        ? "it has none at all"
+                                        : "there are " + String.join(", ", ids))));
     }
 
     private static List<JobProblem> listNotStocked(WhatIfQuestion question, WhatIf design) {

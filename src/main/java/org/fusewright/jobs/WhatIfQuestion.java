@@ -26,6 +26,9 @@ public record WhatIfQuestion(
         List<Double> numbers,
         Map<String, String> names,
         List<JobProblem> problems) {
+    /** The name of the field that names the circuit. */
+    public static final String CIRCUIT = "circuit";
+
     public WhatIfQuestion {
         numbers = List.copyOf(numbers);
         names = Collections.unmodifiableMap(new LinkedHashMap<>(names));

@@ -213,7 +213,73 @@ class JobPageTest {
             press(bare, "Keep the changes");
             assertThat(bare.locator("#heading")).containsText("revision 3");
             assertThat(field(bare, "/circuits/0/runM")).hasValue("1.25");
+
+            field(bare, "/circuits/0/runM").fill("1.5");
+            whatIf(bare).locator("summary").click();
+            press(bare, "longer");
+            assertThat(whatIf(bare).locator("tr.own th")).containsText("1.5\u00a0m");
+            assertThat(field(bare, "/circuits/0/runM")).hasValue("1.5");
+            assertThat(bare.locator("#heading")).containsText("revision 3");
         }
+    }
+
+    private static Locator whatIf(Page page) {
+        return page.locator(".circuit").first().locator(".what-if");
+    }
+
+    @Test
+    void tellsHowMuchLongerARunMayBe(Page page) {
+        page.navigate(address("/jobs?q=TQ-014"));
+        page.getByRole(AriaRole.LINK, new GetByRoleOptions().setName("TQ-014")).click();
+        whatIf(page).locator("summary").click();
+        press(page, "longer");
+        assertThat(whatIf(page).locator("caption")).containsText("a longer run");
+        assertThat(whatIf(page).locator(".said"))
+                .containsText("Nothing gets worse up to 1.37\u00a0m");
+        assertThat(whatIf(page).locator("tr.own th")).containsText("1.1\u00a0m");
+        assertThat(whatIf(page).locator("tr.own th")).containsText("as designed");
+        assertThat(whatIf(page).locator("tr.own")).containsText("! caution");
+        assertThat(whatIf(page).locator("tbody tr")).hasCount(7);
+        assertThat(whatIf(page).locator("tbody tr").last()).containsText("✗ fail");
+        assertThat(whatIf(page).locator("tbody tr").last()).containsText("it may lose 3 %");
+
+        press(page, "another kind");
+        assertThat(whatIf(page).locator("tr.own th")).containsText("auto-reset 10 A");
+        assertThat(whatIf(page).locator("tbody tr")).hasCount(3);
+        assertThat(whatIf(page).locator(".said")).containsText("Worse: fuse 10 A");
+        assertThat(complaints).isEmpty();
+    }
+
+    @Test
+    void answersAnewWhatWasAskedWhenTheJobChanges(Page page) {
+        createJob(page);
+        press(page, "Add a circuit");
+        whatIf(page).locator("summary").click();
+        press(page, "hotter");
+        assertThat(whatIf(page).locator("tr.own th")).containsText("40\u00a0°C");
+        press(page, "longer");
+        assertThat(whatIf(page).locator("tr.own th")).containsText("1\u00a0m");
+
+        field(page, "/circuits/0/runM").fill("2.5");
+        field(page, "/circuits/0/runM").blur();
+        assertThat(whatIf(page).locator("tr.own th")).containsText("2.5\u00a0m");
+
+        field(page, "/circuits/0/runM").fill("far");
+        field(page, "/circuits/0/runM").blur();
+        assertThat(whatIf(page).locator(".said")).containsText("no answer");
+        assertThat(whatIf(page).locator("table")).hasCount(0);
+
+        field(page, "/circuits/0/runM").fill("3");
+        field(page, "/circuits/0/runM").blur();
+        assertThat(whatIf(page).locator("tr.own th")).containsText("3\u00a0m");
+
+        field(page, "/feeds/0/id").fill("other-feed");
+        field(page, "/feeds/0/id").blur();
+        assertThat(field(page, "/circuits/0/feed")).hasValue("other-feed");
+        assertThat(whatIf(page).locator("tr.own th")).containsText("3\u00a0m");
+        assertThat(whatIf(page).locator(".said")).not().containsText("no answer");
+        assertThat(page.locator("#heading")).containsText("revision 5");
+        assertThat(complaints).isEmpty();
     }
 
     @Test

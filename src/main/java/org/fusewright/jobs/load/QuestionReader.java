@@ -21,7 +21,6 @@ import java.util.stream.Stream;
  */
 public final class QuestionReader {
     private static final String JOB = "job";
-    private static final String CIRCUIT = "circuit";
     private static final String VARY = "vary";
     private static final String VALUES = "values";
 
@@ -68,10 +67,7 @@ public final class QuestionReader {
     }
 
     private static WhatIfQuestion question(Fields fields, Optional<JobReading> job, String jobAt) {
-        String circuit = fields.getText(CIRCUIT, TextForm.ID, "");
-        if (TextForm.ID.allows(circuit)) {
-            job.ifPresent(known -> requireCircuit(fields, circuit, known));
-        }
+        String circuit = fields.getText(WhatIfQuestion.CIRCUIT, TextForm.ID, "");
         fields.require(VARY, VARIED_WORDS);
         Optional<Varied> varied =
                 fields.findParsed(VARY, QuestionReader::parseVaried, VARIED_WORDS);
@@ -88,21 +84,6 @@ public final class QuestionReader {
         }
         return new WhatIfQuestion(
                 job, jobAt, circuit, varied.orElse(Varied.AMBIENT), numbers, names, List.of());
-    }
-
-    private static void requireCircuit(Fields fields, String circuit, JobReading job) {
-        List<String> ids = new ArrayList<>();
-        job.document()
-                .path("circuits")
-                .forEach(each -> each.path("id").stringValueOpt().ifPresent(ids::add));
-        if (!ids.contains(circuit)) {
-            String words =
-                    ids.isEmpty()
-                            ? "there is none in the job"
-                            : "there are " + String.join(", ", ids);
-            fields.report(
-                    CIRCUIT, "the job has no circuit " + Fields.quoted(circuit) + "; " + words);
-        }
     }
 
     /** Labels of sizes by their pointers. */

@@ -16,9 +16,15 @@ import java.util.function.Function;
  * @param kit empty when the catalog of today has no kit for the job; the form says why
  * @param notice what the user must know first; empty for nothing
  * @param refreshed fields whose faults are sent anew
+ * @param whatIf the answer to what was asked of a circuit
  */
 public record JobView(
-        StoredJob job, JobForm form, Optional<KitView> kit, String notice, Set<String> refreshed) {
+        StoredJob job,
+        JobForm form,
+        Optional<KitView> kit,
+        String notice,
+        Set<String> refreshed,
+        Optional<WhatIfView> whatIf) {
     public JobView {
         refreshed = new LinkedHashSet<>(refreshed);
     }
@@ -31,26 +37,32 @@ public record JobView(
                     JobForm.of(job.document(), List.of()),
                     Optional.of(new KitView(kit)),
                     "",
-                    Set.of());
+                    Set.of(),
+                    Optional.empty());
         } catch (MalformedJobException malformed) {
             return new JobView(
                     job,
                     JobForm.of(job.document(), malformed.problems()),
                     Optional.empty(),
                     "",
-                    Set.of());
+                    Set.of(),
+                    Optional.empty());
         }
     }
 
     JobView withForm(JobForm typed) {
-        return new JobView(job, typed, kit, notice, refreshed);
+        return new JobView(job, typed, kit, notice, refreshed, whatIf);
     }
 
     JobView withNotice(String text) {
-        return new JobView(job, form, kit, text, refreshed);
+        return new JobView(job, form, kit, text, refreshed, whatIf);
     }
 
     JobView refreshing(Set<String> fields) {
-        return new JobView(job, form, kit, notice, fields);
+        return new JobView(job, form, kit, notice, fields, whatIf);
+    }
+
+    JobView withWhatIf(WhatIfView answer) {
+        return new JobView(job, form, kit, notice, refreshed, Optional.of(answer));
     }
 }
