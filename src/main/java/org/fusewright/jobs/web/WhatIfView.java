@@ -116,29 +116,58 @@ public record WhatIfView(String row, Varied varied, Optional<Answer> answer) {
         if (answer.isEmpty()) {
             return NO_ANSWER;
         }
+        Answer told = answer.get();
+        boolean failing = standing(told) == Verdict.FAIL;
         String range =
                 switch (varied) {
-                    case AMBIENT, RUN -> howFar(answer.get());
-                    case SIZE -> howThin(answer.get().points());
-                    case KIND -> whichKinds(answer.get().points());
+                    case AMBIENT, RUN -> howFar(told, failing);
+                    case SIZE -> howThin(told.points(), failing);
+                    case KIND -> whichKinds(told.points());
                 };
-        return range + standing();
+        return switch (standing(told)) {
+            case PASS -> range;
+            case CAUTION -> range + " As designed it has " + cautions(told) + " already.";
+            case FAIL -> "As designed it fails already. " + range;
+        };
     }
 
-    private String howFar(Answer answer) {
+    /** The design's own verdict. */
+    private static Verdict standing(Answer answer) {
+        return own(answer).map(Point::verdict).orElse(Verdict.PASS);
+    }
+
+    private static Optional<Point> own(Answer answer) {
+        return answer.points().stream()
+                .filter(point -> point.value().equals(answer.designed()))
+                .findFirst();
+    }
+
+    private static String cautions(Answer answer) {
+        int number = own(answer).map(point -> point.notPassed().size()).orElse(0);
+        return number == 1 ? "a caution" : number + " cautions";
+    }
+
+    private String howFar(Answer answer, boolean failing) {
         double designed = Double.parseDouble(answer.designed());
         double unchangedTo = answer.unchangedTo().orElse(designed);
         double standsTo = answer.standsTo().orElse(designed);
+        if (standsTo <= designed) {
+            return "Beyond " + figure(designed) + (failing ? " more fails." : " it fails.");
+        }
         String unchanged =
                 unchangedTo > designed
                         ? "Nothing gets worse up to " + upTo(unchangedTo)
                         : "Beyond " + figure(designed) + " something gets worse";
+        if (unchangedTo >= varied.most()) {
+            return unchanged + ".";
+        }
+        if (failing) {
+            return unchanged + ", and nothing more fails up to " + upTo(standsTo) + ".";
+        }
         return unchanged
-                + (unchangedTo >= varied.most()
-                        ? "."
-                        : standsTo > unchangedTo
-                                ? "; it stands up to " + upTo(standsTo) + "."
-                                : "; beyond that it fails.");
+                + (standsTo > unchangedTo
+                        ? "; it stands up to " + upTo(standsTo) + "."
+                        : "; beyond that it fails.");
     }
 
     private String upTo(double value) {
@@ -146,7 +175,7 @@ public record WhatIfView(String row, Varied varied, Optional<Answer> answer) {
     }
 
     /** Goes from the design's size to thinner ones; they come thin to thick. */
-    private String howThin(List<Point> points) {
+    private String howThin(List<Point> points, boolean failing) {
         int own = 0;
         while (!isOwn(points.get(own))) {
             own++;
@@ -162,17 +191,22 @@ public record WhatIfView(String row, Varied varied, Optional<Answer> answer) {
         while (stands > 0 && points.get(stands - 1).verdict() != Verdict.FAIL) {
             stands--;
         }
-        if (stands == own) {
-            return "The next thinner one fails.";
+        String down = "Nothing gets worse down to " + value(points.get(unchanged));
+        if (unchanged == 0) {
+            return down + ".";
         }
-        String first =
-                unchanged < own
-                        ? "Nothing gets worse down to " + points.get(unchanged).value()
-                        : "Any thinner is worse";
-        return first
-                + (stands < unchanged
-                        ? "; it stands down to " + points.get(stands).value() + "."
-                        : unchanged > 0 ? "; thinner than that it fails." : ".");
+        if (failing) {
+            return unchanged < own ? down + "." : "Any thinner is worse.";
+        }
+        if (stands < unchanged) {
+            return (unchanged < own ? down : "Any thinner is worse")
+                    + "; it stands down to "
+                    + value(points.get(stands))
+                    + ".";
+        }
+        return unchanged < own
+                ? down + "; thinner than that it fails."
+                : "The next thinner one fails.";
     }
 
     private String whichKinds(List<Point> points) {
@@ -191,21 +225,5 @@ public record WhatIfView(String row, Varied varied, Optional<Answer> answer) {
                 .filter(point -> !isOwn(point) && point.worse() == worse)
                 .map(Point::says)
                 .collect(Collectors.joining(", "));
-    }
-
-    /** What is not in order as designed, and so at other values too. */
-    private String standing() {
-        List<Point> own = answer.orElseThrow().points().stream().filter(this::isOwn).toList();
-        if (own.isEmpty() || own.getFirst().verdict() == Verdict.PASS) {
-            return "";
-        }
-        return own.getFirst().verdict() == Verdict.FAIL
-                ? " As designed it fails already."
-                : " As designed it has " + cautions(own.getFirst()) + " already.";
-    }
-
-    private static String cautions(Point point) {
-        int number = point.notPassed().size();
-        return number == 1 ? "a caution" : number + " cautions";
     }
 }
