@@ -232,11 +232,15 @@ class TimeCurrentChartTest {
         // 37.1 milliohm/m are 7.6 % more than that of 0.5 mm2, so no less than 6,700.
         assertThat(chart.damage().getLast().seconds() * 1e6).isBetween(6700.0, 7213.0);
         assertThat(chart.starts()).isEmpty();
+        // 15 A for 5 s and 26.25 A for 0.5 s: 5 (21.7/15)^-4.115 = 1.095 s. Close by, the wire's
+        // time
+        // is as many times the fuse's: 29.4 s at 22 A, 1.035 s.
         assertThat(chart.description())
                 .contains(
                         "The loads run at 4 A, which the device holds for good. They draw no more")
                 .contains(
-                        "would reach 150 C after 29.4 s at 22 A; the device has opened after 1 s");
+                        "would reach 150 C after 31.2 s at 21.7 A; the device has opened after"
+                                + " 1.1 s");
     }
 
     @Test
