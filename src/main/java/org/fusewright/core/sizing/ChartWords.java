@@ -114,22 +114,21 @@ final class ChartWords {
                 nearest = turn;
             }
         }
-        String limit = Math.round(weakest.limitC()) + " C";
         if (nearest == null) {
             return "Nothing up to "
                     + Say.amps(shorts.highestA())
                     + " brings the weakest lead, "
                     + weakest.lead()
                     + ", to "
-                    + limit
-                    + " while the device is closed.";
+                    + Math.round(weakest.shortTermC())
+                    + " C while the device is closed.";
         }
         double latestS = band.latestS(nearest.currentA());
         return "The weakest lead, "
                 + weakest.lead()
                 + ", would reach "
-                + limit
-                + " after "
+                + Math.round(weakest.limitC(nearest.seconds()))
+                + " C after "
                 + time(nearest.seconds())
                 + " at "
                 + Say.amps(nearest.currentA())
