@@ -1,5 +1,7 @@
 package org.fusewright.papers;
 
+import org.openpdf.text.pdf.PdfTemplate;
+
 /** What the lines and marks of time-current charts mean. */
 final class ChartLegend {
 
@@ -11,19 +13,21 @@ final class ChartLegend {
     private static final float HALF = 3;
 
     private final Pen pen;
+    private final PdfTemplate hatch;
     private final ChartPen chartPen;
     private float x;
     private float y;
 
-    private ChartLegend(Pen pen, float left, float top) {
+    private ChartLegend(Pen pen, PdfTemplate hatch, float left, float top) {
         this.pen = pen;
+        this.hatch = hatch;
         chartPen = new ChartPen(pen);
         x = left;
         y = top - Style.SMALL.leading() / 2;
     }
 
-    static void draw(Pen pen, float left, float top) {
-        ChartLegend legend = new ChartLegend(pen, left, top);
+    static void draw(Pen pen, PdfTemplate hatch, float left, float top) {
+        ChartLegend legend = new ChartLegend(pen, hatch, left, top);
         legend.device();
         legend.line(ChartPen.Line.LOADS);
         legend.chartPen.diamond(legend.middle(), legend.y);
@@ -42,9 +46,8 @@ final class ChartLegend {
 
     private void device() {
         float right = x + SAMPLE;
-        chartPen.hatch(
-                x, y - HALF, right, y + HALF, x, y - HALF, right, y - HALF, right, y + HALF, x,
-                y + HALF);
+        float[] sample = {x, y - HALF, right, y - HALF, right, y + HALF, x, y + HALF};
+        chartPen.inside(sample, hatch, x, y - HALF);
         chartPen.draw(ChartPen.Line.DEVICE, x, y - HALF, right, y - HALF);
         chartPen.draw(ChartPen.Line.DEVICE, x, y + HALF, right, y + HALF);
         say("the device may open");

@@ -1,6 +1,7 @@
 package org.fusewright.papers;
 
 import org.openpdf.text.pdf.PdfContentByte;
+import org.openpdf.text.pdf.PdfTemplate;
 
 import java.awt.Color;
 
@@ -41,25 +42,34 @@ final class ChartPen {
     /** A line through points, x and y in turn. */
     void draw(Line line, float... points) {
         pen.stroke(line.width, Style.INK);
-        canvas.setLineDash(line.dashes, 0);
+        boolean dashed = line.dashes.length > 0;
+        if (dashed) {
+            canvas.setLineDash(line.dashes, 0);
+        }
         trace(points);
         canvas.stroke();
-        canvas.setLineDash(SOLID, 0);
+        if (dashed) {
+            canvas.setLineDash(SOLID, 0);
+        }
     }
 
-    /** Hatches the inside of an outline that lies within a rectangle. */
-    void hatch(float left, float bottom, float right, float top, float... outline) {
+    /** Slanted lines from a corner at 0, 0 on; some of them reach beyond the rectangle. */
+    void hatch(float width, float height) {
         pen.stroke(Style.HAIRLINE, Style.RULE);
+        for (float x = -height; x < width; x += HATCH) {
+            canvas.moveTo(x, 0);
+            canvas.lineTo(x + height, height);
+        }
+        canvas.stroke();
+    }
+
+    /** Shows a form, placed by its corner at 0, 0, inside an outline alone. */
+    void inside(float[] outline, PdfTemplate form, float left, float bottom) {
         canvas.saveState();
         trace(outline);
         canvas.clip();
         canvas.newPath();
-        float height = top - bottom;
-        for (float x = left - height; x < right; x += HATCH) {
-            canvas.moveTo(x, bottom);
-            canvas.lineTo(x + height, top);
-        }
-        canvas.stroke();
+        canvas.addTemplate(form, left, bottom);
         canvas.restoreState();
     }
 

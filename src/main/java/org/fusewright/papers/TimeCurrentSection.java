@@ -50,8 +50,15 @@ final class TimeCurrentSection {
             SizedCircuit sized = circuit.sized();
             sized.study().ifPresent(study -> entries.add(entry(sized, study)));
         }
+        if (entries.isEmpty()) {
+            return;
+        }
+        ChartForms forms = new ChartForms(sheet.pen().canvas(), width, sheet.width());
         for (int from = 0; from < entries.size(); from += COLUMNS) {
-            printRow(entries.subList(from, Math.min(from + COLUMNS, entries.size())), from == 0);
+            printRow(
+                    forms,
+                    entries.subList(from, Math.min(from + COLUMNS, entries.size())),
+                    from == 0);
         }
     }
 
@@ -64,21 +71,21 @@ final class TimeCurrentSection {
                 Style.SMALL.wrap(chart.description(), width));
     }
 
-    private void printRow(List<Entry> row, boolean first) {
+    private void printRow(ChartForms forms, List<Entry> row, boolean first) {
         float height = 0;
         for (Entry entry : row) {
             height = Math.max(height, entry.height());
         }
         if (first) {
             sheet.keep(Math.min(headHeight() + height, sheet.pageRoom()));
-            printHead(false);
+            printHead(forms, false);
         } else if (sheet.room() < height) {
             sheet.newPage();
-            printHead(true);
+            printHead(forms, true);
         }
         float x = sheet.left();
         for (Entry entry : row) {
-            print(entry, x);
+            print(forms, entry, x);
             x += width + GAP;
         }
         sheet.down(height + BELOW);
@@ -88,18 +95,18 @@ final class TimeCurrentSection {
         return heading.height() + ChartLegend.HEIGHT;
     }
 
-    private void printHead(boolean continued) {
+    private void printHead(ChartForms forms, boolean continued) {
         heading.draw(continued);
-        ChartLegend.draw(sheet.pen(), sheet.left(), sheet.y());
+        forms.placeLegend(sheet.pen(), sheet.left(), sheet.y());
         sheet.down(ChartLegend.HEIGHT);
     }
 
-    private void print(Entry entry, float x) {
+    private void print(ChartForms forms, Entry entry, float x) {
         Pen pen = sheet.pen();
         float y = sheet.y();
         pen.text(Style.STRONG, entry.title(), x, y - Style.STRONG.ascent());
         y -= Style.STRONG.leading();
-        new ChartDrawing(pen, entry.chart(), x, y, width).draw();
+        new ChartDrawing(pen, forms, entry.chart(), x, y).draw();
         y -= ChartDrawing.HEIGHT + BELOW_CHART;
         for (String line : entry.caption()) {
             pen.text(Style.SMALL, line, x, y - Style.SMALL.ascent());

@@ -2,6 +2,7 @@ package org.fusewright.core.pricing;
 
 import org.fusewright.core.catalog.Catalog;
 import org.fusewright.core.catalog.Offer;
+import org.fusewright.core.catalog.Part;
 import org.fusewright.core.catalog.PartNumber;
 import org.joda.money.BigMoney;
 import org.joda.money.CurrencyUnit;
@@ -11,6 +12,7 @@ import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.Comparator;
 import java.util.HashMap;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -25,6 +27,7 @@ public final class PriceList {
     private final CurrencyUnit currency;
     private final Map<PartNumber, BigMoney> unitPrices = new HashMap<>();
     private final Map<PartNumber, Long> unitMicros = new HashMap<>();
+    private final Map<PartNumber, Long> microsOfParts = new IdentityHashMap<>();
 
     private PriceList(Catalog catalog, CurrencyUnit currency) {
         this.currency = currency;
@@ -37,6 +40,9 @@ public final class PriceList {
             }
         }
         unitPrices.forEach((part, price) -> unitMicros.put(part, micros(price)));
+        for (Part part : catalog.listParts()) {
+            microsOfParts.put(part.number(), unitMicros.getOrDefault(part.number(), 0L));
+        }
     }
 
     private static long micros(BigMoney price) {
@@ -79,7 +85,9 @@ public final class PriceList {
 
     /** The unit price in whole millionths, for searches that compare sums; 0 when not stocked. */
     public long unitPriceMicros(PartNumber part) {
-        return unitMicros.getOrDefault(part, 0L);
+        // Searches ask with the catalog's own numbers, thousands of times for one kit.
+        Long known = microsOfParts.get(part);
+        return known == null ? unitMicros.getOrDefault(part, 0L) : known;
     }
 
     /**

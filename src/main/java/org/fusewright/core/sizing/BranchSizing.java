@@ -221,7 +221,7 @@ final class BranchSizing {
             Joint joint = chain.get(j);
             LeadEnd.AtSplice at = new LeadEnd.AtSplice(id + "/share-" + (j + 1));
             splices.add(new SizedSplice(at.splice(), joint.part(), joint.leads()));
-            count(loom.stock().prices().unitPriceMicros(joint.part().number()));
+            count(joint.micros());
             fit &= joint.fits();
             here = here.plusContact(joint.ohm(), restA);
             for (int i = joint.from(); i < joint.to(); i++) {

@@ -105,34 +105,33 @@ final class ChartWords {
     }
 
     private String wire(List<Point> latest, List<Point> damage) {
-        double worstA = Double.NaN;
+        @Nullable Point nearest = null;
         double worst = Double.POSITIVE_INFINITY;
-        for (double currentA : turnsA(latest, damage)) {
-            double share = weakest.secondsTo().applyAsDouble(currentA) / band.latestS(currentA);
+        for (Point turn : turns(latest, damage)) {
+            double share = turn.seconds() / band.latestS(turn.currentA());
             if (share < worst) {
                 worst = share;
-                worstA = currentA;
+                nearest = turn;
             }
         }
-        String limit = Math.round(weakest.limitC()) + " C";
-        if (Double.isNaN(worstA)) {
+        if (nearest == null) {
             return "Nothing up to "
                     + Say.amps(shorts.highestA())
                     + " brings the weakest lead, "
                     + weakest.lead()
                     + ", to "
-                    + limit
-                    + " while the device is closed.";
+                    + Math.round(weakest.shortTermC())
+                    + " C while the device is closed.";
         }
-        double latestS = band.latestS(worstA);
+        double latestS = band.latestS(nearest.currentA());
         return "The weakest lead, "
                 + weakest.lead()
                 + ", would reach "
-                + limit
-                + " after "
-                + time(weakest.secondsTo().applyAsDouble(worstA))
+                + Math.round(weakest.limitC(nearest.seconds()))
+                + " C after "
+                + time(nearest.seconds())
                 + " at "
-                + Say.amps(worstA)
+                + Say.amps(nearest.currentA())
                 + "; the device "
                 + (Double.isInfinite(latestS)
                         ? "may never open at that current."
@@ -141,25 +140,35 @@ final class ChartWords {
                                 + (worst > 1 ? "." : ", which is too late."));
     }
 
-    /** Where the race between device and wire can be closest, from the rating to the short. */
-    private List<Double> turnsA(List<Point> latest, List<Point> damage) {
-        List<Double> turnsA = new ArrayList<>();
-        double fromA = Math.min(guard.device().ratingA(), shorts.highestA());
-        addTurn(turnsA, shorts.highestA());
-        addTurn(turnsA, fromA);
-        for (List<Point> curve : List.of(latest, damage)) {
-            for (Point point : curve) {
-                if (point.currentA() > fromA && point.currentA() < shorts.highestA()) {
-                    addTurn(turnsA, point.currentA());
-                }
+    /**
+     * Where the race between device and wire can be closest, from the rating to the short, with the
+     * wire's time there.
+     */
+    private List<Point> turns(List<Point> latest, List<Point> damage) {
+        List<Point> turns = new ArrayList<>();
+        double toA = shorts.highestA();
+        double fromA = Math.min(guard.device().ratingA(), toA);
+        addTurn(turns, toA);
+        addTurn(turns, fromA);
+        for (Point point : latest) {
+            if (point.currentA() > fromA && point.currentA() < toA) {
+                addTurn(turns, point.currentA());
             }
         }
-        return turnsA;
+        for (Point point : damage) {
+            if (point.currentA() > fromA
+                    && point.currentA() < toA
+                    && point.seconds() < Curve.NEVER_S) {
+                turns.add(point);
+            }
+        }
+        return turns;
     }
 
-    private static void addTurn(List<Double> turnsA, double currentA) {
-        turnsA.add(currentA * (1 - BESIDE));
-        turnsA.add(currentA * (1 + BESIDE));
+    private void addTurn(List<Point> turns, double currentA) {
+        for (double besideA : new double[] {currentA * (1 - BESIDE), currentA * (1 + BESIDE)}) {
+            turns.add(new Point(besideA, weakest.secondsTo().applyAsDouble(besideA)));
+        }
     }
 
     private String deadShort() {

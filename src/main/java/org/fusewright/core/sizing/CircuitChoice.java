@@ -2,13 +2,13 @@ package org.fusewright.core.sizing;
 
 import org.fusewright.core.catalog.Device;
 import org.fusewright.core.catalog.DeviceKind;
-import org.fusewright.core.catalog.Wire;
 import org.fusewright.core.sizing.BranchSizing.Branch;
 import org.fusewright.core.sizing.BranchSizing.Outlets;
 import org.fusewright.core.sizing.DeviceLimits.Limit;
 import org.jspecify.annotations.Nullable;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 
@@ -221,50 +221,55 @@ final class CircuitChoice {
     /** The dearest of the devices of its kind that cost less and fail; nothing when none does. */
     private String nextCheaperDevice(Branch best, List<Device> ofKind) {
         long bestMicros = micros(loom, best.device());
-        @Nullable Device nearest = null;
-        String says = "";
+        List<Device> cheaper = new ArrayList<>();
         for (Device device : ofKind) {
             long micros = micros(loom, device);
             // Of equal prices the smaller rating is preferred, so it must have failed as well.
-            boolean preferred =
-                    micros < bestMicros
-                            || micros == bestMicros && device.ratingA() < best.device().ratingA();
-            if (!preferred || nearest != null && micros < micros(loom, nearest)) {
-                continue;
-            }
-            @Nullable String missed = missedWith(device, trunkOf(best), findJumper(best));
-            if (missed != null) {
-                nearest = device;
-                says = " The next cheaper device, " + named(device) + ", fails " + missed + ".";
+            if (micros < bestMicros
+                    || micros == bestMicros && device.ratingA() < best.device().ratingA()) {
+                cheaper.add(device);
             }
         }
-        return says;
+        cheaper.sort(
+                Comparator.<Device>comparingLong(device -> micros(loom, device))
+                        .thenComparingDouble(Device::ratingA)
+                        .reversed());
+        for (Device device : cheaper) {
+            @Nullable String missed = missedWith(device, trunkOf(best), findJumper(best));
+            if (missed != null) {
+                return " The next cheaper device, " + named(device) + ", fails " + missed + ".";
+            }
+        }
+        return "";
     }
 
     /** The dearest of the trunks that cost less and fail; nothing when none does. */
     private String nextCheaperWire(Branch best) {
         Optional<LaidWire> jumper = findJumper(best);
         LeadChoice leads = sizing(best.device()).trunkChoice(jumper);
-        long bestMicros = leads.trunkMicros(trunkOf(best));
-        long nearestMicros = -1;
-        String says = "";
-        for (Wire candidate : owner.resolved().trunkWires()) {
-            LaidWire wire = loom.lay(candidate);
+        LaidWire trunk = trunkOf(best);
+        long bestMicros = leads.trunkMicros(trunk);
+        List<LaidWire> cheaper = new ArrayList<>();
+        for (LaidWire wire : loom.layAll(owner.resolved().trunkWires())) {
             long micros = leads.trunkMicros(wire);
             // Of equal prices the thinner is preferred, so it must have failed as well.
-            boolean preferred =
-                    micros < bestMicros
-                            || micros == bestMicros && wire.areaMm2() < trunkOf(best).areaMm2();
-            if (!preferred || micros < nearestMicros || !wire.fitsCavity()) {
-                continue;
-            }
-            @Nullable String missed = missedWith(best.device(), wire, jumper);
-            if (missed != null) {
-                nearestMicros = micros;
-                says = " The next cheaper wire fails " + missed + ".";
+            if (wire.fitsCavity()
+                    && (micros < bestMicros
+                            || micros == bestMicros && wire.areaMm2() < trunk.areaMm2())) {
+                cheaper.add(wire);
             }
         }
-        return says;
+        cheaper.sort(
+                Comparator.<LaidWire>comparingLong(leads::trunkMicros)
+                        .thenComparingDouble(LaidWire::areaMm2)
+                        .reversed());
+        for (LaidWire wire : cheaper) {
+            @Nullable String missed = missedWith(best.device(), wire, jumper);
+            if (missed != null) {
+                return " The next cheaper wire fails " + missed + ".";
+            }
+        }
+        return "";
     }
 
     private @Nullable String missedWith(Device device, LaidWire trunk, Optional<LaidWire> jumper) {

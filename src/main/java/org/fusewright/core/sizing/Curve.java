@@ -21,14 +21,18 @@ final class Curve {
     /** Close to a bend, so that a jump shows the value on each side of it. */
     private static final double BESIDE = 1e-9;
 
-    /** A piece counts as straight when its middle is nearer than this, in natural logarithms. */
-    private static final double STRAIGHT = 1e-3;
+    /**
+     * A piece counts as straight when its middle lies nearer to it than this, in natural logarithms
+     * of time and current alike: 1/1500 of a decade, far finer than a printed line is wide.
+     */
+    private static final double STRAIGHT = 1.5e-3;
 
     private static final int LEAST_HALVINGS = 3;
     private static final int MOST_HALVINGS = 14;
 
     private final DoubleUnaryOperator secondsAt;
     private final List<Point> points = new ArrayList<>();
+    private int pieceStart;
 
     private Curve(DoubleUnaryOperator secondsAt) {
         this.secondsAt = secondsAt;
@@ -55,9 +59,16 @@ final class Curve {
     private void addPiece(double fromA, double toA) {
         Point from = new Point(fromA, secondsAt(fromA * (1 + BESIDE)));
         Point to = new Point(toA, secondsAt(toA * (1 - BESIDE)));
-        add(from);
+        if (points.isEmpty() || isJump(points.getLast(), from)) {
+            points.add(from);
+        }
+        pieceStart = points.size() - 1;
         halve(from, to, 1);
         add(to);
+    }
+
+    private static boolean isJump(Point left, Point right) {
+        return Math.abs(Math.log(right.seconds() / left.seconds())) >= STRAIGHT;
     }
 
     private void halve(Point from, Point to, int halvings) {
@@ -79,13 +90,10 @@ final class Curve {
         return Math.clamp(secondsAt.applyAsDouble(currentA), AT_ONCE_S, NEVER_S);
     }
 
-    /** Adds a point, in place of the one before it when that lies on the way. */
+    /** Adds a point, in place of the one before it when that lies on the way and is no bend. */
     private void add(Point point) {
         int count = points.size();
-        if (count > 0 && points.getLast().equals(point)) {
-            return;
-        }
-        if (count > 1 && isStraight(points.get(count - 2), points.getLast(), point)) {
+        if (count - 1 > pieceStart && isStraight(points.get(count - 2), points.getLast(), point)) {
             points.removeLast();
         }
         points.add(point);
@@ -95,12 +103,12 @@ final class Curve {
         if (from.currentA() == to.currentA() || from.seconds() == to.seconds()) {
             return middle.seconds() == to.seconds() && from.seconds() == to.seconds();
         }
-        double share =
-                Math.log(middle.currentA() / from.currentA())
-                        / Math.log(to.currentA() / from.currentA());
-        double expected =
-                Math.log(from.seconds()) + share * Math.log(to.seconds() / from.seconds());
-        return Math.abs(Math.log(middle.seconds()) - expected) < STRAIGHT;
+        double across = Math.log(to.currentA() / from.currentA());
+        double down = Math.log(to.seconds() / from.seconds());
+        double besideUpright =
+                Math.log(middle.currentA() / from.currentA()) * down
+                        - Math.log(middle.seconds() / from.seconds()) * across;
+        return Math.abs(besideUpright) < STRAIGHT * Math.hypot(across, down);
     }
 
     /** The part of a falling curve that lies on an axis of times. */

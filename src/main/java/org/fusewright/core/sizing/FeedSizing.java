@@ -37,6 +37,7 @@ final class FeedSizing {
     private final Job job;
     private final Stock stock;
     private final FeedDemand demand;
+    private final MainLimits limits;
     private final boolean straight;
     private final boolean onlyTrigger;
     private final double mainRouteM;
@@ -47,6 +48,7 @@ final class FeedSizing {
         this.job = loom.job();
         this.stock = loom.stock();
         this.demand = demand;
+        this.limits = new MainLimits(loom, demand);
         Service first = demand.services().getFirst();
         this.straight = demand.services().size() == 1;
         this.onlyTrigger = straight && first.isTrigger();
@@ -98,7 +100,7 @@ final class FeedSizing {
         why.add(
                 Say.rating(main.ratingA())
                         + " main device: the job fixes the rating"
-                        + findMissed(main).map(missed -> ", although " + missed).orElse("")
+                        + limits.findMissed(main).map(missed -> ", although " + missed).orElse("")
                         + ".");
         return findCheapest(mainCandidates(), true)
                 .or(() -> findCheapest(mainCandidates(), false))
@@ -111,8 +113,7 @@ final class FeedSizing {
     }
 
     private Trial chooseFreely(List<String> why) {
-        List<Device> suitable =
-                mainCandidates().stream().filter(main -> findMissed(main).isEmpty()).toList();
+        List<Device> suitable = mainCandidates().stream().filter(limits::areMetBy).toList();
         Optional<Trial> breaking = findCheapest(suitable, true);
         Optional<Trial> best = breaking.or(() -> findCheapest(suitable, false));
         if (best.isEmpty()) {
@@ -185,7 +186,8 @@ final class FeedSizing {
         String named = Say.rating(smaller.ratingA());
         return chosen
                 + ". The next smaller does not do, "
-                + findMissed(smaller).orElse("with " + named + " no suitable wire costs less")
+                + limits.findMissed(smaller)
+                        .orElse("with " + named + " no suitable wire costs less")
                 + ".";
     }
 
@@ -193,7 +195,7 @@ final class FeedSizing {
     private Trial standIn(List<String> why) {
         Device main = mainCandidates().getLast();
         for (Device candidate : mainCandidates()) {
-            if (findMissed(candidate).isEmpty() && takesAWire(candidate)) {
+            if (limits.areMetBy(candidate) && takesAWire(candidate)) {
                 main = candidate;
                 break;
             }
@@ -215,38 +217,6 @@ final class FeedSizing {
     private boolean takesAWire(Device main) {
         Holder holder = stock.findHolder(main).orElseThrow();
         return goesInto(largestFor(holder), holder);
-    }
-
-    private Optional<String> findMissed(Device main) {
-        String named = Say.rating(main.ratingA());
-        double factor = main.rerating().factorAt(job.surroundings().ambient());
-        double carries = DeviceLimits.CONTINUOUS_SHARE * main.ratingA() * factor;
-        if (demand.runningA() > carries) {
-            return Optional.of(
-                    named
-                            + " carries "
-                            + Say.amps(carries)
-                            + ", not "
-                            + Say.amps(demand.runningA()));
-        }
-        if (main.ratingA() <= demand.largestBranchA()) {
-            return Optional.of(
-                    named
-                            + " is not larger than the "
-                            + Say.rating(demand.largestBranchA())
-                            + " behind it");
-        }
-        if (main.maxVoltageV() < job.supply().chargingV()) {
-            return Optional.of(
-                    named + " is made for " + Say.volts(main.maxVoltageV()) + " at most");
-        }
-        TimeCurrentBand band = loom.bandOfMain(main);
-        return demand.startUp().isHeldBy(band)
-                ? Optional.empty()
-                : Optional.of(
-                        named
-                                + " may open at the start current of "
-                                + Say.amps(demand.startUp().peakA()));
     }
 
     private boolean suits(Trial trial, boolean mustBreak) {

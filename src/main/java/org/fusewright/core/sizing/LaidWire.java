@@ -5,6 +5,7 @@ import org.fusewright.core.catalog.Wire;
 import org.fusewright.core.job.Surroundings;
 import org.fusewright.core.quantity.Amperes;
 import org.fusewright.core.quantity.Celsius;
+import org.fusewright.core.sizing.ShortCircuitWithstand.Insulation;
 import org.fusewright.core.sizing.TerminalChoice.CavityEnd;
 
 import java.util.List;
@@ -24,6 +25,7 @@ record LaidWire(
         double tabledA,
         double allowedA,
         WireHeat heat,
+        Insulation insulation,
         long microsPerM,
         CavityEnd end) {
 
@@ -31,14 +33,7 @@ record LaidWire(
     private static final double ABOVE_TABLES = 1.05;
 
     static LaidWire of(Wire wire, Surroundings surroundings, long microsPerM, CavityEnd end) {
-        return of(wire, surroundings, WireHeat.of(wire, surroundings), microsPerM, end);
-    }
-
-    /**
-     * @param heat of a wire of the same make in the same place
-     */
-    static LaidWire of(
-            Wire wire, Surroundings surroundings, WireHeat heat, long microsPerM, CavityEnd end) {
+        WireHeat heat = WireHeat.of(wire, surroundings);
         Celsius classTemperature = new Celsius(wire.classC());
         return new LaidWire(
                 wire,
@@ -53,8 +48,15 @@ record LaidWire(
                                         classTemperature, surroundings.ambient())
                                 * Ampacity.bundleFactor(surroundings.bundledLeads())),
                 heat,
+                Insulation.of(wire),
                 microsPerM,
                 end);
+    }
+
+    /** A wire of the same make in another colour. */
+    LaidWire inColour(Wire other, long otherMicrosPerM) {
+        return new LaidWire(
+                other, ambient, tabledA, allowedA, heat, insulation, otherMicrosPerM, end);
     }
 
     List<Terminal> terminals() {

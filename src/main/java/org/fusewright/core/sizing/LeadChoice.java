@@ -156,7 +156,7 @@ final class LeadChoice {
                 : micros;
     }
 
-    /** No choice of branches costs less. */
+    /** No choice of branches and of what joins them costs less. */
     private long leastBranchMicros() {
         if (!path.isSpliced()) {
             return 0;
@@ -170,11 +170,17 @@ final class LeadChoice {
         if (leastPerM == Long.MAX_VALUE) {
             return 0;
         }
+        long spliceMicros = leastSpliceMicros();
         double lengthM = 0;
         for (SingleLoad load : demand.loads()) {
             lengthM += load.load().branchM();
         }
-        return (long) (lengthM * leastPerM);
+        return spliceMicros + (long) (lengthM * leastPerM);
+    }
+
+    private long leastSpliceMicros() {
+        long leastMicros = loom.splices().leastMicros();
+        return path.returnsByWire() ? 2 * leastMicros : leastMicros;
     }
 
     /** Least cost of all leads to the loads, whatever they lose. */
@@ -263,7 +269,7 @@ final class LeadChoice {
         for (int first : groupsOfAlike()) {
             search.offer(optionsFor(first, upToBranchV));
         }
-        return search.findCheapest(trunkMicros(trunk));
+        return search.findCheapest(trunkMicros(trunk) + leastSpliceMicros());
     }
 
     /** First of the single loads that each load stands for. */
@@ -316,8 +322,7 @@ final class LeadChoice {
             micros += sizeMicros(branches[i], demand.loads().get(i).load().branchM(), 0);
         }
         for (Joint joint : outcome.chain()) {
-            long partMicros = loom.stock().prices().unitPriceMicros(joint.part().number());
-            micros += path.returnsByWire() ? 2 * partMicros : partMicros;
+            micros += path.returnsByWire() ? 2 * joint.micros() : joint.micros();
             if (joint.linksOn()) {
                 micros += sizeMicros(trunk, loom.pigtailM(), 0);
             }

@@ -22,7 +22,7 @@ final class Loom {
     private final TerminalChoice terminals;
     private final SpliceChoice splices;
     private final Map<Wire, LaidWire> laid = new IdentityHashMap<>();
-    private final Map<Make, WireHeat> heats = new HashMap<>();
+    private final Map<Make, LaidWire> makes = new HashMap<>();
     private final Map<Device, TimeCurrentBand> bandsInBlock = new IdentityHashMap<>();
     private final Map<Device, TimeCurrentBand> bandsOfMains = new IdentityHashMap<>();
     private final Map<TimeCurrentBand, Map<WireHeat, WorstOverload>> worstOverloads =
@@ -63,15 +63,22 @@ final class Loom {
     }
 
     LaidWire lay(Wire wire) {
-        return laid.computeIfAbsent(
-                wire,
-                w ->
-                        LaidWire.of(
-                                w,
-                                job.surroundings(),
-                                heatOf(w),
-                                stock.prices().unitPriceMicros(w.number()),
-                                terminals.endOf(w)));
+        @Nullable LaidWire known = laid.get(wire);
+        if (known == null) {
+            long microsPerM = stock.prices().unitPriceMicros(wire.number());
+            known =
+                    makes.computeIfAbsent(
+                                    Make.of(wire),
+                                    make ->
+                                            LaidWire.of(
+                                                    wire,
+                                                    job.surroundings(),
+                                                    microsPerM,
+                                                    terminals.endOf(wire)))
+                            .inColour(wire, microsPerM);
+            laid.put(wire, known);
+        }
+        return known;
     }
 
     /** Whether some leads have their wire already. */
@@ -91,7 +98,7 @@ final class Loom {
         return Math.round(cutMm * wire.microsPerM() / 1000) + cavityEnds * wire.end().micros();
     }
 
-    /** What the heat of a wire depends on; its colour is not among it. */
+    /** What a wire does depends on; its colour is not among it. */
     private record Make(
             double copperMm2,
             double outsideMm,
@@ -107,10 +114,6 @@ final class Loom {
                     wire.classC(),
                     wire.insulation());
         }
-    }
-
-    private WireHeat heatOf(Wire wire) {
-        return heats.computeIfAbsent(Make.of(wire), make -> WireHeat.of(wire, job.surroundings()));
     }
 
     /** The curves of a device in a block. */

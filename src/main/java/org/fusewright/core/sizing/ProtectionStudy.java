@@ -88,22 +88,26 @@ public final class ProtectionStudy {
 
     private static Endurance endurance(ProtectedLead lead) {
         return new Endurance(
-                lead.named(), OverloadProtection.shortTermC(lead.laid()), secondsTo(lead));
+                lead.named(),
+                OverloadProtection.shortTermC(lead.laid()),
+                ShortCircuitWithstand.survivesC(lead.laid()),
+                secondsTo(lead));
     }
 
     /**
-     * How long a lead bears a current that comes on top of its running current: up to 5 s until the
-     * temperature that its insulation survives once, for longer until the short-term one.
+     * How long a lead bears a current that comes on top of its running current: up to 5 s what its
+     * insulation survives once, by the law of {@link ShortCircuitWithstand}; for longer until its
+     * short-term temperature, as {@link OverloadProtection} asks.
      */
     private static DoubleUnaryOperator secondsTo(ProtectedLead lead) {
         WireHeat heat = lead.laid().heat();
         double startC = heat.steadyC(lead.currentA());
-        double survivesC = ShortCircuitWithstand.survivesC(lead.laid());
+        double survivesA2s = ShortCircuitWithstand.survivesA2s(lead.laid(), lead.currentA());
         double shortTermC = OverloadProtection.shortTermC(lead.laid());
         return currentA -> {
-            double oncePerLifeS = heat.secondsTo(currentA, startC, survivesC);
-            return oncePerLifeS <= ShortCircuitWithstand.LONGEST_S
-                    ? oncePerLifeS
+            double onceS = survivesA2s / (currentA * currentA);
+            return onceS <= ShortCircuitWithstand.LONGEST_S
+                    ? onceS
                     : Math.max(
                             ShortCircuitWithstand.LONGEST_S,
                             heat.secondsTo(currentA, startC, shortTermC));

@@ -46,16 +46,18 @@ final class ShortCircuitWithstand {
             HEAT_J_PER_K_MM3 * (BETA_K + 20) / RHO_20_OHM_MM;
 
     /** An insulation's usual running temperature, and the one that it survives once. */
-    private enum Insulation {
+    enum Insulation {
         PVC(70, 160),
         CROSS_LINKED(90, 250);
 
         private final double runningC;
         private final double survivesC;
+        private final double usualK;
 
         Insulation(double runningC, double survivesC) {
             this.runningC = runningC;
             this.survivesC = survivesC;
+            this.usualK = k(runningC, survivesC);
         }
 
         static Insulation of(Wire wire) {
@@ -78,11 +80,13 @@ final class ShortCircuitWithstand {
 
     /** The constant k of a wire that carries a current when the short comes. */
     static double kOf(LaidWire laid, double currentA) {
-        return k(startC(laid, currentA), Insulation.of(laid.wire()).survivesC);
+        Insulation insulation = laid.insulation();
+        double runsC = laid.temperatureAt(currentA).value();
+        return runsC <= insulation.runningC ? insulation.usualK : k(runsC, insulation.survivesC);
     }
 
     private static double startC(LaidWire laid, double currentA) {
-        return Math.max(Insulation.of(laid.wire()).runningC, laid.temperatureAt(currentA).value());
+        return Math.max(laid.insulation().runningC, laid.temperatureAt(currentA).value());
     }
 
     /**
@@ -105,7 +109,7 @@ final class ShortCircuitWithstand {
 
     /** The conductor temperature that a wire survives once. */
     static double survivesC(LaidWire laid) {
-        return Insulation.of(laid.wire()).survivesC;
+        return laid.insulation().survivesC;
     }
 
     /**

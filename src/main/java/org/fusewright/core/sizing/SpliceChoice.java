@@ -1,6 +1,7 @@
 package org.fusewright.core.sizing;
 
 import org.fusewright.core.catalog.Splice;
+import org.fusewright.core.pricing.PriceList;
 import org.fusewright.core.pricing.Stock;
 import org.jspecify.annotations.Nullable;
 
@@ -20,8 +21,9 @@ final class SpliceChoice {
      * @param from first of the outgoing leads that end here
      * @param to behind the last of them
      * @param fits false when no stocked part takes this copper area; the nearest one stands in
+     * @param micros price of the part in millionths of the currency
      */
-    record Joint(int from, int to, boolean linksOn, Splice part, boolean fits) {
+    record Joint(int from, int to, boolean linksOn, Splice part, boolean fits, long micros) {
 
         int leads() {
             return 1 + (to - from) + (linksOn ? 1 : 0);
@@ -32,10 +34,12 @@ final class SpliceChoice {
         }
     }
 
+    private final PriceList prices;
     private final List<Splice> cheapestFirst;
     private final int mostLeads;
 
     SpliceChoice(Stock stock) {
+        prices = stock.prices();
         cheapestFirst = stock.listByPrice(Splice.class);
         mostLeads = cheapestFirst.stream().mapToInt(Splice::maxLeads).max().orElse(0);
     }
@@ -47,6 +51,15 @@ final class SpliceChoice {
             worst = Math.max(worst, part.milliohm() / 1000);
         }
         return worst;
+    }
+
+    /** No splice costs less, in millionths of the currency. */
+    long leastMicros() {
+        return cheapestFirst.isEmpty() ? 0 : micros(cheapestFirst.getFirst());
+    }
+
+    private long micros(Splice part) {
+        return prices.unitPriceMicros(part.number());
     }
 
     /**
@@ -71,7 +84,7 @@ final class SpliceChoice {
         if (1 + end - from <= mostLeads) {
             @Nullable Splice last = find(1 + end - from, inMm2 + sum(outMm2, from, end));
             if (last != null) {
-                return new Joint(from, end, false, last, true);
+                return new Joint(from, end, false, last, true, micros(last));
             }
         }
         // The last splice of a chain joins two leads at least to the link, or it would join
@@ -80,7 +93,7 @@ final class SpliceChoice {
             double areaMm2 = 2 * inMm2 + sum(outMm2, from, to);
             @Nullable Splice part = find(2 + to - from, areaMm2);
             if (part != null) {
-                return new Joint(from, to, true, part, true);
+                return new Joint(from, to, true, part, true, micros(part));
             }
         }
         return standIn(outMm2, inMm2, from);
@@ -116,10 +129,10 @@ final class SpliceChoice {
             }
         }
         if (1 + end - from <= nearest.maxLeads()) {
-            return new Joint(from, end, false, nearest, false);
+            return new Joint(from, end, false, nearest, false, micros(nearest));
         }
         int to = Math.min(end - 2, from + nearest.maxLeads() - 2);
-        return new Joint(from, to, true, nearest, false);
+        return new Joint(from, to, true, nearest, false, micros(nearest));
     }
 
     private static double distance(Splice part, double areaMm2) {

@@ -71,10 +71,17 @@ public record TimeCurrentChart(
      * What a lead's wire survives.
      *
      * @param lead with its size
-     * @param limitC conductor temperature that it may reach for a short time
+     * @param shortTermC conductor temperature that it may reach for a time
+     * @param onceC conductor temperature that it survives once, in a short of 5 s at most
      * @param secondsTo how long a current takes to bring it there; infinite when it never does
      */
-    record Endurance(String lead, double limitC, DoubleUnaryOperator secondsTo) {}
+    record Endurance(String lead, double shortTermC, double onceC, DoubleUnaryOperator secondsTo) {
+
+        /** The temperature that counts when it is reached after so many seconds. */
+        double limitC(double seconds) {
+            return seconds <= ShortCircuitWithstand.LONGEST_S ? onceC : shortTermC;
+        }
+    }
 
     public TimeCurrentChart {
         earliest = List.copyOf(earliest);
