@@ -22,6 +22,7 @@ public final class KitListPaper {
         new CutListSection(sheet, kit).print();
         new CavitiesSection(sheet, kit).print();
         new TimeCurrentSection(sheet, kit).print();
+        new DeadShortsSection(sheet, kit).print();
         new SignOffSection(sheet).print();
         return sheet.close();
     }

@@ -90,6 +90,8 @@ class JobPageTest {
         assertThat(chart).isVisible();
         assertThat(chart).hasAccessibleDescription(Pattern.compile("dead short at the far end"));
         assertThat(chart).containsText("Current, A");
+        assertThat(why.locator("table.shorts").first()).isVisible();
+        assertThat(why.locator("table.shorts").first()).containsText("at the far end");
 
         field(page, "/circuits/0/loads/0/amount").fill("9,5");
         field(page, "/circuits/0/loads/0/ratedV").click();
