@@ -240,8 +240,7 @@ class TimeCurrentChartTest {
                 .contains(
                         "The loads run at 4 A, which the device holds for good. They draw no more")
                 .contains(
-                        "would reach 150 C after 31.2 s at 21.7 A; the device has opened after"
-                                + " 1.1 s");
+                        "would reach 250 C after 5 s at 32 A; the device has opened after 277 ms");
     }
 
     @Test
