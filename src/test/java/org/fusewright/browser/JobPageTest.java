@@ -246,7 +246,7 @@ class JobPageTest {
         assertThat(whatIf(page).locator("tbody tr").last()).containsText("it may lose 3 %");
 
         press(page, "another kind");
-        assertThat(whatIf(page).locator("tr.own th")).containsText("auto-reset 10 A");
+        assertThat(whatIf(page).locator("tr.own th")).containsText("auto-reset 10\u00a0A");
         assertThat(whatIf(page).locator("tbody tr")).hasCount(3);
         assertThat(whatIf(page).locator(".said")).containsText("Worse: fuse 10 A");
         assertThat(complaints).isEmpty();

@@ -97,7 +97,7 @@ public record WhatIfView(String row, Varied varied, Optional<Answer> answer) {
         return switch (varied) {
             case AMBIENT, RUN -> figure(Double.parseDouble(point.value()));
             case SIZE -> point.value().replace(' ', NO_BREAK);
-            case KIND -> point.says();
+            case KIND -> point.says().replace(" A", NO_BREAK + "A");
         };
     }
 
