@@ -28,7 +28,7 @@ final class Fields implements AutoCloseable {
     private final JsonNode node;
     private final String pointer;
     private final List<JobProblem> problems;
-    private final Set<String> asked = new LinkedHashSet<>();
+    private final Set<String> asked = LinkedHashSet.newLinkedHashSet(16);
 
     private Fields(JsonNode node, String pointer, List<JobProblem> problems) {
         this.node = node;
