@@ -5,9 +5,11 @@ import io.swagger.v3.oas.annotations.Parameter;
 import io.swagger.v3.oas.annotations.enums.ParameterIn;
 import io.swagger.v3.oas.annotations.media.Content;
 import io.swagger.v3.oas.annotations.media.Schema;
+import io.swagger.v3.oas.annotations.responses.ApiResponse;
 import io.swagger.v3.oas.annotations.tags.Tag;
 
 import jakarta.servlet.http.HttpServletRequest;
+import jakarta.servlet.http.HttpServletResponse;
 
 import org.fusewright.core.kit.Kit;
 import org.fusewright.jobs.Kits;
@@ -16,7 +18,6 @@ import org.fusewright.papers.Paper;
 import org.fusewright.web.LimitedBody;
 import org.springframework.http.HttpHeaders;
 import org.springframework.http.MediaType;
-import org.springframework.http.ResponseEntity;
 import org.springframework.web.HttpMediaTypeNotAcceptableException;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RestController;
@@ -62,7 +63,18 @@ class KitApi {
                             content =
                                     @Content(
                                             mediaType = MediaType.APPLICATION_JSON_VALUE,
-                                            schema = @Schema(type = "object"))))
+                                            schema = @Schema(type = "object"))),
+            responses =
+                    @ApiResponse(
+                            responseCode = "200",
+                            description = "The kit.",
+                            content = {
+                                @Content(
+                                        mediaType = MediaType.APPLICATION_JSON_VALUE,
+                                        schema = @Schema(type = "object")),
+                                @Content(mediaType = MediaType.APPLICATION_PDF_VALUE),
+                                @Content(mediaType = "text/csv")
+                            }))
     @PostMapping(
             path = "/api/kits",
             consumes = MediaType.APPLICATION_JSON_VALUE,
@@ -71,7 +83,7 @@ class KitApi {
                 MediaType.APPLICATION_PDF_VALUE,
                 "text/csv"
             })
-    ResponseEntity<byte[]> plan(HttpServletRequest request)
+    void plan(HttpServletRequest request, HttpServletResponse response)
             throws IOException, HttpMediaTypeNotAcceptableException {
         // Asked of the request itself: binding three parameters costs as much as reading the job.
         List<String> accept = Collections.list(request.getHeaders(HttpHeaders.ACCEPT));
@@ -79,6 +91,6 @@ class KitApi {
         KitPapers form = KitPapers.preferred(MediaType.parseMediaTypes(accept));
         Paper sheet = KitPapers.paper(paper);
         Kit kit = kits.plan(JobReader.read(LimitedBody.read(request.getInputStream())));
-        return form.answer(kit, sheet);
+        form.send(kit, sheet, response);
     }
 }
