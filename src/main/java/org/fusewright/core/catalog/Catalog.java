@@ -3,9 +3,11 @@ package org.fusewright.core.catalog;
 import java.util.Collection;
 import java.util.Collections;
 import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 
@@ -22,17 +24,20 @@ public final class Catalog {
                     .thenComparing(Offer::packSize);
 
     private final String version;
-    private final TreeMap<PartNumber, Part> byNumber = new TreeMap<>();
+    private final Map<PartNumber, Part> byNumber;
     private final Map<Class<? extends Part>, List<Part>> byKind;
     private final List<Offer> offers;
 
     private Catalog(String version, Collection<? extends Part> parts, List<Offer> offers) {
         this.version = version;
+        SortedMap<PartNumber, Part> sorted = new TreeMap<>();
         for (Part part : parts) {
-            if (byNumber.put(part.number(), part) != null) {
+            if (sorted.put(part.number(), part) != null) {
                 throw new IllegalArgumentException("part number given twice: " + part.number());
             }
         }
+        // In the same order, but found by hash: each kit looks up dozens of parts.
+        this.byNumber = new LinkedHashMap<>(sorted);
         this.byKind =
                 byNumber.values().stream()
                         .collect(

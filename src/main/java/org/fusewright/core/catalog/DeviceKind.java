@@ -1,7 +1,6 @@
 package org.fusewright.core.catalog;
 
 import java.util.Optional;
-import java.util.stream.Stream;
 
 /** How a protective device opens and comes back. */
 public enum DeviceKind {
@@ -23,6 +22,11 @@ public enum DeviceKind {
     }
 
     public static Optional<DeviceKind> parse(String code) {
-        return Stream.of(values()).filter(kind -> kind.code.equals(code)).findFirst();
+        for (DeviceKind kind : values()) {
+            if (kind.code.equals(code)) {
+                return Optional.of(kind);
+            }
+        }
+        return Optional.empty();
     }
 }

@@ -1,7 +1,6 @@
 package org.fusewright.core.job;
 
 import java.util.Optional;
-import java.util.stream.Stream;
 
 /** How long a load stays on. */
 public enum Duty {
@@ -20,6 +19,11 @@ public enum Duty {
     }
 
     public static Optional<Duty> parse(String code) {
-        return Stream.of(values()).filter(duty -> duty.code.equals(code)).findFirst();
+        for (Duty duty : values()) {
+            if (duty.code.equals(code)) {
+                return Optional.of(duty);
+            }
+        }
+        return Optional.empty();
     }
 }

@@ -1,12 +1,12 @@
 package org.fusewright.core.job;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.function.Function;
 import java.util.stream.Collectors;
 
 /**
@@ -35,9 +35,10 @@ public final class JobReferences {
             }
         }
         Set<String> circuitIds = new HashSet<>();
-        Map<String, Circuit> circuits =
-                job.circuits().stream()
-                        .collect(Collectors.toMap(Circuit::id, Function.identity(), (a, b) -> a));
+        Map<String, Circuit> circuits = new HashMap<>();
+        for (Circuit circuit : job.circuits()) {
+            circuits.putIfAbsent(circuit.id(), circuit);
+        }
         for (int i = 0; i < job.circuits().size(); i++) {
             Circuit circuit = job.circuits().get(i);
             String at = "/circuits/" + i;

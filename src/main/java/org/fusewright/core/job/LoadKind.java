@@ -1,7 +1,6 @@
 package org.fusewright.core.job;
 
 import java.util.Optional;
-import java.util.stream.Stream;
 
 /**
  * What a load is, and with it how its current follows the voltage: I = I0 (V/V0)^n.
@@ -57,6 +56,11 @@ public enum LoadKind {
     }
 
     public static Optional<LoadKind> parse(String code) {
-        return Stream.of(values()).filter(kind -> kind.code.equals(code)).findFirst();
+        for (LoadKind kind : values()) {
+            if (kind.code.equals(code)) {
+                return Optional.of(kind);
+            }
+        }
+        return Optional.empty();
     }
 }

@@ -1,7 +1,6 @@
 package org.fusewright.core.job;
 
 import java.util.Optional;
-import java.util.stream.Stream;
 
 /** How the current comes back from a load. */
 public enum ReturnPath {
@@ -21,6 +20,11 @@ public enum ReturnPath {
     }
 
     public static Optional<ReturnPath> parse(String code) {
-        return Stream.of(values()).filter(path -> path.code.equals(code)).findFirst();
+        for (ReturnPath path : values()) {
+            if (path.code.equals(code)) {
+                return Optional.of(path);
+            }
+        }
+        return Optional.empty();
     }
 }

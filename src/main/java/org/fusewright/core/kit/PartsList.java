@@ -25,6 +25,7 @@ import org.joda.money.Money;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -39,12 +40,12 @@ import java.util.TreeMap;
  */
 final class PartsList {
 
-    private static final Comparator<PartLine> BY_GROUP_AND_NUMBER =
-            Comparator.comparing(PartLine::group).thenComparing(line -> line.part().number());
+    private static final Comparator<PartLine> BY_NUMBER =
+            Comparator.comparing(line -> line.part().number());
 
     private final Stock stock;
     private final Map<PartNumber, List<String>> places = new HashMap<>();
-    private final List<PartLine> lines = new ArrayList<>();
+    private final Map<PartGroup, List<PartLine>> lines = new EnumMap<>(PartGroup.class);
 
     private PartsList(Stock stock) {
         this.stock = stock;
@@ -63,8 +64,12 @@ final class PartsList {
         list.addBagsAndPieces();
         wire.forEach(list::add);
         Spares.of(blocks, feeds, job).forEach(list::add);
-        list.lines.sort(BY_GROUP_AND_NUMBER);
-        return list.lines;
+        List<PartLine> inOrder = new ArrayList<>();
+        for (List<PartLine> ofGroup : list.lines.values()) {
+            ofGroup.sort(BY_NUMBER);
+            inOrder.addAll(ofGroup);
+        }
+        return inOrder;
     }
 
     static Kit.Totals total(List<PartLine> lines, CurrencyUnit currency) {
@@ -129,12 +134,7 @@ final class PartsList {
                         (number, quantity) -> {
                             Part part = stock.catalog().getPart(number);
                             BigDecimal pieces = BigDecimal.valueOf(quantity);
-                            lines.add(
-                                    line(
-                                            part,
-                                            groupOf(part),
-                                            pieces,
-                                            takePlaces(number, quantity)));
+                            add(part, groupOf(part), pieces, takePlaces(number, quantity));
                         });
     }
 
@@ -151,7 +151,7 @@ final class PartsList {
             }
         }
         BigDecimal bags = BigDecimal.valueOf(quantity);
-        lines.add(line(set, PartGroup.SET, bags, List.copyOf(usedAt), set.contains(), surplus));
+        add(set, PartGroup.SET, bags, List.copyOf(usedAt), set.contains(), surplus);
     }
 
     /** Takes the first places that are still open for a part, at most so many. */
@@ -169,19 +169,19 @@ final class PartsList {
             leads.add(lead.lead().id());
         }
         BigDecimal metres = BigDecimal.valueOf(wire.total().value(), 3);
-        lines.add(line(wire.wire(), PartGroup.WIRE, metres, leads));
+        add(wire.wire(), PartGroup.WIRE, metres, leads);
     }
 
     private void add(Spares.Spare spare) {
         BigDecimal pieces = BigDecimal.valueOf(spare.quantity());
-        lines.add(line(spare.device(), PartGroup.SPARE, pieces, spare.standsInAt()));
+        add(spare.device(), PartGroup.SPARE, pieces, spare.standsInAt());
     }
 
-    private PartLine line(Part part, PartGroup group, BigDecimal quantity, List<String> usedAt) {
-        return line(part, group, quantity, usedAt, List.of(), List.of());
+    private void add(Part part, PartGroup group, BigDecimal quantity, List<String> usedAt) {
+        add(part, group, quantity, usedAt, List.of(), List.of());
     }
 
-    private PartLine line(
+    private void add(
             Part part,
             PartGroup group,
             BigDecimal quantity,
@@ -189,16 +189,18 @@ final class PartsList {
             List<BaggedSet.Content> contains,
             List<BaggedSet.Content> surplus) {
         BigMoney unitPrice = stock.prices().unitPriceOrZero(part.number());
-        return new PartLine(
-                part,
-                group,
-                quantity,
-                usedAt,
-                unitPrice,
-                PriceList.extend(unitPrice, quantity),
-                quantity.doubleValue() * part.massG(),
-                contains,
-                surplus);
+        PartLine line =
+                new PartLine(
+                        part,
+                        group,
+                        quantity,
+                        usedAt,
+                        unitPrice,
+                        PriceList.extend(unitPrice, quantity),
+                        quantity.doubleValue() * part.massG(),
+                        contains,
+                        surplus);
+        lines.computeIfAbsent(group, none -> new ArrayList<>()).add(line);
     }
 
     private static PartGroup groupOf(Part part) {

@@ -1,9 +1,14 @@
 package org.fusewright.core.quantity;
 
+import java.nio.charset.StandardCharsets;
+
 /** Prints figures for sentences: rounded half up, no trailing zeros, a point for the decimals. */
 public final class Figures {
 
     private static final long[] POWERS = {1, 10, 100, 1_000, 10_000, 100_000, 1_000_000};
+
+    /** Enough for a sign, thirteen digits before the point and six after it. */
+    private static final int MOST_SIGNS = 24;
 
     private Figures() {}
 
@@ -19,22 +24,31 @@ public final class Figures {
         if (Double.isNaN(value) || Math.abs(value) > 1e12) {
             return Double.toString(value);
         }
-        // By hand: sentences are made in hundreds for each kit, and format strings are slow.
+        // By hand, from the last digit on: each kit has hundreds, and builders and formats are
+        // slow.
         long scaled = Math.round(Math.abs(value) * POWERS[decimals]);
-        long whole = scaled / POWERS[decimals];
-        long part = scaled % POWERS[decimals];
-        StringBuilder text = new StringBuilder(16);
-        if (value < 0 && scaled != 0) {
-            text.append('-');
+        byte[] text = new byte[MOST_SIGNS];
+        int start = MOST_SIGNS;
+        long left = scaled;
+        int places = decimals;
+        while (places > 0 && left % 10 == 0) {
+            left /= 10;
+            places--;
         }
-        text.append(whole);
-        if (part != 0) {
-            String digits = Long.toString(part);
-            text.append('.').append("0".repeat(decimals - digits.length())).append(digits);
-            while (text.charAt(text.length() - 1) == '0') {
-                text.setLength(text.length() - 1);
+        if (places > 0) {
+            for (; places > 0; places--) {
+                text[--start] = (byte) ('0' + left % 10);
+                left /= 10;
             }
+            text[--start] = '.';
         }
-        return text.toString();
+        do {
+            text[--start] = (byte) ('0' + left % 10);
+            left /= 10;
+        } while (left > 0);
+        if (value < 0 && scaled != 0) {
+            text[--start] = '-';
+        }
+        return new String(text, start, MOST_SIGNS - start, StandardCharsets.ISO_8859_1);
     }
 }

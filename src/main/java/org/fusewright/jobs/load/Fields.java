@@ -30,7 +30,7 @@ final class Fields implements AutoCloseable {
     private final JsonNode node;
     private final String pointer;
     private final List<JobProblem> problems;
-    private final Set<String> asked = new LinkedHashSet<>();
+    private final Set<String> asked = LinkedHashSet.newLinkedHashSet(16);
 
     private Fields(JsonNode node, String pointer, List<JobProblem> problems) {
         this.node = node;
@@ -59,7 +59,7 @@ final class Fields implements AutoCloseable {
     }
 
     boolean has(String name) {
-        return find(name).isPresent();
+        return find(name) != null;
     }
 
     void report(String name, String detail) {
@@ -71,10 +71,11 @@ final class Fields implements AutoCloseable {
     }
 
     Optional<String> findText(String name, TextForm form) {
-        Optional<String> text = findString(name, form.words());
-        text.filter(given -> !form.allows(given))
-                .ifPresent(given -> report(name, "must be " + form.words()));
-        return text;
+        @Nullable String text = findString(name, form.words());
+        if (text != null && !form.allows(text)) {
+            report(name, "must be " + form.words());
+        }
+        return Optional.ofNullable(text);
     }
 
     /** When missing: reported, and {@code placeholder} to carry on with. */
@@ -85,10 +86,13 @@ final class Fields implements AutoCloseable {
 
     /** A text that {@code parse} makes a value of; {@code words} say which there are. */
     <T> Optional<T> findParsed(String name, Function<String, Optional<T>> parse, String words) {
-        Optional<String> text = findString(name, words);
-        Optional<T> value = text.flatMap(parse);
-        if (text.isPresent() && value.isEmpty()) {
-            report(name, "must be " + words + ", not " + quoted(text.get()));
+        @Nullable String text = findString(name, words);
+        if (text == null) {
+            return Optional.empty();
+        }
+        Optional<T> value = parse.apply(text);
+        if (value.isEmpty()) {
+            report(name, "must be " + words + ", not " + quoted(text));
         }
         return value;
     }
@@ -99,9 +103,11 @@ final class Fields implements AutoCloseable {
     }
 
     OptionalDouble findNumber(String name, Range range) {
-        return find(name)
-                .map(value -> number(value, below(pointer, name), range))
-                .orElse(OptionalDouble.empty());
+        @Nullable JsonNode value = find(name);
+        if (value == null) {
+            return OptionalDouble.empty();
+        }
+        return number(value, below(pointer, name), range);
     }
 
     private OptionalDouble number(JsonNode value, String at, Range range) {
@@ -123,10 +129,12 @@ final class Fields implements AutoCloseable {
     }
 
     double getNumber(String name, Range range) {
-        if (!has(name)) {
+        OptionalDouble number = findNumber(name, range);
+        if (number.isEmpty()) {
             require(name, range.words());
+            return range.placeholder();
         }
-        return findNumber(name, range).orElse(range.placeholder());
+        return number.getAsDouble();
     }
 
     OptionalInt findWhole(String name, Range range) {
@@ -137,7 +145,7 @@ final class Fields implements AutoCloseable {
     }
 
     OptionalDouble findOneOf(String name, double[] allowed) {
-        JsonNode value = find(name).orElse(null);
+        @Nullable JsonNode value = find(name);
         if (value == null) {
             return OptionalDouble.empty();
         }
@@ -154,7 +162,7 @@ final class Fields implements AutoCloseable {
     }
 
     boolean findFlag(String name, boolean otherwise) {
-        JsonNode value = find(name).orElse(null);
+        @Nullable JsonNode value = find(name);
         if (value == null) {
             return otherwise;
         }
@@ -167,7 +175,7 @@ final class Fields implements AutoCloseable {
 
     /** The object under a name; when left out, one without fields. */
     Fields open(String name) {
-        JsonNode value = find(name).orElse(null);
+        @Nullable JsonNode value = find(name);
         return value == null
                 ? new Fields(MISSING, below(pointer, name), problems)
                 : of(value, below(pointer, name), problems);
@@ -180,7 +188,7 @@ final class Fields implements AutoCloseable {
 
     /** Each element of a list; what is no list, or too long or short, is reported. */
     <T> List<T> list(String name, Range length, Element<T> element) {
-        JsonNode value = find(name).orElse(null);
+        @Nullable JsonNode value = find(name);
         if (value == null) {
             return List.of();
         }
@@ -202,7 +210,7 @@ final class Fields implements AutoCloseable {
     /** A value that is read elsewhere; reported when missing. */
     Optional<JsonNode> find(String name, String words) {
         require(name, words);
-        return find(name);
+        return Optional.ofNullable(find(name));
     }
 
     /** A list of numbers; those that are not allowed are reported and left out. */
@@ -233,8 +241,7 @@ final class Fields implements AutoCloseable {
     }
 
     void require(String name, String words) {
-        asked.add(name);
-        if (node.isObject() && find(name).isEmpty()) {
+        if (find(name) == null && node.isObject()) {
             report(name, "is missing; give " + words);
         }
     }
@@ -261,22 +268,22 @@ final class Fields implements AutoCloseable {
         }
     }
 
-    private Optional<String> findString(String name, String words) {
-        JsonNode value = find(name).orElse(null);
+    private @Nullable String findString(String name, String words) {
+        @Nullable JsonNode value = find(name);
         if (value == null) {
-            return Optional.empty();
+            return null;
         }
         if (!value.isString()) {
             report(name, "must be " + words + ", not " + name(value));
-            return Optional.empty();
+            return null;
         }
-        return Optional.of(value.stringValue());
+        return value.stringValue();
     }
 
-    private Optional<JsonNode> find(String name) {
+    private @Nullable JsonNode find(String name) {
         asked.add(name);
         @Nullable JsonNode value = node.get(name);
-        return Optional.ofNullable(value).filter(given -> !given.isNull());
+        return value == null || value.isNull() ? null : value;
     }
 
     static String quoted(String text) {

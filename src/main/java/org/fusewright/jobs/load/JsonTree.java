@@ -2,6 +2,7 @@ package org.fusewright.jobs.load;
 
 import org.fusewright.core.job.JobProblem;
 import org.fusewright.core.job.MalformedJobException;
+import org.jspecify.annotations.Nullable;
 
 import tools.jackson.core.JacksonException;
 import tools.jackson.core.JsonParser;
@@ -84,11 +85,11 @@ record JsonTree(JsonNode root, List<JobProblem> problems) {
             String name = parser.currentName();
             parser.nextToken();
             JsonNode value = value(parser, problems);
-            if (object.has(name)) {
+            @Nullable JsonNode first = object.replace(name, value);
+            if (first != null) {
+                object.set(name, first);
                 String at = parser.streamReadContext().pathAsPointer().toString();
                 problems.add(new JobProblem(at, "given twice; each field may stand once"));
-            } else {
-                object.set(name, value);
             }
         }
         return object;

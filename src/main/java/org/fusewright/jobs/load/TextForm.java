@@ -9,23 +9,34 @@ enum TextForm {
                     + " starting with a letter or digit") {
         @Override
         boolean allowsSigns(String text) {
-            return !text.isEmpty()
-                    && isLetterOrDigit(text.charAt(0))
-                    && text.chars().allMatch(c -> isLetterOrDigit(c) || "._-".indexOf(c) >= 0);
+            for (int i = 0; i < text.length(); i++) {
+                char c = text.charAt(i);
+                if (!isLetterOrDigit(c) && (i == 0 || "._-".indexOf(c) < 0)) {
+                    return false;
+                }
+            }
+            return !text.isEmpty();
         }
     },
     /** A text that must say something. */
     TITLE(120, "a text of 1 to 120 characters, no control characters") {
         @Override
         boolean allowsSigns(String text) {
-            return text.chars().anyMatch(c -> c != ' ') && FREE.allowsSigns(text);
+            return FREE.allowsSigns(text) && !isSpaces(text);
         }
     },
     /** Any text, even none. */
     FREE(120, "a text of up to 120 characters, no control characters") {
         @Override
         boolean allowsSigns(String text) {
-            return text.codePoints().noneMatch(TextForm::isForbidden);
+            int sign;
+            for (int i = 0; i < text.length(); i += Character.charCount(sign)) {
+                sign = text.codePointAt(i);
+                if (isForbidden(sign)) {
+                    return false;
+                }
+            }
+            return true;
         }
     };
 
@@ -46,6 +57,14 @@ enum TextForm {
     }
 
     abstract boolean allowsSigns(String text);
+
+    private static boolean isSpaces(String text) {
+        int i = 0;
+        while (i < text.length() && text.charAt(i) == ' ') {
+            i++;
+        }
+        return i == text.length();
+    }
 
     private static boolean isLetterOrDigit(int c) {
         return c >= 'a' && c <= 'z' || c >= 'A' && c <= 'Z' || c >= '0' && c <= '9';

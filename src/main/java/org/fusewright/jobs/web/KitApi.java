@@ -1,9 +1,15 @@
 package org.fusewright.jobs.web;
 
 import io.swagger.v3.oas.annotations.Operation;
+import io.swagger.v3.oas.annotations.Parameter;
+import io.swagger.v3.oas.annotations.enums.ParameterIn;
 import io.swagger.v3.oas.annotations.media.Content;
 import io.swagger.v3.oas.annotations.media.Schema;
+import io.swagger.v3.oas.annotations.responses.ApiResponse;
 import io.swagger.v3.oas.annotations.tags.Tag;
+
+import jakarta.servlet.http.HttpServletRequest;
+import jakarta.servlet.http.HttpServletResponse;
 
 import org.fusewright.core.kit.Kit;
 import org.fusewright.jobs.Kits;
@@ -12,20 +18,22 @@ import org.fusewright.papers.Paper;
 import org.fusewright.web.LimitedBody;
 import org.springframework.http.HttpHeaders;
 import org.springframework.http.MediaType;
-import org.springframework.http.ResponseEntity;
 import org.springframework.web.HttpMediaTypeNotAcceptableException;
 import org.springframework.web.bind.annotation.PostMapping;
-import org.springframework.web.bind.annotation.RequestHeader;
-import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.bind.annotation.RestController;
 
 import java.io.IOException;
-import java.io.InputStream;
+import java.util.Collections;
+import java.util.List;
+import java.util.Objects;
 
 /** From a job document straight to its kit; nothing is kept. */
 @RestController
 @Tag(name = "Kits")
 class KitApi {
+    private static final String PAPER = "paper";
+    private static final String A4 = "a4";
+
     private final Kits kits;
 
     KitApi(Kits kits) {
@@ -38,6 +46,16 @@ class KitApi {
                     "Takes a job document and answers with its kit, kit list (PDF) or parts list"
                             + " (CSV), by the Accept header. A job that cannot be built has a kit"
                             + " too: its checks say so.",
+            parameters =
+                    @Parameter(
+                            name = PAPER,
+                            in = ParameterIn.QUERY,
+                            description = "The paper of the kit list.",
+                            schema =
+                                    @Schema(
+                                            type = "string",
+                                            allowableValues = {A4, "letter"},
+                                            defaultValue = A4)),
             requestBody =
                     @io.swagger.v3.oas.annotations.parameters.RequestBody(
                             required = true,
@@ -45,7 +63,18 @@ class KitApi {
                             content =
                                     @Content(
                                             mediaType = MediaType.APPLICATION_JSON_VALUE,
-                                            schema = @Schema(type = "object"))))
+                                            schema = @Schema(type = "object"))),
+            responses =
+                    @ApiResponse(
+                            responseCode = "200",
+                            description = "The kit.",
+                            content = {
+                                @Content(
+                                        mediaType = MediaType.APPLICATION_JSON_VALUE,
+                                        schema = @Schema(type = "object")),
+                                @Content(mediaType = MediaType.APPLICATION_PDF_VALUE),
+                                @Content(mediaType = "text/csv")
+                            }))
     @PostMapping(
             path = "/api/kits",
             consumes = MediaType.APPLICATION_JSON_VALUE,
@@ -54,14 +83,14 @@ class KitApi {
                 MediaType.APPLICATION_PDF_VALUE,
                 "text/csv"
             })
-    ResponseEntity<byte[]> plan(
-            InputStream body,
-            @RequestParam(defaultValue = "a4") String paper,
-            @RequestHeader HttpHeaders headers)
+    void plan(HttpServletRequest request, HttpServletResponse response)
             throws IOException, HttpMediaTypeNotAcceptableException {
-        KitPapers form = KitPapers.preferred(headers.getAccept());
+        // Asked of the request itself: binding three parameters costs as much as reading the job.
+        List<String> accept = Collections.list(request.getHeaders(HttpHeaders.ACCEPT));
+        String paper = Objects.requireNonNullElse(request.getParameter(PAPER), A4);
+        KitPapers form = KitPapers.preferred(MediaType.parseMediaTypes(accept));
         Paper sheet = KitPapers.paper(paper);
-        Kit kit = kits.plan(JobReader.read(LimitedBody.read(body)));
-        return form.answer(kit, sheet);
+        Kit kit = kits.plan(JobReader.read(LimitedBody.read(request.getInputStream())));
+        form.send(kit, sheet, response);
     }
 }
