@@ -172,21 +172,26 @@ final class JsonBytes {
 
     /** Whether a quote, a backslash or a control character is in it; eight bytes at a look. */
     private static boolean needsEscape(byte[] utf8) {
-        int at = 0;
-        for (; at <= utf8.length - Long.BYTES; at += Long.BYTES) {
-            long eight = (long) EIGHT_BYTES.get(utf8, at);
-            long found =
-                    below(eight, 0x20) | zeros(eight ^ '"' * EACH) | zeros(eight ^ '\\' * EACH);
-            if (found != 0) {
+        int last = utf8.length - Long.BYTES;
+        if (last < 0) {
+            for (byte unit : utf8) {
+                if (needsEscape(unit)) {
+                    return true;
+                }
+            }
+            return false;
+        }
+        for (int at = 0; at < last; at += Long.BYTES) {
+            if (needsEscape((long) EIGHT_BYTES.get(utf8, at))) {
                 return true;
             }
         }
-        for (; at < utf8.length; at++) {
-            if (needsEscape(utf8[at])) {
-                return true;
-            }
-        }
-        return false;
+        // The last look overlaps the one before, which is quicker than the odd bytes one by one.
+        return needsEscape((long) EIGHT_BYTES.get(utf8, last));
+    }
+
+    private static boolean needsEscape(long eight) {
+        return (below(eight, 0x20) | zeros(eight ^ '"' * EACH) | zeros(eight ^ '\\' * EACH)) != 0;
     }
 
     private static long zeros(long eight) {
