@@ -12,6 +12,7 @@ import org.fusewright.core.job.MalformedJobException;
 import org.fusewright.core.job.ResolvedJob;
 import org.fusewright.core.pricing.PriceList;
 import org.fusewright.core.pricing.Stock;
+import org.fusewright.core.sizing.PlacedStocks;
 import org.fusewright.core.sizing.SizedJob;
 import org.fusewright.core.sizing.Sizer;
 import org.fusewright.core.sizing.WhatIf;
@@ -31,7 +32,7 @@ import java.util.stream.Collectors;
 public final class KitPlanner {
 
     private final Catalog catalog;
-    private final Map<CurrencyUnit, Stock> stocks;
+    private final Map<CurrencyUnit, PlacedStocks> stocks;
 
     private KitPlanner(Catalog catalog) {
         this.catalog = catalog;
@@ -40,7 +41,8 @@ public final class KitPlanner {
                         .collect(
                                 Collectors.toUnmodifiableMap(
                                         currency -> currency,
-                                        currency -> Stock.of(catalog, currency)));
+                                        currency ->
+                                                PlacedStocks.of(Stock.of(catalog, currency))));
     }
 
     public static KitPlanner of(Catalog catalog) {
@@ -53,9 +55,10 @@ public final class KitPlanner {
      * @throws MalformedJobException when the job asks for what the catalog does not stock
      */
     public Kit plan(Job job) {
-        Stock stock = stockIn(job.currency());
+        PlacedStocks placed = stockIn(job.currency());
+        Stock stock = placed.stock();
         ResolvedJob resolved = JobResolver.resolve(job, stock);
-        SizedJob sized = Sizer.size(resolved);
+        SizedJob sized = Sizer.size(resolved, placed);
         FittingModel model = FittingModel.of(sized, stock, job.choices());
         Arrangement arrangement = Fitter.fit(model.task());
         List<KitBlock> blocks = BlockAssembly.assemble(arrangement, sized, stock, job.choices());
@@ -89,7 +92,7 @@ public final class KitPlanner {
      * @throws MalformedJobException when the job asks for what the catalog does not stock
      */
     public WhatIf whatIf(Job job, String circuit) {
-        return WhatIf.of(JobResolver.resolve(job, stockIn(job.currency())), circuit);
+        return WhatIf.of(JobResolver.resolve(job, stockIn(job.currency()).stock()), circuit);
     }
 
     /** In the order of the codes; under one code, in the order in which they were made. */
@@ -105,8 +108,8 @@ public final class KitPlanner {
         return checks;
     }
 
-    private Stock stockIn(CurrencyUnit currency) {
-        Stock stock = stocks.get(currency);
+    private PlacedStocks stockIn(CurrencyUnit currency) {
+        PlacedStocks stock = stocks.get(currency);
         if (stock == null) {
             String offered =
                     stocks.keySet().stream()

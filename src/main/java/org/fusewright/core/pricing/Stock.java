@@ -6,6 +6,7 @@ import org.fusewright.core.catalog.Device;
 import org.fusewright.core.catalog.DeviceKind;
 import org.fusewright.core.catalog.Holder;
 import org.fusewright.core.catalog.Part;
+import org.fusewright.core.catalog.PartNumber;
 import org.fusewright.core.catalog.Seal;
 import org.fusewright.core.catalog.Terminal;
 import org.fusewright.core.catalog.Wire;
@@ -32,6 +33,7 @@ public final class Stock {
     private final Catalog catalog;
     private final PriceList prices;
     private final Map<DeviceKind, List<Device>> blockDevices = new EnumMap<>(DeviceKind.class);
+    private final Map<PartNumber, Holder> holders = new HashMap<>();
     private final List<Device> mainDevices;
     private final Map<String, Map<WireColour, List<Wire>>> wires;
     private final List<String> wireFamilies;
@@ -62,10 +64,14 @@ public final class Stock {
                             .filter(d -> d.kind() == kind && d.form() == BladeForm.MINI)
                             .toList());
         }
+        for (Device device : devices) {
+            findCheapest(Holder.class, holder -> holds(holder, device))
+                    .ifPresent(holder -> holders.put(device.number(), holder));
+        }
         this.mainDevices =
                 devices.stream()
                         .filter(d -> d.form() != BladeForm.MINI)
-                        .filter(d -> list(Holder.class).stream().anyMatch(h -> holds(h, d)))
+                        .filter(d -> holders.containsKey(d.number()))
                         .toList();
         Comparator<Wire> bySize = Comparator.comparing(Wire::size).thenComparing(Wire::number);
         this.wires =
@@ -139,7 +145,7 @@ public final class Stock {
 
     /** The cheapest holder that takes the device. */
     public Optional<Holder> findHolder(Device main) {
-        return findCheapest(Holder.class, holder -> holds(holder, main));
+        return Optional.ofNullable(holders.get(main.number()));
     }
 
     /** The cheapest terminal of a family whose crimp takes the wire's copper. */

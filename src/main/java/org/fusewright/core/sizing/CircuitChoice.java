@@ -43,12 +43,15 @@ final class CircuitChoice {
         this.outlets = outlets;
         this.limits =
                 new DeviceLimits(
-                        demand, loom.job(), outlets.highestA(owner.id(), loom.job().supply()));
+                        demand,
+                        loom.job().supply(),
+                        loom.placed(),
+                        outlets.highestA(owner.id(), loom.job().supply()));
     }
 
     /** A device to size the feeds with, before the way to it is known. */
     static Device firstGuess(Loom loom, DeviceDemand demand) {
-        DeviceLimits alone = new DeviceLimits(demand, loom.job(), 0);
+        DeviceLimits alone = new DeviceLimits(demand, loom.job().supply(), loom.placed(), 0);
         @Nullable Device cheapest = null;
         for (Device device : demand.candidates()) {
             if (cheapest != null && device.kind() != cheapest.kind()) {

@@ -2,8 +2,7 @@ package org.fusewright.core.sizing;
 
 import org.fusewright.core.catalog.Device;
 import org.fusewright.core.check.CheckCode;
-import org.fusewright.core.job.Job;
-import org.fusewright.core.quantity.Celsius;
+import org.fusewright.core.job.Supply;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -45,16 +44,16 @@ final class DeviceLimits {
 
     private final DeviceDemand demand;
     private final double chargingV;
-    private final Celsius block;
+    private final PlacedStock placed;
     private final double prospectiveA;
 
     /**
      * @param prospectiveA short-circuit current right behind the device; 0 when not known yet
      */
-    DeviceLimits(DeviceDemand demand, Job job, double prospectiveA) {
+    DeviceLimits(DeviceDemand demand, Supply supply, PlacedStock placed, double prospectiveA) {
         this.demand = demand;
-        this.chargingV = job.supply().chargingV();
-        this.block = job.surroundings().blockAmbient();
+        this.chargingV = supply.chargingV();
+        this.placed = placed;
         this.prospectiveA = prospectiveA;
     }
 
@@ -78,13 +77,13 @@ final class DeviceLimits {
             case VOLTAGE -> device.maxVoltageV() >= chargingV;
             case START ->
                     demand.startUp().steps().isEmpty()
-                            || demand.startUp().isHeldBy(TimeCurrentBand.of(device, block));
+                            || demand.startUp().isHeldBy(placed.bandInBlock(device));
             case SHORT -> device.interruptingA() >= prospectiveA;
         };
     }
 
     double carriesA(Device device) {
-        return demand.share() * device.ratingA() * device.rerating().factorAt(block);
+        return demand.share() * placed.bandInBlock(device).ratedA();
     }
 
     /**

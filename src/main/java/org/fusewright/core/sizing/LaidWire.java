@@ -1,14 +1,11 @@
 package org.fusewright.core.sizing;
 
-import org.fusewright.core.catalog.Terminal;
 import org.fusewright.core.catalog.Wire;
 import org.fusewright.core.job.Surroundings;
 import org.fusewright.core.quantity.Amperes;
 import org.fusewright.core.quantity.Celsius;
 import org.fusewright.core.sizing.ShortCircuitWithstand.Insulation;
 import org.fusewright.core.sizing.TerminalChoice.CavityEnd;
-
-import java.util.List;
 
 /**
  * A wire where it will lie: what it may carry there, how hot it runs, what it resists.
@@ -59,16 +56,12 @@ record LaidWire(
                 other, ambient, tabledA, allowedA, heat, insulation, otherMicrosPerM, end);
     }
 
-    List<Terminal> terminals() {
-        return end.terminals();
-    }
-
     double areaMm2() {
         return wire.copperMm2();
     }
 
     boolean fitsCavity() {
-        return !terminals().isEmpty();
+        return end.fits();
     }
 
     /** Whether it may end in a sealed cavity with this current. */
@@ -103,22 +96,11 @@ record LaidWire(
 
     /** The least that a terminal on it carries, in amperes; 0 when none fits. */
     double terminalA() {
-        if (terminals().isEmpty()) {
-            return 0;
-        }
-        double least = Double.POSITIVE_INFINITY;
-        for (Terminal terminal : terminals()) {
-            least = Math.min(least, terminal.maxCurrentA());
-        }
-        return least;
+        return end.terminalA();
     }
 
     /** Resistance of crimp and contact at a cavity, in ohms; 0 when no terminal fits. */
     double terminalOhm() {
-        double most = 0;
-        for (Terminal terminal : terminals()) {
-            most = Math.max(most, terminal.contactMilliohm() / 1000);
-        }
-        return most;
+        return end.terminalOhm();
     }
 }

@@ -8,7 +8,6 @@ import org.fusewright.core.pricing.Stock;
 import org.fusewright.core.quantity.Metres;
 import org.jspecify.annotations.Nullable;
 
-import java.util.HashMap;
 import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
@@ -19,22 +18,17 @@ final class Loom {
     private final Job job;
     private final Stock stock;
     private final KeptSizes kept;
-    private final TerminalChoice terminals;
-    private final SpliceChoice splices;
-    private final Map<Wire, LaidWire> laid = new IdentityHashMap<>();
-    private final Map<Make, LaidWire> makes = new HashMap<>();
-    private final Map<Device, TimeCurrentBand> bandsInBlock = new IdentityHashMap<>();
-    private final Map<Device, TimeCurrentBand> bandsOfMains = new IdentityHashMap<>();
-    private final Map<TimeCurrentBand, Map<WireHeat, WorstOverload>> worstOverloads =
-            new IdentityHashMap<>();
+    private final PlacedStock placed;
     private final Map<List<Wire>, LaidWire[]> laidLists = new IdentityHashMap<>();
 
-    Loom(ResolvedJob resolved, KeptSizes kept) {
+    /**
+     * @param placed the job's stock in the job's surroundings
+     */
+    Loom(ResolvedJob resolved, PlacedStock placed, KeptSizes kept) {
         this.job = resolved.job();
         this.stock = resolved.stock();
+        this.placed = placed;
         this.kept = kept;
-        this.terminals = new TerminalChoice(resolved.stock());
-        this.splices = new SpliceChoice(resolved.stock());
     }
 
     Job job() {
@@ -49,8 +43,12 @@ final class Loom {
         return kept;
     }
 
+    PlacedStock placed() {
+        return placed;
+    }
+
     SpliceChoice splices() {
-        return splices;
+        return placed.splices();
     }
 
     /** Route of a link between two splices of a chain, and of a jumper. */
@@ -63,22 +61,7 @@ final class Loom {
     }
 
     LaidWire lay(Wire wire) {
-        @Nullable LaidWire known = laid.get(wire);
-        if (known == null) {
-            long microsPerM = stock.prices().unitPriceMicros(wire.number());
-            known =
-                    makes.computeIfAbsent(
-                                    Make.of(wire),
-                                    make ->
-                                            LaidWire.of(
-                                                    wire,
-                                                    job.surroundings(),
-                                                    microsPerM,
-                                                    terminals.endOf(wire)))
-                            .inColour(wire, microsPerM);
-            laid.put(wire, known);
-        }
-        return known;
+        return placed.lay(wire);
     }
 
     /** Whether some leads have their wire already. */
@@ -98,47 +81,20 @@ final class Loom {
         return Math.round(cutMm * wire.microsPerM() / 1000) + cavityEnds * wire.end().micros();
     }
 
-    /** What a wire does depends on; its colour is not among it. */
-    private record Make(
-            double copperMm2,
-            double outsideMm,
-            double milliohmPerM,
-            double classC,
-            String insulation) {
-
-        static Make of(Wire wire) {
-            return new Make(
-                    wire.copperMm2(),
-                    wire.outsideMm(),
-                    wire.milliohmPerM(),
-                    wire.classC(),
-                    wire.insulation());
-        }
-    }
-
     /** The curves of a device in a block. */
     TimeCurrentBand bandInBlock(Device device) {
-        return bandsInBlock.computeIfAbsent(
-                device, d -> TimeCurrentBand.of(d, job.surroundings().blockAmbient()));
+        return placed.bandInBlock(device);
     }
 
     /** The curves of a main device, near the source. */
     TimeCurrentBand bandOfMain(Device main) {
-        return bandsOfMains.computeIfAbsent(
-                main, d -> TimeCurrentBand.of(d, job.surroundings().ambient()));
+        return placed.bandOfMain(main);
     }
 
     /** The overload that heats a wire most before a device opens, to be judged by the wire. */
     WorstOverload worstOverload(
             Device device, TimeCurrentBand band, LaidWire wire, double highestA) {
-        if (highestA < band.surelyOpensA(ShortCircuitWithstand.LONGEST_S)) {
-            return WorstOverload.behind(band, device.ratingA(), wire, highestA);
-        }
-        return worstOverloads
-                .computeIfAbsent(band, b -> new IdentityHashMap<>())
-                .computeIfAbsent(
-                        wire.heat(),
-                        heat -> WorstOverload.behind(band, device.ratingA(), wire, highestA));
+        return placed.worstOverload(device, band, wire, highestA);
     }
 
     /** Candidates as they will lie, in the same order. */

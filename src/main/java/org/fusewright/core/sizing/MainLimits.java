@@ -56,9 +56,7 @@ final class MainLimits {
     }
 
     private double carriesA(Device main) {
-        return DeviceLimits.CONTINUOUS_SHARE
-                * main.ratingA()
-                * main.rerating().factorAt(loom.job().surroundings().ambient());
+        return DeviceLimits.CONTINUOUS_SHARE * loom.bandOfMain(main).ratedA();
     }
 
     private String says(Device main, Limit missed) {

@@ -41,19 +41,32 @@ public final class Sizer {
     private final Map<String, List<CircuitDemand>> borrowers = new HashMap<>();
     private final Map<String, DeviceDemand> deviceDemands = new LinkedHashMap<>();
 
-    private Sizer(ResolvedJob resolved, KeptSizes kept) {
+    private Sizer(ResolvedJob resolved, PlacedStock placed, KeptSizes kept) {
         this.resolved = resolved;
         this.job = resolved.job();
-        this.loom = new Loom(resolved, kept);
+        this.loom = new Loom(resolved, placed, kept);
     }
 
     public static SizedJob size(ResolvedJob job) {
-        return new Sizer(job, KeptSizes.NONE).size();
+        return new Sizer(job, placedStock(job), KeptSizes.NONE).size();
+    }
+
+    /**
+     * The same, sooner after other jobs in the same surroundings.
+     *
+     * @param placed of the job's stock
+     */
+    public static SizedJob size(ResolvedJob job, PlacedStocks placed) {
+        return new Sizer(job, placed.in(job.job().surroundings()), KeptSizes.NONE).size();
     }
 
     /** Judges sizes that are settled already; chooses only where nothing is. */
     static SizedJob judge(ResolvedJob job, KeptSizes kept) {
-        return new Sizer(job, kept).size();
+        return new Sizer(job, placedStock(job), kept).size();
+    }
+
+    private static PlacedStock placedStock(ResolvedJob job) {
+        return new PlacedStock(job.stock(), job.job().surroundings());
     }
 
     private SizedJob size() {

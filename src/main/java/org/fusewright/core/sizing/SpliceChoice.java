@@ -7,6 +7,7 @@ import org.jspecify.annotations.Nullable;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Stream;
 
 /**
  * Where one lead becomes several: the cheapest stocked splice part that takes so many leads and
@@ -35,27 +36,27 @@ final class SpliceChoice {
     }
 
     private final PriceList prices;
-    private final List<Splice> cheapestFirst;
+    private final Splice[] cheapestFirst;
     private final int mostLeads;
+    private final double worstOhm;
+    private final long leastMicros;
 
     SpliceChoice(Stock stock) {
         prices = stock.prices();
-        cheapestFirst = stock.listByPrice(Splice.class);
-        mostLeads = cheapestFirst.stream().mapToInt(Splice::maxLeads).max().orElse(0);
+        cheapestFirst = stock.listByPrice(Splice.class).toArray(Splice[]::new);
+        mostLeads = Stream.of(cheapestFirst).mapToInt(Splice::maxLeads).max().orElse(0);
+        worstOhm = Stream.of(cheapestFirst).mapToDouble(Splice::milliohm).max().orElse(0) / 1000;
+        leastMicros = cheapestFirst.length == 0 ? 0 : micros(cheapestFirst[0]);
     }
 
     /** The highest resistance of a stocked splice, in ohms. */
     double worstOhm() {
-        double worst = 0;
-        for (Splice part : cheapestFirst) {
-            worst = Math.max(worst, part.milliohm() / 1000);
-        }
-        return worst;
+        return worstOhm;
     }
 
     /** No splice costs less, in millionths of the currency. */
     long leastMicros() {
-        return cheapestFirst.isEmpty() ? 0 : micros(cheapestFirst.getFirst());
+        return leastMicros;
     }
 
     private long micros(Splice part) {
@@ -122,7 +123,7 @@ final class SpliceChoice {
     private Joint standIn(double[] outMm2, double inMm2, int from) {
         int end = outMm2.length;
         double areaMm2 = inMm2 + sum(outMm2, from, Math.min(end, from + mostLeads - 1));
-        Splice nearest = cheapestFirst.getFirst();
+        Splice nearest = cheapestFirst[0];
         for (Splice part : cheapestFirst) {
             if (distance(part, areaMm2) < distance(nearest, areaMm2)) {
                 nearest = part;

@@ -6,8 +6,6 @@ import org.fusewright.core.catalog.Terminal;
 import org.fusewright.core.catalog.Wire;
 import org.fusewright.core.pricing.Stock;
 
-import java.util.ArrayList;
-import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
@@ -32,22 +30,28 @@ final class TerminalChoice {
     /**
      * What ends a wire in a cavity.
      *
-     * @param terminals one for each family that takes it; empty when nothing fits
+     * @param fits whether any terminal takes it
+     * @param terminalA the least that a terminal on it carries; 0 when none fits
+     * @param terminalOhm the highest resistance of crimp and contact; 0 when none fits
      * @param micros what terminal and seal cost at most, in millionths of the currency
      */
-    record CavityEnd(List<Terminal> terminals, long micros) {
+    record CavityEnd(boolean fits, double terminalA, double terminalOhm, long micros) {
 
-        static final CavityEnd NONE = new CavityEnd(List.of(), 0);
+        static final CavityEnd NONE = new CavityEnd(false, 0, 0, 0);
     }
 
     CavityEnd endOf(Wire wire) {
-        List<Terminal> fitting = new ArrayList<>(1);
+        boolean fits = false;
+        double terminalA = Double.POSITIVE_INFINITY;
+        double terminalOhm = 0;
         long micros = 0;
         for (String family : families) {
             Optional<Terminal> terminal = stock.findTerminal(family, wire);
             Optional<Seal> seal = stock.findSeal(family, wire);
             if (terminal.isPresent() && seal.isPresent()) {
-                fitting.add(terminal.get());
+                fits = true;
+                terminalA = Math.min(terminalA, terminal.get().maxCurrentA());
+                terminalOhm = Math.max(terminalOhm, terminal.get().contactMilliohm() / 1000);
                 micros =
                         Math.max(
                                 micros,
@@ -55,6 +59,6 @@ final class TerminalChoice {
                                         + stock.prices().unitPriceMicros(seal.get().number()));
             }
         }
-        return new CavityEnd(List.copyOf(fitting), micros);
+        return fits ? new CavityEnd(true, terminalA, terminalOhm, micros) : CavityEnd.NONE;
     }
 }

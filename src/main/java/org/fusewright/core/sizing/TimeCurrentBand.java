@@ -57,6 +57,11 @@ final class TimeCurrentBand {
         return new TimeCurrentBand(device, device.rerating().factorAt(surrounding));
     }
 
+    /** The rating at the temperature around it. */
+    double ratedA() {
+        return earlyRatedA;
+    }
+
     /** Earliest opening in seconds; infinite when the current is held. */
     double earliestS(double currentA) {
         OpeningCurve curve = earliest();

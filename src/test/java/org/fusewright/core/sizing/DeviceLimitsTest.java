@@ -40,7 +40,8 @@ class DeviceLimitsTest {
             double shortA) {
         return new DeviceLimits(
                 new DeviceDemand(candidates, carriedA, momentary, startUp, false),
-                job.build(),
+                job.build().supply(),
+                new PlacedStock(STOCK, job.build().surroundings()),
                 shortA);
     }
 
