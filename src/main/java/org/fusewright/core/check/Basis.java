@@ -1,6 +1,9 @@
 package org.fusewright.core.check;
 
-/** What a limit stands on: a published source with its clause, or common practice. */
+/**
+ * What a limit stands on: a published source with its clause, or common practice. Words of the
+ * program, in ASCII without quotes or backslashes.
+ */
 public record Basis(String text) {
 
     private static final String COMMON_PRACTICE = "common practice, no published source";
@@ -8,6 +11,9 @@ public record Basis(String text) {
     public Basis {
         if (text.isBlank()) {
             throw new IllegalArgumentException("a basis must be named");
+        }
+        if (!text.chars().allMatch(sign -> sign >= ' ' && sign <= '~' && "\"\\".indexOf(sign) < 0)) {
+            throw new IllegalArgumentException("a basis has plain signs only: " + text);
         }
     }
 

@@ -30,6 +30,29 @@ import java.util.Optional;
 /** The checks of what was fitted and counted: blocks, caps, cavities, stock. */
 final class KitChecks {
 
+    private static final Basis CLEARANCE =
+            Basis.catalog("device height and cap clearance");
+    private static final Basis BLOCK_TOTAL =
+            Basis.catalog("the block's greatest total current");
+    private static final Basis POSITION_CURRENT =
+            Basis.catalog("the block's greatest current a position");
+    private static final Basis WEDGE =
+            Basis.commonPractice("the wedge is optional and good practice");
+    private static final Basis FILLED =
+            Basis.published("AC 43.13-1B chapter 11: unused cavities are filled");
+    private static final Basis ONE_LEAD =
+            Basis.commonPractice("two wires in one seal do not seal");
+    private static final Basis CRIMP_RANGE =
+            Basis.catalog("the terminal's range of conductor areas");
+    private static final Basis SEAL_RANGE =
+            Basis.catalog("the seal's range of outside diameters");
+    private static final Basis BLOCKS_STOCKED =
+            Basis.catalog("blocks and caps with offers");
+    private static final Basis OFFERS =
+            Basis.catalog("offers in the job's currency");
+    private static final Basis COLOURS_STOCKED =
+            Basis.catalog("wire colours with offers");
+
     private final List<Check> checks = new ArrayList<>();
 
     private KitChecks() {}
@@ -87,7 +110,7 @@ final class KitChecks {
                                 + " clears "
                                 + Figures.of(clearance)
                                 + " mm.",
-                        Basis.catalog("device height and cap clearance")));
+                        CLEARANCE));
     }
 
     private static double height(KitBlock.Seat seat) {
@@ -120,7 +143,7 @@ final class KitChecks {
                                 + " A; the block takes "
                                 + Figures.of(limitA)
                                 + " A.",
-                        Basis.catalog("the block's greatest total current")));
+                        BLOCK_TOTAL));
         checks.add(
                 Check.atMost(
                         CheckCode.BLOCK_CURRENT,
@@ -132,7 +155,7 @@ final class KitChecks {
                                 + " A; a position takes "
                                 + Figures.of(block.block().maxPositionA())
                                 + " A.",
-                        Basis.catalog("the block's greatest current a position")));
+                        POSITION_CURRENT));
     }
 
     private static String itemOf(KitBlock.Seat seat) {
@@ -157,7 +180,7 @@ final class KitChecks {
                         new Measured(fitted ? 1 : 0, 1, ""),
                         Verdict.CAUTION,
                         says,
-                        Basis.commonPractice("the wedge is optional and good practice")));
+                        WEDGE));
     }
 
     private void checkPlugs(KitBlock block) {
@@ -174,7 +197,7 @@ final class KitChecks {
                         open == 0
                                 ? "Every empty cavity has its plug."
                                 : open + " empty cavities stay open: the block is not sealed.",
-                        Basis.published("AC 43.13-1B chapter 11: unused cavities are filled")));
+                        FILLED));
     }
 
     /** How many leads end at each place of the drawing. */
@@ -201,7 +224,7 @@ final class KitChecks {
                         new Measured(leadEnds, occupied, ""),
                         Verdict.FAIL,
                         leadEnds + " leads end in " + occupied + " cavities.",
-                        Basis.commonPractice("two wires in one seal do not seal")));
+                        ONE_LEAD));
     }
 
     private void checkTerminals(KitBlock block, List<SizeInBlock> sizes, ResolvedJob job) {
@@ -237,7 +260,7 @@ final class KitChecks {
                                                     + Figures.of(areaMm2)
                                                     + " mm2."),
                             "No stocked terminal of this block takes " + wire.size() + ".",
-                            Basis.catalog("the terminal's range of conductor areas")));
+                            CRIMP_RANGE));
         }
     }
 
@@ -273,7 +296,7 @@ final class KitChecks {
                             "No stocked seal of this block closes on "
                                     + Figures.of(wire.outsideMm())
                                     + " mm.",
-                            Basis.catalog("the seal's range of outside diameters")));
+                            SEAL_RANGE));
         }
     }
 
@@ -362,7 +385,7 @@ final class KitChecks {
                             isRelay
                                     ? "No stocked block has a relay pair."
                                     : "No block with a cap is in stock.",
-                            Basis.catalog("blocks and caps with offers")));
+                            BLOCKS_STOCKED));
             return;
         }
         double clearanceMm =
@@ -375,7 +398,7 @@ final class KitChecks {
                             new Measured(item.heightMm(), clearanceMm, "mm"),
                             Verdict.FAIL,
                             "No stocked cap clears it.",
-                            Basis.catalog("device height and cap clearance")));
+                            CLEARANCE));
             return;
         }
         double limitA =
@@ -394,7 +417,7 @@ final class KitChecks {
                         Verdict.FAIL,
                         "No stocked block with a cap tall enough carries its current; split the"
                                 + " circuit or feed it outside the block.",
-                        Basis.catalog("the block's greatest current a position")));
+                        POSITION_CURRENT));
     }
 
     private void checkStock(List<PartLine> parts) {
@@ -413,7 +436,7 @@ final class KitChecks {
                         missing.isEmpty()
                                 ? "Every part has an offer."
                                 : "No offer for " + String.join(", ", missing) + ".",
-                        Basis.catalog("offers in the job's currency")));
+                        OFFERS));
     }
 
     private void checkColour(ResolvedCircuit circuit) {
@@ -430,6 +453,6 @@ final class KitChecks {
                                                         + " is not stocked; the leads are "
                                                         + circuit.colour()
                                                         + ": mark them at both ends.",
-                                                Basis.catalog("wire colours with offers"))));
+                                                COLOURS_STOCKED)));
     }
 }

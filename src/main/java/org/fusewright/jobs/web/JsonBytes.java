@@ -1,5 +1,10 @@
 package org.fusewright.jobs.web;
 
+import org.jspecify.annotations.Nullable;
+
+import java.io.IOException;
+import java.io.OutputStream;
+import java.io.UncheckedIOException;
 import java.lang.invoke.MethodHandles;
 import java.lang.invoke.VarHandle;
 import java.math.BigDecimal;
@@ -7,6 +12,7 @@ import java.nio.ByteOrder;
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.HexFormat;
+import java.util.Objects;
 
 /**
  * A JSON document being written, straight into UTF-8: for answers of thousands of short fields,
@@ -19,15 +25,30 @@ final class JsonBytes {
     private static final long EACH = 0x0101_0101_0101_0101L;
     private static final long HIGH_BITS = 0x80 * EACH;
 
+    /** As much as the server sends at once. */
+    private static final int PIECE_BYTES = 32 * 1024;
+
     private static final int DECIMALS = 4;
     private static final long ROUNDING = 10_000;
     private static final int MOST_DIGITS = 24;
 
+    /** With so many decimals even the least number's usual form has no exponent. */
+    private static final int MOST_PLAIN_DECIMALS = 6;
+
+    private final @Nullable OutputStream receiver;
     private byte[] bytes;
     private int size;
 
+    /** Keeps the whole document. */
     JsonBytes(int usualSize) {
+        this.receiver = null;
         this.bytes = new byte[usualSize];
+    }
+
+    /** Sends the document on piece by piece. */
+    JsonBytes(OutputStream receiver) {
+        this.receiver = receiver;
+        this.bytes = new byte[PIECE_BYTES + PIECE_BYTES / 4];
     }
 
     void startObject() {
@@ -110,7 +131,9 @@ final class JsonBytes {
 
     /** With all its decimals, and never with an exponent. */
     void decimal(BigDecimal number) {
-        String plain = number.toPlainString();
+        // A number knows its usual form once it was asked for it: the catalog's prices do.
+        boolean usualIsPlain = number.scale() >= 0 && number.scale() <= MOST_PLAIN_DECIMALS;
+        String plain = usualIsPlain ? number.toString() : number.toPlainString();
         makeRoom(plain.length() + 1);
         copyAscii(plain);
         bytes[size++] = ',';
@@ -121,7 +144,28 @@ final class JsonBytes {
         return Arrays.copyOf(bytes, size - 1);
     }
 
+    /**
+     * Sends what was not sent yet, when every object and list has its end.
+     *
+     * @throws UncheckedIOException as every sending when the receiver does not take it
+     */
+    void sendRest() {
+        send(size - 1);
+    }
+
+    private void send(int length) {
+        try {
+            Objects.requireNonNull(receiver).write(bytes, 0, length);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
     private void digits(long whole) {
+        if (whole < 10) {
+            bytes[size++] = (byte) ('0' + whole);
+            return;
+        }
         int start = size;
         long left = whole;
         do {
@@ -156,6 +200,12 @@ final class JsonBytes {
         }
         sign(sign);
         sign(',');
+        if (receiver != null && size > PIECE_BYTES) {
+            // The last comma stays: the next end may take its place.
+            send(size - 1);
+            bytes[0] = ',';
+            size = 1;
+        }
     }
 
     private void sign(char sign) {

@@ -10,8 +10,8 @@ import java.util.function.Consumer;
 abstract class JsonDocument {
     final JsonBytes json;
 
-    JsonDocument(int usualBytes) {
-        this.json = new JsonBytes(usualBytes);
+    JsonDocument(JsonBytes json) {
+        this.json = json;
     }
 
     final byte[] toBytes() {
@@ -23,11 +23,11 @@ abstract class JsonDocument {
         text("subject", check.subject().text());
         number("value", check.value());
         number("limit", check.limit());
-        text("unit", check.unit());
+        word("unit", check.unit());
         number("margin", check.margin());
         word("verdict", check.verdict().code());
         text("says", check.says());
-        text("basis", check.basis().text());
+        word("basis", check.basis().text());
     }
 
     final <T> void list(String name, List<T> values, Consumer<T> fields) {

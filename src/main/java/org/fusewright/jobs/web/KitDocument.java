@@ -24,6 +24,9 @@ import org.fusewright.core.sizing.SizedSplice;
 import org.joda.money.BigMoney;
 import org.joda.money.CurrencyUnit;
 
+import java.io.IOException;
+import java.io.OutputStream;
+import java.io.UncheckedIOException;
 import java.math.BigDecimal;
 
 /**
@@ -34,15 +37,26 @@ import java.math.BigDecimal;
 public final class KitDocument extends JsonDocument {
     private static final int USUAL_BYTES = 128 * 1024;
 
-    private KitDocument() {
-        super(USUAL_BYTES);
+    private KitDocument(JsonBytes json) {
+        super(json);
     }
 
     /** The document in UTF-8. */
     public static byte[] print(Kit kit) {
-        KitDocument document = new KitDocument();
+        KitDocument document = new KitDocument(new JsonBytes(USUAL_BYTES));
         document.write(kit);
         return document.toBytes();
+    }
+
+    /** Sends the same bytes while they are written, so that the reader need not wait for the end. */
+    static void send(Kit kit, OutputStream receiver) throws IOException {
+        JsonBytes json = new JsonBytes(receiver);
+        try {
+            new KitDocument(json).write(kit);
+            json.sendRest();
+        } catch (UncheckedIOException e) {
+            throw e.getCause();
+        }
     }
 
     private void write(Kit kit) {

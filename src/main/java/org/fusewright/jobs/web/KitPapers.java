@@ -26,6 +26,12 @@ enum KitPapers {
         byte[] print(Kit kit, Paper paper) {
             return KitDocument.print(kit);
         }
+
+        @Override
+        void send(Kit kit, Paper paper, HttpServletResponse response) throws IOException {
+            response.setContentType(MediaType.APPLICATION_JSON_VALUE);
+            KitDocument.send(kit, response.getOutputStream());
+        }
     },
     PDF(MediaType.APPLICATION_PDF) {
         @Override

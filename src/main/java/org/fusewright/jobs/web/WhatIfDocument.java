@@ -12,7 +12,7 @@ final class WhatIfDocument extends JsonDocument {
     private final Answer answer;
 
     private WhatIfDocument(Answer answer) {
-        super(USUAL_BYTES);
+        super(new JsonBytes(USUAL_BYTES));
         this.answer = answer;
     }
 

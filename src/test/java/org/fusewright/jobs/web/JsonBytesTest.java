@@ -9,8 +9,12 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 import tools.jackson.databind.json.JsonMapper;
 
+import java.io.ByteArrayOutputStream;
+import java.io.FilterOutputStream;
 import java.math.BigDecimal;
 import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Random;
 
 class JsonBytesTest {
@@ -72,6 +76,35 @@ class JsonBytesTest {
         JsonBytes json = new JsonBytes(SMALL);
         json.decimal(number);
         assertThat(written(json)).isEqualTo(number.toPlainString());
+    }
+
+    @Test
+    void sendsTheSameBytesInPieces() {
+        ByteArrayOutputStream receiver = new ByteArrayOutputStream();
+        List<Integer> pieces = new ArrayList<>();
+        JsonBytes sent =
+                new JsonBytes(
+                        new FilterOutputStream(receiver) {
+                            @Override
+                            public void write(byte[] bytes, int from, int length) {
+                                pieces.add(length);
+                                receiver.write(bytes, from, length);
+                            }
+                        });
+        JsonBytes kept = new JsonBytes(SMALL);
+        for (JsonBytes json : List.of(sent, kept)) {
+            json.startList();
+            for (int i = 0; i < 9_000; i++) {
+                json.startObject();
+                json.name("n");
+                json.whole(i);
+                json.endObject();
+            }
+            json.endList();
+        }
+        sent.sendRest();
+        assertThat(receiver.toByteArray()).isEqualTo(kept.toBytes());
+        assertThat(pieces).hasSizeGreaterThan(2);
     }
 
     @Test
