@@ -1,13 +1,17 @@
 package org.fusewright.core.catalog;
 
+import java.util.regex.Pattern;
+
 /** The number by which a part is ordered; 1 to 40 letters, digits, dots, dashes or slashes. */
 public record PartNumber(String value) implements Comparable<PartNumber> {
 
     /** The form of a part number, as a regular expression. */
     public static final String FORM = "[A-Za-z0-9][A-Za-z0-9./-]{0,39}";
 
+    private static final Pattern PATTERN = Pattern.compile(FORM);
+
     public PartNumber {
-        if (!value.matches(FORM)) {
+        if (!PATTERN.matcher(value).matches()) {
             throw new IllegalArgumentException("not a part number: " + value);
         }
     }

@@ -5,7 +5,6 @@ import org.jspecify.annotations.Nullable;
 
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.Comparator;
 import java.util.List;
 
 /**
@@ -28,8 +27,13 @@ final class BranchSearch {
         long costOf(Size[] branches);
     }
 
-    /** One size for the branches from one load to another. */
-    record Option(Size size, long micros) {}
+    /**
+     * One size for the branches from one load to another.
+     *
+     * @param lostV what one of them loses
+     * @param micros what all of them cost
+     */
+    record Option(Size size, double lostV, long micros) {}
 
     private final int[] firsts;
     private final List<List<Option>> options = new ArrayList<>();
@@ -50,9 +54,7 @@ final class BranchSearch {
     }
 
     /** Adds the sizes that the next group may have. */
-    void offer(List<Option> sizes) {
-        List<Option> cheapestFirst = new ArrayList<>(sizes);
-        cheapestFirst.sort(Comparator.comparingLong(Option::micros));
+    void offer(List<Option> cheapestFirst) {
         options.add(cheapestFirst);
     }
 

@@ -129,7 +129,7 @@ final class DeviceRules {
      * @param lowestA prospective short-circuit current at the far end
      */
     static Check faultClearing(Subject subject, TimeCurrentBand band, double lowestA) {
-        double neededA = band.surelyOpensA(ShortCircuitWithstand.LONGEST_S);
+        double neededA = band.clearsFromA();
         boolean clears = lowestA >= neededA;
         String says =
                 "A short at the far end draws "

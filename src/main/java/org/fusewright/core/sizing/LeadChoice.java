@@ -11,6 +11,7 @@ import org.jspecify.annotations.Nullable;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 
@@ -64,6 +65,9 @@ final class LeadChoice {
     private final boolean startsInCavity;
     private final LoadPath path;
     private final double mayLosePercent;
+
+    /** For each group of alike branches the sizes that the device protects, once asked for. */
+    private @Nullable List<List<BranchSearch.Option>> protectedSizes;
 
     /**
      * @param upstream up to the start of the trunk, without the trunk's own terminal
@@ -266,8 +270,8 @@ final class LeadChoice {
         double upToBranchV =
                 atTrunk(trunk).dropV()
                         + trunk.warmOhm(path.trunkM(), demand.runningA()) * demand.runningA();
-        for (int first : groupsOfAlike()) {
-            search.offer(optionsFor(first, upToBranchV));
+        for (List<BranchSearch.Option> sizes : protectedSizes()) {
+            search.offer(thatLoseLittle(sizes, upToBranchV));
         }
         return search.findCheapest(trunkMicros(trunk) + leastSpliceMicros());
     }
@@ -283,23 +287,44 @@ final class LeadChoice {
         return Arrays.copyOf(firsts, groups);
     }
 
-    /** The sizes whose drop alone, splices left out, is not too much already. */
-    private List<BranchSearch.Option> optionsFor(int first, double upToBranchV) {
+    private List<List<BranchSearch.Option>> protectedSizes() {
+        List<List<BranchSearch.Option>> known = protectedSizes;
+        if (known == null) {
+            known = new ArrayList<>();
+            for (int first : groupsOfAlike()) {
+                known.add(protectedSizes(first));
+            }
+            protectedSizes = known;
+        }
+        return known;
+    }
+
+    private List<BranchSearch.Option> protectedSizes(int first) {
         SingleLoad load = demand.loads().get(first);
         double branchM = load.load().branchM();
         List<BranchSearch.Option> options = new ArrayList<>();
         for (LaidWire wire : candidatesFor(first)) {
-            if (protection.missedInOverload(wire) != null) {
-                continue;
-            }
-            Size size = sizeOf(wire);
-            double lostV = upToBranchV + size.warmOhm(branchM, load.runningA()) * load.runningA();
-            if (percentOf(lostV) <= mayLosePercent) {
+            if (protection.missedInOverload(wire) == null) {
+                Size size = sizeOf(wire);
+                double lostV = size.warmOhm(branchM, load.runningA()) * load.runningA();
                 long micros = sizeMicros(size, branchM, 0) * load.load().count();
-                options.add(new BranchSearch.Option(size, micros));
+                options.add(new BranchSearch.Option(size, lostV, micros));
             }
         }
+        options.sort(Comparator.comparingLong(BranchSearch.Option::micros));
         return options;
+    }
+
+    /** The sizes whose drop alone, splices left out, is not too much already. */
+    private List<BranchSearch.Option> thatLoseLittle(
+            List<BranchSearch.Option> sizes, double upToBranchV) {
+        List<BranchSearch.Option> little = new ArrayList<>(sizes.size());
+        for (BranchSearch.Option size : sizes) {
+            if (percentOf(upToBranchV + size.lostV()) <= mayLosePercent) {
+                little.add(size);
+            }
+        }
+        return little;
     }
 
     private long costOf(Size trunk, Size[] branches) {

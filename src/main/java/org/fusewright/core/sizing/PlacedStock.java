@@ -98,7 +98,7 @@ final class PlacedStock {
      */
     WorstOverload worstOverload(
             Device device, TimeCurrentBand band, LaidWire wire, double highestA) {
-        if (highestA < band.surelyOpensA(ShortCircuitWithstand.LONGEST_S)) {
+        if (highestA < band.clearsFromA()) {
             return WorstOverload.behind(band, device.ratingA(), wire, highestA);
         }
         // With more than that the search ends at the same current: the short is not its matter.

@@ -15,6 +15,7 @@ final class Protection {
     private final double highestA;
     private final Supply supply;
     private final double clearsFromA;
+    private final double mostLetThroughA2s;
 
     /**
      * @param highestA prospective short-circuit current at the device
@@ -25,7 +26,8 @@ final class Protection {
         this.band = loom.bandInBlock(device);
         this.highestA = highestA;
         this.supply = loom.job().supply();
-        this.clearsFromA = band.surelyOpensA(ShortCircuitWithstand.LONGEST_S);
+        this.clearsFromA = band.clearsFromA();
+        this.mostLetThroughA2s = letThroughA2s(clearsFromA);
     }
 
     Device device() {
@@ -57,9 +59,14 @@ final class Protection {
         if (lowestA < clearsFromA) {
             return new Missed(Reason.SHORT_NOT_CLEARED, wire, lowestA);
         }
-        return band.letThroughA2s(lowestA, highestA, ShortCircuitWithstand.LONGEST_S)
-                        <= ShortCircuitWithstand.survivesA2s(wire, currentA)
+        double survivesA2s = ShortCircuitWithstand.survivesA2s(wire, currentA);
+        return mostLetThroughA2s <= survivesA2s || letThroughA2s(lowestA) <= survivesA2s
                 ? null
                 : new Missed(Reason.BURNS_IN_A_SHORT, wire, 0);
+    }
+
+    /** In any short from this current up to the one at the device. */
+    private double letThroughA2s(double lowestA) {
+        return band.letThroughA2s(lowestA, highestA, ShortCircuitWithstand.LONGEST_S);
     }
 }

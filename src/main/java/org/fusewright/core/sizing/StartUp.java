@@ -3,8 +3,8 @@ package org.fusewright.core.sizing;
 import org.fusewright.core.job.Inrush;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
-import java.util.TreeSet;
 
 /**
  * The current while everything behind one device starts at once: for each start-up duration, those
@@ -24,18 +24,23 @@ record StartUp(List<Step> steps, double peakA) {
     }
 
     static StartUp of(List<SingleLoad> loads) {
-        TreeSet<Double> durationsMs = new TreeSet<>();
+        double[] durationsMs = new double[loads.size()];
+        int surging = 0;
         double runningA = 0;
         for (SingleLoad load : loads) {
             runningA += load.runningA();
             if (surges(load.load().inrush())) {
-                durationsMs.add(load.load().inrush().ms());
+                durationsMs[surging++] = load.load().inrush().ms();
             }
         }
-        List<Step> steps =
-                durationsMs.stream()
-                        .map(ms -> new Step(currentAfter(ms, loads), ms / 1000))
-                        .toList();
+        Arrays.sort(durationsMs, 0, surging);
+        List<Step> steps = new ArrayList<>(surging);
+        for (int i = 0; i < surging; i++) {
+            double ms = durationsMs[i];
+            if (i == 0 || ms > durationsMs[i - 1]) {
+                steps.add(new Step(currentAfter(ms, loads), ms / 1000));
+            }
+        }
         double peakA = runningA;
         for (Step step : steps) {
             peakA = Math.max(peakA, step.currentA());

@@ -29,7 +29,7 @@ import java.util.List;
  * temperature around it, the gates go with the re-rated rating: for the earliest opening always;
  * for the latest only in the cold, as nobody can count on a place being hot.
  *
- * <p>Cheap to make: a curve is worked out when it is first asked for. A band may be kept and
+ * <p>Cheap to make: what it holds is worked out when it is first asked for. A band may be kept and
  * shared.
  */
 final class TimeCurrentBand {
@@ -44,6 +44,7 @@ final class TimeCurrentBand {
 
     private @Nullable OpeningCurve earliest;
     private @Nullable OpeningCurve latest;
+    private @Nullable Double clearsFromA;
 
     private TimeCurrentBand(Device device, double factor) {
         this.kind = device.kind();
@@ -123,6 +124,16 @@ final class TimeCurrentBand {
                     case AUTO_RESET -> true;
                 };
         return neverSoFast ? interruptingA : curve.lastA() * Math.sqrt(curve.lastS() / withinS);
+    }
+
+    /** The same within the time that a short may last, {@link ShortCircuitWithstand#LONGEST_S}. */
+    double clearsFromA() {
+        @Nullable Double known = clearsFromA;
+        if (known == null) {
+            known = surelyOpensA(ShortCircuitWithstand.LONGEST_S);
+            clearsFromA = known;
+        }
+        return known;
     }
 
     /**

@@ -26,7 +26,7 @@ record WorstOverload(double currentA, double conductorC, double opensS) {
         double heldA = Math.min(band.surelyOpensA(), highest.value());
         WorstOverload forGood =
                 new WorstOverload(heldA, warming.steadyC(heldA), Double.POSITIVE_INFINITY);
-        double endA = Math.min(band.surelyOpensA(ShortCircuitWithstand.LONGEST_S), highest.value());
+        double endA = Math.min(band.clearsFromA(), highest.value());
         boolean melts = forGood.conductorC >= ShortCircuitWithstand.COPPER_MELTS_C;
         return melts || endA <= heldA
                 ? forGood

@@ -107,25 +107,28 @@ final class Fields implements AutoCloseable {
         if (value == null) {
             return OptionalDouble.empty();
         }
-        return number(value, below(pointer, name), range);
+        @Nullable String wrong = wrongWith(value, range);
+        if (wrong != null) {
+            report(name, wrong);
+            return OptionalDouble.empty();
+        }
+        return OptionalDouble.of(numberOf(value));
     }
 
-    private OptionalDouble number(JsonNode value, String at, Range range) {
+    private static @Nullable String wrongWith(JsonNode value, Range range) {
         if (!value.isNumber()) {
-            problems.add(new JobProblem(at, "must be " + range.words() + ", not " + name(value)));
-            return OptionalDouble.empty();
+            return "must be " + range.words() + ", not " + name(value);
         }
         double number = value.doubleValue();
         if (!Double.isFinite(number)) {
-            problems.add(new JobProblem(at, "must be finite: " + range.words()));
-            return OptionalDouble.empty();
+            return "must be finite: " + range.words();
         }
-        if (!range.allows(number)) {
-            problems.add(new JobProblem(at, "must be " + range.words() + ", not " + value));
-            return OptionalDouble.empty();
-        }
+        return range.allows(number) ? null : "must be " + range.words() + ", not " + value;
+    }
+
+    private static double numberOf(JsonNode value) {
         // Adding zero turns -0.0 into 0.0.
-        return OptionalDouble.of(number + 0.0);
+        return value.doubleValue() + 0.0;
     }
 
     double getNumber(String name, Range range) {
@@ -215,9 +218,18 @@ final class Fields implements AutoCloseable {
 
     /** A list of numbers; those that are not allowed are reported and left out. */
     List<Double> listNumbers(String name, Range length, Range range) {
-        return list(name, length, (value, at) -> number(value, at, range)).stream()
-                .flatMap(number -> number.stream().boxed())
+        return list(name, length, (value, at) -> listed(value, at, range)).stream()
+                .flatMap(Optional::stream)
                 .toList();
+    }
+
+    private Optional<Double> listed(JsonNode value, String at, Range range) {
+        @Nullable String wrong = wrongWith(value, range);
+        if (wrong != null) {
+            problems.add(new JobProblem(at, wrong));
+            return Optional.empty();
+        }
+        return Optional.of(numberOf(value));
     }
 
     /** A list of texts that {@code parse} makes values of, by their pointers. */

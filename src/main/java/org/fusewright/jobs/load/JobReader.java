@@ -374,6 +374,9 @@ public final class JobReader {
                 List.copyOf(
                         fields.listParsed("devices", DEVICES, DeviceKind::parse, DEVICE_KINDS)
                                 .values());
+        if (known.size() < 2) {
+            return known;
+        }
         List<DeviceKind> distinct = known.stream().distinct().toList();
         if (distinct.size() < known.size()) {
             fields.report("devices", "each kind may stand once; give " + DEVICE_KINDS);
