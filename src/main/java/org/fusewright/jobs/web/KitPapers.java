@@ -3,7 +3,7 @@ package org.fusewright.jobs.web;
 import jakarta.servlet.http.HttpServletResponse;
 
 import org.fusewright.core.kit.Kit;
-import org.fusewright.papers.KitListPaper;
+import org.fusewright.papers.BenchPaper;
 import org.fusewright.papers.Paper;
 import org.springframework.http.HttpStatus;
 import org.springframework.http.MediaType;
@@ -17,6 +17,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.OptionalInt;
 import java.util.stream.Stream;
 
 /** The forms that a kit goes out in: document, kit list on paper, parts list as a table. */
@@ -30,7 +31,7 @@ enum KitPapers {
     PDF(MediaType.APPLICATION_PDF) {
         @Override
         byte[] print(Kit kit, Paper paper) {
-            return KitListPaper.print(kit, paper);
+            return BenchPaper.KIT_LIST.print(kit, OptionalInt.empty(), paper);
         }
     },
     CSV(new MediaType("text", "csv", StandardCharsets.UTF_8)) {
