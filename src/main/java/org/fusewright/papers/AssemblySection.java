@@ -126,8 +126,7 @@ final class AssemblySection {
     }
 
     private void printClosing(KitBlock block) {
-        Table table =
-                new Table(sheet, Headings.group(sheet, "Closing " + block.id()), CLOSING);
+        Table table = new Table(sheet, Headings.group(sheet, "Closing " + block.id()), CLOSING);
         table.row(
                 Cell.TICK_BOX,
                 Cell.of(Style.STRONG, "Wedge, last"),

@@ -85,8 +85,7 @@ final class BagLabelPaper {
         if (kit.worst() == Verdict.FAIL) {
             facts.add(FittedText.Passage.strong("✘ Not buildable: do not build it as it is"));
         }
-        long spares =
-                kit.parts().stream().filter(line -> line.group() == PartGroup.SPARE).count();
+        long spares = kit.parts().stream().filter(line -> line.group() == PartGroup.SPARE).count();
         facts.add(
                 FittedText.Passage.plain(
                         "%d part lines%s, about %d g. Bag ____ of ____"

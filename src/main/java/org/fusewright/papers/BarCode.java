@@ -62,8 +62,7 @@ final class BarCode {
         for (double moduleMm : MODULES_MM) {
             float module = Style.mm(moduleMm);
             if ((modules + 2 * QUIET_MODULES) * module <= room) {
-                return Optional.of(
-                        new BarCode(content, symbol.getRectangles(), modules, module));
+                return Optional.of(new BarCode(content, symbol.getRectangles(), modules, module));
             }
         }
         return Optional.empty();

@@ -23,13 +23,11 @@ final class FinalChecksSection {
                         "Cavities",
                         "Each has its lead with terminal and seal, or a plug. No seal is pinched,"
                                 + " every wedge sits flush.")
-                .step(
-                        "Continuity",
-                        "Each lead from end to end; none to the lead beside it.")
+                .step("Continuity", "Each lead from end to end; none to the lead beside it.")
                 .step(
                         "Shorts",
-                        "Loads unplugged, devices in: no feed has continuity to ground, but through a"
-                                + " relay's coil.")
+                        "Loads unplugged, devices in: no feed has continuity to ground, but through"
+                            + " a relay's coil.")
                 .step(
                         "Devices",
                         "Kind, rating and colour in each position as the legend says; no rating is"

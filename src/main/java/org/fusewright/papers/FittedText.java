@@ -110,6 +110,10 @@ final class FittedText {
         return (float) lines.stream().mapToDouble(line -> line.lettering().leading()).sum();
     }
 
+    List<Cell.Line> lines() {
+        return List.copyOf(lines);
+    }
+
     float height() {
         return height(lines);
     }

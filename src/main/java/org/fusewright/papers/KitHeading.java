@@ -40,9 +40,7 @@ record KitHeading(
 
     /** The reference with the revision, where there is one. */
     String referenceAndRevision() {
-        return revision.isPresent()
-                ? reference + ", revision " + revision.getAsInt()
-                : reference;
+        return revision.isPresent() ? reference + ", revision " + revision.getAsInt() : reference;
     }
 
     /** The first twelve signs: enough to tell two designs apart. */

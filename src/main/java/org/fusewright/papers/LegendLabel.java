@@ -39,8 +39,7 @@ final class LegendLabel {
     private final float width;
     private final float height;
 
-    private LegendLabel(
-            List<Field> fields, String foot, float pitch, float width, float height) {
+    private LegendLabel(List<Field> fields, String foot, float pitch, float width, float height) {
         this.fields = List.copyOf(fields);
         this.foot = foot;
         this.pitch = pitch;
@@ -92,8 +91,7 @@ final class LegendLabel {
         float lower = top - height + STRIP;
         pen.line(Style.THIN, Style.INK, left, upper, left + width, upper);
         pen.line(Style.THIN, Style.INK, left, lower, left + width, lower);
-        pen.textCentred(
-                SIDE, SIDE.clip(foot, room), left + width / 2, top - height + PAD + 0.5f);
+        pen.textCentred(SIDE, SIDE.clip(foot, room), left + width / 2, top - height + PAD + 0.5f);
         int positions = fields.stream().mapToInt(field -> field.positions().size()).sum();
         float x = left + (width - positions * pitch) / 2;
         for (Field field : fields) {
@@ -106,8 +104,7 @@ final class LegendLabel {
         }
     }
 
-    private static void draw(
-            Pen pen, Field field, float x, float width, float upper, float lower) {
+    private static void draw(Pen pen, Field field, float x, float width, float upper, float lower) {
         float room = width - 2 * PAD;
         float middle = x + width / 2;
         pen.textCentred(
@@ -138,8 +135,6 @@ final class LegendLabel {
                         LARGEST,
                         SMALLEST);
         pen.upwards(
-                middle + name.height() / 2,
-                nameBase + PAD,
-                () -> name.draw(pen, 0, name.height()));
+                middle + name.height() / 2, nameBase + PAD, () -> name.draw(pen, 0, name.height()));
     }
 }

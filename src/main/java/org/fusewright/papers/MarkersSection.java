@@ -55,11 +55,7 @@ final class MarkersSection {
         float half = (width - AROUND) / 2;
         FittedText text =
                 FittedText.fit(
-                        words(lead, atFrom),
-                        half - 2 * PAD,
-                        HEIGHT - 2 * PAD,
-                        LARGEST,
-                        SMALLEST);
+                        words(lead, atFrom), half - 2 * PAD, HEIGHT - 2 * PAD, LARGEST, SMALLEST);
         float second = left + half + AROUND;
         float above = (HEIGHT - text.height()) / 2;
         text.draw(pen, left + PAD, top - above);
@@ -91,8 +87,6 @@ final class MarkersSection {
     }
 
     private static FittedText.Passage end(String text, boolean here) {
-        return here
-                ? FittedText.Passage.strong(HERE + text)
-                : FittedText.Passage.plain(text);
+        return here ? FittedText.Passage.strong(HERE + text) : FittedText.Passage.plain(text);
     }
 }

@@ -77,12 +77,7 @@ final class PartLabelsPaper {
                 () -> pen.text(Style.SMALL, NO_CODE, x, codeTop - Style.SMALL.ascent()));
 
         float textTop = top - PAD - NUMBER_HEIGHT;
-        FittedText.fit(
-                        words(line),
-                        room,
-                        textTop - codeTop - PAD / 2,
-                        LARGEST,
-                        SMALLEST)
+        FittedText.fit(words(line), room, textTop - codeTop - PAD / 2, LARGEST, SMALLEST)
                 .draw(pen, x, textTop);
     }
 

@@ -17,7 +17,8 @@ import java.util.TreeMap;
  *       the smaller one's force, so that no good crimp is turned down.
  * </ul>
  *
- * Other sizes have no published force here.
+ * Other sizes have no published force here: 2/0 AWG neither, whose figure the specification
+ * misprints.
  *
  * @param leastN in newtons
  */

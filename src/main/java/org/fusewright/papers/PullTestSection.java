@@ -45,9 +45,7 @@ final class PullTestSection {
     }
 
     private void add(WireSize size, Terminal terminal) {
-        terminals
-                .computeIfAbsent(size, absent -> new TreeSet<>())
-                .add(terminal.number().value());
+        terminals.computeIfAbsent(size, absent -> new TreeSet<>()).add(terminal.number().value());
     }
 
     void print() {

@@ -5,8 +5,8 @@ final class WorkOrderSection {
 
     private static final String BASIS =
             "Order of work, crimps, loading and wedge: common practice, no published source. No"
-                + " tinned strands in a crimp: NASA-STD-8739.4. The makers' instructions for"
-                + " terminals and tools come first.";
+                    + " tinned strands in a crimp: NASA-STD-8739.4. The makers' instructions for"
+                    + " terminals and tools come first.";
 
     private final Sheet sheet;
 

@@ -145,7 +145,10 @@ class KitListPaperTest {
             for (int page = 1; page <= printed.pages(); page++) {
                 assertThat(printed.text(page))
                         .containsPattern("Page " + page + " of " + printed.pages() + "\\b")
-                        .contains("Fingerprint " + KitHeading.of("Kit list", kit, OptionalInt.empty()).shortFingerprint());
+                        .contains(
+                                "Fingerprint "
+                                        + KitHeading.of("Kit list", kit, OptionalInt.empty())
+                                                .shortFingerprint());
             }
         }
     }
@@ -370,7 +373,8 @@ class KitListPaperTest {
     @ParameterizedTest
     @MethodSource("kitsOnPapers")
     void givesTheSameBytesForTheSameKit(Kit kit, Paper paper) {
-        assertThat(BenchPaper.KIT_LIST.print(kit, OptionalInt.empty(), paper)).isEqualTo(BenchPaper.KIT_LIST.print(kit, OptionalInt.empty(), paper));
+        assertThat(BenchPaper.KIT_LIST.print(kit, OptionalInt.empty(), paper))
+                .isEqualTo(BenchPaper.KIT_LIST.print(kit, OptionalInt.empty(), paper));
     }
 
     @Test
@@ -420,7 +424,10 @@ class KitListPaperTest {
                         Stream.generate(() -> kit)
                                 .limit(64)
                                 .parallel()
-                                .map(one -> BenchPaper.KIT_LIST.print(one, OptionalInt.empty(), Paper.A4)))
+                                .map(
+                                        one ->
+                                                BenchPaper.KIT_LIST.print(
+                                                        one, OptionalInt.empty(), Paper.A4)))
                 .allSatisfy(pdf -> assertThat(pdf).isEqualTo(expected));
     }
 }

@@ -59,7 +59,8 @@ class TimeCurrentSectionTest {
     @ParameterizedTest
     @MethodSource("kitsOnPapers")
     void drawsAndTellsEachDevicesChart(Kit kit, Paper paper) {
-        try (PrintedPaper printed = PrintedPaper.of(BenchPaper.KIT_LIST.print(kit, OptionalInt.empty(), paper))) {
+        try (PrintedPaper printed =
+                PrintedPaper.of(BenchPaper.KIT_LIST.print(kit, OptionalInt.empty(), paper))) {
             List<String> columns = listColumns(printed, paper);
             int charts = 0;
             for (KitCircuit circuit : kit.circuits()) {
@@ -87,7 +88,8 @@ class TimeCurrentSectionTest {
     @ParameterizedTest
     @MethodSource("kitsOnPapers")
     void putsTheLegendOnEachPageWithCharts(Kit kit, Paper paper) {
-        try (PrintedPaper printed = PrintedPaper.of(BenchPaper.KIT_LIST.print(kit, OptionalInt.empty(), paper))) {
+        try (PrintedPaper printed =
+                PrintedPaper.of(BenchPaper.KIT_LIST.print(kit, OptionalInt.empty(), paper))) {
             int pages = 0;
             for (int page = 1; page <= printed.pages(); page++) {
                 String text = printed.text(page);
@@ -103,7 +105,9 @@ class TimeCurrentSectionTest {
     @Test
     void leavesTheSectionOutWhereThereIsNothingToDraw() {
         try (PrintedPaper printed =
-                PrintedPaper.of(BenchPaper.KIT_LIST.print(SampleKits.empty(), OptionalInt.empty(), Paper.A4))) {
+                PrintedPaper.of(
+                        BenchPaper.KIT_LIST.print(
+                                SampleKits.empty(), OptionalInt.empty(), Paper.A4))) {
             assertThat(printed.text()).doesNotContain("Time-current");
         }
     }

@@ -61,7 +61,8 @@ record PartFile(
                             "blocks.csv",
                             PartFile::block,
                             "terminalFamily positions relayPairs maxTotalA maxPositionA pitchMm");
-            case CAP -> file(
+            case CAP ->
+                    file(
                             "caps.csv",
                             PartFile::cap,
                             "fits clearanceMm labelWidthMm? labelHeightMm?");

@@ -92,8 +92,7 @@ final class FiguresInWords {
     private static String words(Object value) {
         return switch (value) {
             case Double number -> number(number);
-            case OptionalDouble number ->
-                    number.isPresent() ? number(number.getAsDouble()) : "";
+            case OptionalDouble number -> number.isPresent() ? number(number.getAsDouble()) : "";
             case DeviceKind kind -> kind.code();
             case BladeForm form -> form.code();
             case TimeCurrent gates -> list(gates.gates());
