@@ -2,6 +2,7 @@ package org.fusewright.papers;
 
 import org.fusewright.core.catalog.Part;
 import org.fusewright.core.catalog.Wire;
+import org.fusewright.core.job.Circuit;
 import org.fusewright.core.kit.Cavity;
 import org.fusewright.core.kit.Kit;
 import org.fusewright.core.kit.KitBlock;
@@ -43,18 +44,23 @@ final class AssemblySection {
 
     private final Sheet sheet;
     private final Kit kit;
-    private final Map<String, KitLead> leads = new HashMap<>();
+    private final Map<String, String> otherEnds = new HashMap<>();
     private final Map<String, String> circuits;
 
     AssemblySection(Sheet sheet, Kit kit) {
         this.sheet = sheet;
         this.kit = kit;
         for (WireLine line : kit.wire()) {
-            line.leads().forEach(lead -> leads.put(lead.lead().id(), lead));
+            line.leads().forEach(this::noteEnds);
         }
         circuits =
                 kit.job().circuits().stream()
-                        .collect(Collectors.toMap(circuit -> circuit.id(), c -> c.title()));
+                        .collect(Collectors.toMap(Circuit::id, Circuit::title));
+    }
+
+    private void noteEnds(KitLead lead) {
+        otherEnds.put(lead.from(), "to " + lead.to());
+        otherEnds.put(lead.to(), "from " + lead.from());
     }
 
     void print() {
@@ -84,7 +90,7 @@ final class AssemblySection {
                                         Cell.of(Style.STRONG, strip(occupant)),
                                         Cell.of(number(occupant.seal())),
                                         Cell.of(number(occupant.terminal())),
-                                        Cell.of(otherEnd(cavity, occupant)),
+                                        Cell.of(otherEnds.getOrDefault(cavity.id(), "")),
                                         Cell.TICK_BOX,
                                         Cell.TICK_BOX,
                                         Cell.TICK_BOX),
@@ -115,14 +121,6 @@ final class AssemblySection {
 
     private static String strip(Cavity.Occupant occupant) {
         return occupant.terminal().map(terminal -> Figures.of(terminal.stripMm())).orElse("–");
-    }
-
-    private String otherEnd(Cavity cavity, Cavity.Occupant occupant) {
-        KitLead lead = leads.get(occupant.lead().id());
-        if (lead == null) {
-            return "";
-        }
-        return lead.from().equals(cavity.id()) ? "to " + lead.to() : "from " + lead.from();
     }
 
     private void printClosing(KitBlock block) {

@@ -16,7 +16,7 @@ final class BagLabelPaper {
     private static final float PAD = Style.mm(5);
     private static final float LARGEST = 20;
     private static final float SMALLEST = 7;
-    private static final float TEXT_HEIGHT = Style.mm(30);
+    private static final float FACTS_HEIGHT = Style.mm(18);
     private static final float LARGEST_FACTS = 10;
     private static final String NO_CODE =
             "No bar code: the job's reference is too long for one or has signs other than printable"
@@ -52,14 +52,15 @@ final class BagLabelPaper {
         Pen pen = sheet.pen();
         CropMarks.draw(pen, left, top, WIDTH, HEIGHT);
         float room = WIDTH - 2 * PAD;
-        FittedText.fit(names(kit), room, TEXT_HEIGHT, LARGEST, SMALLEST)
-                .draw(pen, left + PAD, top - PAD);
         FittedText facts =
-                FittedText.fit(facts(sheet, kit), room, TEXT_HEIGHT, LARGEST_FACTS, SMALLEST);
+                FittedText.fit(facts(sheet, kit), room, FACTS_HEIGHT, LARGEST_FACTS, SMALLEST);
         Optional<BarCode> code = BarCode.of(content(kit, sheet.heading()), room);
         float codeHeight = code.map(BarCode::height).orElse(Style.SMALL.leading());
         float codeTop = top - HEIGHT + PAD + codeHeight;
-        facts.draw(pen, left + PAD, codeTop + PAD / 2 + facts.height());
+        float factsTop = codeTop + PAD / 2 + facts.height();
+        facts.draw(pen, left + PAD, factsTop);
+        FittedText.fit(names(kit), room, top - PAD - factsTop - PAD / 2, LARGEST, SMALLEST)
+                .draw(pen, left + PAD, top - PAD);
         code.ifPresentOrElse(
                 bars -> bars.draw(pen, left + (WIDTH - bars.width()) / 2, codeTop),
                 () ->
@@ -95,11 +96,10 @@ final class BagLabelPaper {
                                         Math.round(kit.totals().massG()))));
         facts.add(
                 FittedText.Passage.plain(
-                        (heading.revision().isPresent()
-                                        ? "Revision " + heading.revision().getAsInt() + ", "
-                                        : "")
-                                + "fingerprint "
-                                + heading.shortFingerprint()));
+                        heading.revision().isPresent()
+                                ? "Revision " + heading.revision().getAsInt()
+                                : ""));
+        facts.add(FittedText.Passage.plain("Fingerprint " + heading.shortFingerprint()));
         return facts;
     }
 }

@@ -27,7 +27,7 @@ final class FinalChecksSection {
                 .step(
                         "Shorts",
                         "Loads unplugged, devices in: no feed has continuity to ground, but through"
-                            + " a relay's coil.")
+                                + " a relay's coil.")
                 .step(
                         "Devices",
                         "Kind, rating and colour in each position as the legend says; no rating is"

@@ -22,7 +22,7 @@ final class LegendLabel {
     private static final String UP = "▲ load side (b)";
 
     /** What stands at a position, or at the two of a relay. */
-    record Field(List<Integer> positions, String name, String rating, String kind) {
+    record Field(List<Integer> positions, String name, String rating, String kind, String colour) {
 
         Field {
             positions = List.copyOf(positions);
@@ -129,7 +129,8 @@ final class LegendLabel {
                 FittedText.fit(
                         List.of(
                                 FittedText.Passage.strong(field.name()),
-                                FittedText.Passage.plain(field.kind())),
+                                FittedText.Passage.plain(
+                                        LidLegendPaper.joined(field.kind(), field.colour()))),
                         length,
                         room,
                         LARGEST,

@@ -124,14 +124,18 @@ final class LidLegendPaper {
                                         seat.positions(),
                                         titles.getOrDefault(seat.circuit(), seat.circuit()),
                                         Devices.rating(seat.part()),
-                                        kindAndColour(seat.part())))
-                .orElseGet(() -> new LegendLabel.Field(List.of(position), "free", "", ""));
+                                        Devices.kind(seat.part()),
+                                        colour(seat.part())))
+                .orElseGet(() -> new LegendLabel.Field(List.of(position), "free", "", "", ""));
     }
 
-    private static String kindAndColour(Part part) {
-        return part instanceof Device device && !device.colour().isEmpty()
-                ? device.kind().code() + ", " + device.colour()
-                : Devices.kind(part);
+    private static String colour(Part part) {
+        return part instanceof Device device ? device.colour() : "";
+    }
+
+    /** A colour is said in words after what it belongs to; some have none. */
+    static String joined(String text, String colour) {
+        return colour.isEmpty() ? text : text + ", " + colour;
     }
 
     private void printInFull(KitBlock block, List<LegendLabel.Field> fields) {
@@ -142,17 +146,11 @@ final class LidLegendPaper {
                         COLUMNS);
         table.keepTogether(Math.min(fields.size(), 8));
         for (LegendLabel.Field field : fields) {
-            Part part =
-                    block.seats().stream()
-                            .filter(seat -> seat.positions().equals(field.positions()))
-                            .map(KitBlock.Seat::part)
-                            .findFirst()
-                            .orElse(null);
             table.row(
                     Cell.of(Style.STRONG, field.positionsInWords()),
                     Cell.of(field.name()),
-                    Cell.of(part == null ? "" : Devices.ratingAndColour(part)),
-                    Cell.of(part == null ? "" : Devices.kind(part)));
+                    Cell.of(joined(field.rating(), field.colour())),
+                    Cell.of(field.kind()));
         }
     }
 }

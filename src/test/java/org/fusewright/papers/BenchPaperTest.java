@@ -16,13 +16,13 @@ import java.nio.charset.StandardCharsets;
 import java.util.Comparator;
 import java.util.List;
 import java.util.OptionalInt;
-import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 /** What every paper of the bench has, whatever the kit; the kit list has a test of its own. */
 class BenchPaperTest {
 
     private static final float MARGIN = 28;
+    private static final float LARGEST = 20;
     private static final OptionalInt REVISION = OptionalInt.of(17);
 
     static Stream<Arguments> papers() {
@@ -105,21 +105,33 @@ class BenchPaperTest {
     @MethodSource("papers")
     void keepsTextOutOfOtherText(Kit kit, BenchPaper paper, Paper sheet) {
         try (PrintedPaper printed = PrintedPaper.of(paper.print(kit, REVISION, sheet))) {
-            printed.signs().stream()
-                    .filter(sign -> !sign.text().isBlank() && sign.upright())
-                    .collect(Collectors.groupingBy(sign -> sign.page() + "/" + sign.baseline()))
-                    .values()
-                    .forEach(BenchPaperTest::assertApart);
+            List<PrintedPaper.Sign> signs =
+                    printed.signs().stream()
+                            .filter(sign -> !sign.text().isBlank() && sign.upright())
+                            .sorted(
+                                    Comparator.comparing(PrintedPaper.Sign::page)
+                                            .thenComparing(PrintedPaper.Sign::baseline))
+                            .toList();
+            for (int i = 0; i < signs.size(); i++) {
+                for (int k = i + 1; k < signs.size() && isNear(signs.get(i), signs.get(k)); k++) {
+                    assertApart(signs.get(i), signs.get(k));
+                }
+            }
         }
     }
 
-    private static void assertApart(List<PrintedPaper.Sign> line) {
-        List<PrintedPaper.Sign> sorted =
-                line.stream().sorted(Comparator.comparing(PrintedPaper.Sign::left)).toList();
-        for (int i = 1; i < sorted.size(); i++) {
-            assertThat(sorted.get(i).left())
-                    .as("%s", sorted.get(i))
-                    .isGreaterThan(sorted.get(i - 1).right() - 0.6f);
+    /** Whether the lower sign could reach up to the other's line, however large it is. */
+    private static boolean isNear(PrintedPaper.Sign upper, PrintedPaper.Sign lower) {
+        return lower.page() == upper.page() && lower.baseline() - upper.baseline() < LARGEST;
+    }
+
+    /** A sign reaches up from its line by more than half of its size. */
+    private static void assertApart(PrintedPaper.Sign upper, PrintedPaper.Sign lower) {
+        boolean below = lower.baseline() - 0.6f * lower.size() >= upper.baseline();
+        boolean beside =
+                lower.left() >= upper.right() - 0.6f || upper.left() >= lower.right() - 0.6f;
+        if (!below && !beside) {
+            throw new AssertionError(lower + " lies over " + upper);
         }
     }
 

@@ -408,8 +408,10 @@ class KitListPaperTest {
         static String digestAll() throws Exception {
             MessageDigest digest = MessageDigest.getInstance("SHA-256");
             for (Kit kit : SampleKits.listKits()) {
-                for (Paper paper : Paper.values()) {
-                    digest.update(BenchPaper.KIT_LIST.print(kit, OptionalInt.empty(), paper));
+                for (BenchPaper bench : BenchPaper.values()) {
+                    for (Paper paper : Paper.values()) {
+                        digest.update(bench.print(kit, OptionalInt.of(2), paper));
+                    }
                 }
             }
             return HexFormat.of().formatHex(digest.digest());

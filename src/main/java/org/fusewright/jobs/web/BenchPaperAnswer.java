@@ -16,7 +16,7 @@ import java.util.OptionalInt;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
-/** A paper of the bench that a request asks for, to be shown by whoever gets it. */
+/** A paper of the bench that a request asks for, as a file with a name. */
 record BenchPaperAnswer(BenchPaper paper, Paper sheet) {
 
     /**
@@ -46,7 +46,7 @@ record BenchPaperAnswer(BenchPaper paper, Paper sheet) {
                 .contentType(MediaType.APPLICATION_PDF)
                 .header(
                         HttpHeaders.CONTENT_DISPOSITION,
-                        ContentDisposition.inline()
+                        ContentDisposition.attachment()
                                 .filename(
                                         KitPapers.fileName(kit.job().reference(), what, "pdf"),
                                         StandardCharsets.UTF_8)

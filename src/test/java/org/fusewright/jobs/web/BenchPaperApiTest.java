@@ -94,7 +94,7 @@ class BenchPaperApiTest {
                 post("/api/kits/papers/" + name + "?paper=letter", quad("TQ-014"));
         assertThat(text(result)).contains(title, holds).doesNotContain("Revision");
         assertThat(result.getResponseHeaders().getFirst(HttpHeaders.CONTENT_DISPOSITION))
-                .startsWith("inline")
+                .startsWith("attachment")
                 .contains("filename=\"TQ-014 " + title.toLowerCase(Locale.ROOT) + ".pdf\"");
     }
 
