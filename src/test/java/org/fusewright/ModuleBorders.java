@@ -104,6 +104,7 @@ final class ModuleBorders {
         REQUESTS("jakarta.servlet", "org.springframework.web", "org.springframework.http"),
         TEMPLATES("gg.jte"),
         PDF("org.openpdf"),
+        BAR_CODES("uk.org.okapibarcode"),
         EMBEDDED_POSTGRESQL("io.zonky");
 
         private final List<String> packages;
@@ -125,7 +126,7 @@ final class ModuleBorders {
                                 || place.equals(PAGES)
                                 || place.equals("setup");
                 case TEMPLATES -> place.equals("web") || place.equals(PAGES);
-                case PDF -> place.equals("papers");
+                case PDF, BAR_CODES -> place.equals("papers");
                 case EMBEDDED_POSTGRESQL -> place.equals("setup");
             };
         }

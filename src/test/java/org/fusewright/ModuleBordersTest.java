@@ -182,6 +182,7 @@ class ModuleBordersTest {
             case REQUESTS -> "jakarta.servlet.http.HttpServletRequest";
             case TEMPLATES -> "gg.jte.TemplateEngine";
             case PDF -> "org.openpdf.text.Document";
+            case BAR_CODES -> "uk.org.okapibarcode.backend.Code128";
             case EMBEDDED_POSTGRESQL -> "io.zonky.test.db.postgres.embedded.EmbeddedPostgres";
         };
     }

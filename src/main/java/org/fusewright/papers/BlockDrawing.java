@@ -33,7 +33,6 @@ final class BlockDrawing {
     private static final float HOLE = 8.2f;
     private static final float WIRE_END = 6;
     private static final float[] DASHES = {2, 2};
-    private static final float[] SOLID = {};
 
     private final KitBlock block;
     private final List<List<Integer>> rows;
@@ -129,8 +128,8 @@ final class BlockDrawing {
     }
 
     private static void drawFree(Pen pen, float x, float top) {
-        dashed(
-                pen,
+        pen.dashed(
+                DASHES,
                 () ->
                         pen.box(
                                 Style.THIN,
@@ -213,7 +212,7 @@ final class BlockDrawing {
                     holeY - reach);
             pen.text(Style.SMALL, "plug", besideX, holeY - 3);
         } else {
-            dashed(pen, () -> hole(pen, holeX, holeY));
+            pen.dashed(DASHES, () -> hole(pen, holeX, holeY));
             pen.text(Style.SMALL, "open", besideX, holeY - 3);
         }
     }
@@ -241,12 +240,6 @@ final class BlockDrawing {
         pen.stroke(Style.THIN, Style.INK);
         canvas.circle(x, y, HOLE);
         canvas.stroke();
-    }
-
-    private static void dashed(Pen pen, Runnable drawing) {
-        pen.canvas().setLineDash(DASHES, 0);
-        drawing.run();
-        pen.canvas().setLineDash(SOLID, 0);
     }
 
     private static String key(int position, char side) {

@@ -30,7 +30,8 @@ final class FeedsSection {
 
     private static final List<Table.Column> SPLICES =
             List.of(
-                    Table.Column.left("Splice", 40),
+                    Table.Column.left("", 4),
+                    Table.Column.left("Splice", 36),
                     Table.Column.left("Part", 25),
                     Table.Column.right("Leads", 12),
                     Table.Column.left("Which leads meet", 75));
@@ -44,8 +45,17 @@ final class FeedsSection {
     }
 
     void print() {
+        printMainDevices();
+        printRemains();
+        printSplices();
+    }
+
+    void printMainDevices() {
         Table feeds = new Table(sheet, Headings.section(sheet, "Main devices"), FEEDS);
         kit.feeds().forEach(feed -> addFeed(feeds, feed.sized()));
+    }
+
+    private void printRemains() {
         Table remains =
                 new Table(
                         sheet,
@@ -55,6 +65,9 @@ final class FeedsSection {
                                         + " running"),
                         REMAINS);
         kit.feeds().forEach(feed -> addRemains(remains, feed.sized()));
+    }
+
+    void printSplices() {
         Table splices = new Table(sheet, Headings.section(sheet, "Splices"), SPLICES);
         Stream.concat(
                         kit.feeds().stream().flatMap(feed -> feed.sized().splices().stream()),
@@ -104,6 +117,7 @@ final class FeedsSection {
 
     private void addSplice(Table table, SizedSplice splice) {
         table.row(
+                Cell.TICK_BOX,
                 Cell.of(splice.id()),
                 Cell.of(Style.STRONG, splice.part().number().value()),
                 Cell.of(Style.STRONG, Integer.toString(splice.leads())),

@@ -2,17 +2,12 @@ package org.fusewright.papers;
 
 import org.fusewright.core.kit.Kit;
 
-/**
- * The kit list: what a person at a bench needs to pick, cut, load and check one kit. The same kit
- * on the same paper gives the same bytes.
- */
-public final class KitListPaper {
+/** The kit list: what a person at a bench needs to pick, cut, load and check one kit. */
+final class KitListPaper {
 
     private KitListPaper() {}
 
-    /** Prints as PDF. */
-    public static byte[] print(Kit kit, Paper paper) {
-        Sheet sheet = new Sheet(paper, KitHeading.of(kit), kit.fingerprint());
+    static void print(Sheet sheet, Kit kit) {
         new StatusSection(sheet, kit).print();
         new CautionsSection(sheet).print();
         new ChecksSection(sheet, kit).print();
@@ -24,6 +19,5 @@ public final class KitListPaper {
         new TimeCurrentSection(sheet, kit).print();
         new DeadShortsSection(sheet, kit).print();
         new SignOffSection(sheet).print();
-        return sheet.close();
     }
 }

@@ -8,6 +8,8 @@ import java.awt.Color;
 /** Draws text and lines on one page; y counts upwards from the sheet's lower edge. */
 final class Pen {
 
+    private static final float[] SOLID = {};
+
     private final PdfContentByte canvas;
     private @Nullable Lettering set;
     private @Nullable Color strokeColour;
@@ -84,6 +86,29 @@ final class Pen {
         canvas.rectangle(x, y, width, height);
         canvas.fill();
         canvas.setColorFill(Style.INK);
+    }
+
+    /**
+     * Draws turned by a quarter, so that text runs upwards: within {@code drawing}, x goes up the
+     * sheet from (x, y) and y goes to its left.
+     */
+    void upwards(float x, float y, Runnable drawing) {
+        Lettering setBefore = set;
+        Color colourBefore = strokeColour;
+        float widthBefore = strokeWidth;
+        canvas.saveState();
+        canvas.concatCTM(0, 1, -1, 0, x, y);
+        drawing.run();
+        canvas.restoreState();
+        set = setBefore;
+        strokeColour = colourBefore;
+        strokeWidth = widthBefore;
+    }
+
+    void dashed(float[] dashes, Runnable drawing) {
+        canvas.setLineDash(dashes, 0);
+        drawing.run();
+        canvas.setLineDash(SOLID, 0);
     }
 
     private static void requireGlyphs(PaperFont font, String text) {

@@ -28,5 +28,12 @@ final class Style {
     static final Color RULE = new Color(0x8A, 0x8A, 0x8A);
     static final Color TINT = new Color(0xEE, 0xEE, 0xEC);
 
+    private static final float POINTS_PER_MM = 72 / 25.4f;
+
     private Style() {}
+
+    /** Millimetres in points. */
+    static float mm(double mm) {
+        return (float) mm * POINTS_PER_MM;
+    }
 }

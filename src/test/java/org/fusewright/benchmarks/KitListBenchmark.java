@@ -4,7 +4,7 @@ import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.text.PDFTextStripper;
 import org.fusewright.core.kit.Kit;
-import org.fusewright.papers.KitListPaper;
+import org.fusewright.papers.BenchPaper;
 import org.fusewright.papers.Paper;
 import org.fusewright.papers.PlainPaper;
 import org.fusewright.papers.PlannedKits;
@@ -23,6 +23,7 @@ import org.openjdk.jmh.annotations.State;
 import org.openjdk.jmh.annotations.Warmup;
 
 import java.io.IOException;
+import java.util.OptionalInt;
 import java.util.concurrent.TimeUnit;
 
 /**
@@ -47,7 +48,7 @@ public class KitListBenchmark {
     @Setup
     public void prepare() throws IOException {
         kit = circuits.equals("forty") ? SampleKits.large() : PlannedKits.equippedQuad();
-        byte[] pdf = KitListPaper.print(kit, Paper.A4);
+        byte[] pdf = BenchPaper.KIT_LIST.print(kit, OptionalInt.empty(), Paper.A4);
         plain = PlainPaper.of(pdf);
         requireSameText(pdf, plain.print());
     }
@@ -56,7 +57,7 @@ public class KitListBenchmark {
     @Benchmark
     public int inTurn(Times times) {
         long start = System.nanoTime();
-        byte[] list = KitListPaper.print(kit, Paper.A4);
+        byte[] list = BenchPaper.KIT_LIST.print(kit, OptionalInt.empty(), Paper.A4);
         long middle = System.nanoTime();
         byte[] text = plain.print();
         times.kitListNs += middle - start;

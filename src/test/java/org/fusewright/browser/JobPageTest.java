@@ -100,8 +100,7 @@ class JobPageTest {
         assertThat(page.locator("#heading")).containsText("revision 2");
         assertThat(field(page, "/circuits/0/loads/0/amount")).hasValue("9,5");
 
-        Download download =
-                page.waitForDownload(() -> page.getByText("Kit list (PDF, A4)").click());
+        Download download = page.waitForDownload(() -> page.getByLabel("Kit list, A4").click());
         assertThat(download.suggestedFilename()).isEqualTo("TQ-014 kit list.pdf");
         byte[] pdf = Files.readAllBytes(download.path());
         assertThat(new String(pdf, 0, 5, StandardCharsets.US_ASCII)).isEqualTo("%PDF-");

@@ -34,6 +34,7 @@ import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.Predicate;
@@ -131,7 +132,9 @@ public final class TestStock {
         stock.with(block("B3", 3, List.of()), "8.00");
         stock.with(block("B4", 4, List.of(new RelayPair(1), new RelayPair(3))), "9.50");
         Set<PartNumber> blocks = Set.of(new PartNumber("B3"), new PartNumber("B4"));
-        stock.with(new Cap(item("CAP"), blocks, 25), "3.20");
+        stock.with(
+                new Cap(item("CAP"), blocks, 25, OptionalDouble.empty(), OptionalDouble.empty()),
+                "3.20");
         stock.with(new Wedge(item("WEDGE"), blocks), "0.80");
         stock.with(new Plug(item("PLUG"), FAMILY), "0.15");
         stock.with(terminal("T1", 0.35, 0.6, 10, 4.5), "0.20");

@@ -11,6 +11,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
 
+import java.util.OptionalInt;
 import java.util.stream.Stream;
 
 class DeadShortsSectionTest {
@@ -23,7 +24,8 @@ class DeadShortsSectionTest {
     @ParameterizedTest
     @MethodSource("kitsOnPapers")
     void tellsBothShortsOfEachCircuit(Kit kit, Paper paper) {
-        try (PrintedPaper printed = PrintedPaper.of(KitListPaper.print(kit, paper))) {
+        try (PrintedPaper printed =
+                PrintedPaper.of(BenchPaper.KIT_LIST.print(kit, OptionalInt.empty(), paper))) {
             String text = printed.denseText();
             for (KitCircuit circuit : kit.circuits()) {
                 double breaksA = circuit.sized().device().orElseThrow().interruptingA();
@@ -50,7 +52,9 @@ class DeadShortsSectionTest {
     @Test
     void leavesTheTableOutWhereThereIsNothingToShort() {
         try (PrintedPaper printed =
-                PrintedPaper.of(KitListPaper.print(SampleKits.empty(), Paper.A4))) {
+                PrintedPaper.of(
+                        BenchPaper.KIT_LIST.print(
+                                SampleKits.empty(), OptionalInt.empty(), Paper.A4))) {
             assertThat(printed.text()).doesNotContain("Dead shorts");
         }
     }

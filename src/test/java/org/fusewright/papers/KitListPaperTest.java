@@ -29,6 +29,7 @@ import java.security.MessageDigest;
 import java.util.Comparator;
 import java.util.HexFormat;
 import java.util.List;
+import java.util.OptionalInt;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
@@ -61,7 +62,7 @@ class KitListPaperTest {
     }
 
     private static PrintedPaper read(Kit kit, Paper paper) {
-        return PrintedPaper.of(KitListPaper.print(kit, paper));
+        return PrintedPaper.of(BenchPaper.KIT_LIST.print(kit, OptionalInt.empty(), paper));
     }
 
     @ParameterizedTest
@@ -144,7 +145,10 @@ class KitListPaperTest {
             for (int page = 1; page <= printed.pages(); page++) {
                 assertThat(printed.text(page))
                         .containsPattern("Page " + page + " of " + printed.pages() + "\\b")
-                        .contains("Fingerprint " + KitHeading.of(kit).shortFingerprint());
+                        .contains(
+                                "Fingerprint "
+                                        + KitHeading.of("Kit list", kit, OptionalInt.empty())
+                                                .shortFingerprint());
             }
         }
     }
@@ -351,7 +355,7 @@ class KitListPaperTest {
     @EnumSource(Paper.class)
     void printsHostileNamesHarmlessly(Paper paper) {
         Kit kit = SampleKits.longNames();
-        byte[] pdf = KitListPaper.print(kit, paper);
+        byte[] pdf = BenchPaper.KIT_LIST.print(kit, OptionalInt.empty(), paper);
         assertThat(new String(pdf, StandardCharsets.ISO_8859_1))
                 .doesNotContain("/JavaScript", "/JS", "/Launch", "/URI");
         try (PrintedPaper printed = PrintedPaper.of(pdf)) {
@@ -369,7 +373,8 @@ class KitListPaperTest {
     @ParameterizedTest
     @MethodSource("kitsOnPapers")
     void givesTheSameBytesForTheSameKit(Kit kit, Paper paper) {
-        assertThat(KitListPaper.print(kit, paper)).isEqualTo(KitListPaper.print(kit, paper));
+        assertThat(BenchPaper.KIT_LIST.print(kit, OptionalInt.empty(), paper))
+                .isEqualTo(BenchPaper.KIT_LIST.print(kit, OptionalInt.empty(), paper));
     }
 
     @Test
@@ -403,8 +408,10 @@ class KitListPaperTest {
         static String digestAll() throws Exception {
             MessageDigest digest = MessageDigest.getInstance("SHA-256");
             for (Kit kit : SampleKits.listKits()) {
-                for (Paper paper : Paper.values()) {
-                    digest.update(KitListPaper.print(kit, paper));
+                for (BenchPaper bench : BenchPaper.values()) {
+                    for (Paper paper : Paper.values()) {
+                        digest.update(bench.print(kit, OptionalInt.of(2), paper));
+                    }
                 }
             }
             return HexFormat.of().formatHex(digest.digest());
@@ -414,12 +421,15 @@ class KitListPaperTest {
     @Test
     void printsFromManyThreadsAtOnce() {
         Kit kit = SampleKits.small();
-        byte[] expected = KitListPaper.print(kit, Paper.A4);
+        byte[] expected = BenchPaper.KIT_LIST.print(kit, OptionalInt.empty(), Paper.A4);
         assertThat(
                         Stream.generate(() -> kit)
                                 .limit(64)
                                 .parallel()
-                                .map(one -> KitListPaper.print(one, Paper.A4)))
+                                .map(
+                                        one ->
+                                                BenchPaper.KIT_LIST.print(
+                                                        one, OptionalInt.empty(), Paper.A4)))
                 .allSatisfy(pdf -> assertThat(pdf).isEqualTo(expected));
     }
 }

@@ -6,11 +6,16 @@ import org.fusewright.core.kit.Kit;
 import org.fusewright.core.kit.KitPlanner;
 import org.fusewright.jobs.load.JobReader;
 
+import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 
 /** Kits as the planner makes them from the sample catalog. */
 public final class PlannedKits {
@@ -54,6 +59,19 @@ public final class PlannedKits {
                         .mapToObj(PlannedKits::circuit)
                         .collect(Collectors.joining());
         return plan(QUAD.replace("TQ-014", "TQ-015").formatted(more));
+    }
+
+    /** The kits of all sample jobs, by their references. */
+    static List<Kit> listSamples() {
+        try (Stream<Path> files = Files.list(Path.of("catalog-sample/jobs"))) {
+            List<Kit> kits = new ArrayList<>();
+            for (Path file : files.sorted().toList()) {
+                kits.add(plan(Files.readString(file)));
+            }
+            return kits;
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
     }
 
     static List<Kit> listKits() {

@@ -2,9 +2,12 @@ package org.fusewright.papers;
 
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.rendering.ImageType;
+import org.apache.pdfbox.rendering.PDFRenderer;
 import org.apache.pdfbox.text.PDFTextStripper;
 import org.apache.pdfbox.text.TextPosition;
 
+import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.io.Writer;
@@ -15,8 +18,21 @@ import java.util.stream.Collectors;
 /** A paper read back with a library that did not write it. */
 final class PrintedPaper implements AutoCloseable {
 
-    /** A sign on a page, in points from the page's left upper corner. */
-    record Sign(int page, String text, float left, float right, float baseline, float size) {}
+    /**
+     * A sign on a page, in points from the page's left upper corner; of one that is not upright but
+     * runs up the page, the baseline is where it begins.
+     */
+    record Sign(
+            int page,
+            String text,
+            float left,
+            float right,
+            float baseline,
+            float size,
+            boolean upright) {}
+
+    /** A rectangle on a page, in points from the page's left upper corner. */
+    record Rectangle(int page, double left, double top, double width, double height) {}
 
     private final PDDocument document;
 
@@ -80,13 +96,25 @@ final class PrintedPaper implements AutoCloseable {
                         }
 
                         private Sign sign(TextPosition position) {
+                            float size = position.getFontSizeInPt();
+                            if (position.getDir() != 0) {
+                                return new Sign(
+                                        getCurrentPageNo(),
+                                        position.getUnicode(),
+                                        position.getX() - size,
+                                        position.getX(),
+                                        position.getY(),
+                                        size,
+                                        false);
+                            }
                             return new Sign(
                                     getCurrentPageNo(),
                                     position.getUnicode(),
                                     position.getXDirAdj(),
                                     position.getXDirAdj() + position.getWidthDirAdj(),
                                     position.getYDirAdj(),
-                                    position.getFontSizeInPt());
+                                    size,
+                                    true);
                         }
                     };
             stripper.writeText(document, Writer.nullWriter());
@@ -94,6 +122,29 @@ final class PrintedPaper implements AutoCloseable {
             throw new UncheckedIOException(e);
         }
         return signs;
+    }
+
+    /** All upright rectangles that are drawn or filled. */
+    List<Rectangle> rectangles() {
+        try {
+            List<Rectangle> rectangles = new ArrayList<>();
+            for (int page = 1; page <= pages(); page++) {
+                new RectangleReader(document.getPage(page - 1), page, rectangles).read();
+            }
+            return rectangles;
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    /** A page as a printer of so many dots to the inch would see it. */
+    BufferedImage picture(int page, int dotsPerInch) {
+        try {
+            return new PDFRenderer(document)
+                    .renderImageWithDPI(page - 1, dotsPerInch, ImageType.GRAY);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
     }
 
     /** The lowest line of a page above a given depth. */

@@ -22,6 +22,7 @@ import org.fusewright.core.quantity.WireSize;
 
 import java.math.BigDecimal;
 import java.util.List;
+import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.stream.IntStream;
 
@@ -56,7 +57,9 @@ record SampleParts(String adorn) {
         return new Cap(
                 item("BW-C" + positions + "T", "tall cap for " + positions + " positions", 6.2),
                 Set.of(new PartNumber("BW-H" + positions)),
-                28);
+                28,
+                OptionalDouble.empty(),
+                OptionalDouble.empty());
     }
 
     Wedge wedge(int positions) {

@@ -13,6 +13,7 @@ import org.junit.jupiter.params.provider.MethodSource;
 
 import java.util.Comparator;
 import java.util.List;
+import java.util.OptionalInt;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
@@ -58,7 +59,8 @@ class TimeCurrentSectionTest {
     @ParameterizedTest
     @MethodSource("kitsOnPapers")
     void drawsAndTellsEachDevicesChart(Kit kit, Paper paper) {
-        try (PrintedPaper printed = PrintedPaper.of(KitListPaper.print(kit, paper))) {
+        try (PrintedPaper printed =
+                PrintedPaper.of(BenchPaper.KIT_LIST.print(kit, OptionalInt.empty(), paper))) {
             List<String> columns = listColumns(printed, paper);
             int charts = 0;
             for (KitCircuit circuit : kit.circuits()) {
@@ -86,7 +88,8 @@ class TimeCurrentSectionTest {
     @ParameterizedTest
     @MethodSource("kitsOnPapers")
     void putsTheLegendOnEachPageWithCharts(Kit kit, Paper paper) {
-        try (PrintedPaper printed = PrintedPaper.of(KitListPaper.print(kit, paper))) {
+        try (PrintedPaper printed =
+                PrintedPaper.of(BenchPaper.KIT_LIST.print(kit, OptionalInt.empty(), paper))) {
             int pages = 0;
             for (int page = 1; page <= printed.pages(); page++) {
                 String text = printed.text(page);
@@ -102,7 +105,9 @@ class TimeCurrentSectionTest {
     @Test
     void leavesTheSectionOutWhereThereIsNothingToDraw() {
         try (PrintedPaper printed =
-                PrintedPaper.of(KitListPaper.print(SampleKits.empty(), Paper.A4))) {
+                PrintedPaper.of(
+                        BenchPaper.KIT_LIST.print(
+                                SampleKits.empty(), OptionalInt.empty(), Paper.A4))) {
             assertThat(printed.text()).doesNotContain("Time-current");
         }
     }

@@ -83,7 +83,12 @@ class RoutesTest {
                 }
             }
         }
-        assertThat(tried).contains("POST /api/kits", "PUT /api/jobs/999999", "GET /jobs/999999");
+        assertThat(tried)
+                .contains(
+                        "POST /api/kits",
+                        "POST /api/kits/papers/no-such-thing",
+                        "PUT /api/jobs/999999",
+                        "GET /jobs/999999");
     }
 
     private static void assertToldNothing(Answer answer, String request) {
@@ -168,6 +173,10 @@ class RoutesTest {
                 .jsonPath("$.paths['/api/kits/what-if'].post.tags[0]")
                 .isEqualTo("Kits")
                 .jsonPath("$.paths['/api/jobs/{id}/what-if'].post.tags[0]")
+                .isEqualTo("Jobs")
+                .jsonPath("$.paths['/api/kits/papers/{name}'].post.tags[0]")
+                .isEqualTo("Kits")
+                .jsonPath("$.paths['/api/jobs/{id}/papers/{name}'].get.tags[0]")
                 .isEqualTo("Jobs")
                 .jsonPath("$.paths['/api/jobs/{id}'].put.summary")
                 .isEqualTo("Change a job")

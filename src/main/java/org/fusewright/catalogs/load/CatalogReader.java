@@ -60,6 +60,7 @@ public final class CatalogReader {
                     readAll(
                             file.name(),
                             file.columns(),
+                            file.optionalColumns(),
                             row -> {
                                 references.declarePart(row, kind);
                                 return file.readPart(row, references);
@@ -118,8 +119,13 @@ public final class CatalogReader {
     }
 
     private <T> List<T> readAll(String file, List<String> columns, RowReader<T> reader) {
+        return readAll(file, columns, Set.of(), reader);
+    }
+
+    private <T> List<T> readAll(
+            String file, List<String> columns, Set<String> optionalColumns, RowReader<T> reader) {
         List<T> all = new ArrayList<>();
-        Sheet sheet = new Sheet(file, columns, problems);
+        Sheet sheet = new Sheet(file, columns, optionalColumns, problems);
         files.findContent(file)
                 .ifPresentOrElse(
                         content -> sheet.read(content, row -> reader.read(row).ifPresent(all::add)),

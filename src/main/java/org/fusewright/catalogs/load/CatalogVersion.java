@@ -15,11 +15,13 @@ import java.security.NoSuchAlgorithmException;
 import java.util.Collection;
 import java.util.HexFormat;
 import java.util.List;
+import java.util.OptionalDouble;
 import java.util.TreeSet;
 
 /**
  * Names a catalog's content: the first 16 hex digits of the SHA-256 over all values, whatever the
- * order of rows and columns, the line ends, or the way a number is written.
+ * order of rows and columns, the line ends, or the way a number is written. A value that is left
+ * out has no part in it, so a catalog keeps its name when its parts may have something more.
  */
 final class CatalogVersion {
 
@@ -67,14 +69,21 @@ final class CatalogVersion {
     private static void appendRecord(StringBuilder line, Record row) {
         line.append(row.getClass().getSimpleName()).append('{');
         for (RecordComponent component : row.getClass().getRecordComponents()) {
-            line.append(component.getName()).append('=');
-            try {
-                append(line, component.getAccessor().invoke(row));
-            } catch (ReflectiveOperationException impossible) {
-                throw new IllegalStateException(impossible);
+            Object value = valueOf(component, row);
+            if (!value.equals(OptionalDouble.empty())) {
+                line.append(component.getName()).append('=');
+                append(line, value);
             }
         }
         line.append('}');
+    }
+
+    private static Object valueOf(RecordComponent component, Record row) {
+        try {
+            return component.getAccessor().invoke(row);
+        } catch (ReflectiveOperationException impossible) {
+            throw new IllegalStateException(impossible);
+        }
     }
 
     private static void appendText(StringBuilder line, String text) {

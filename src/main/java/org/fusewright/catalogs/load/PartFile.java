@@ -23,6 +23,7 @@ import org.fusewright.core.catalog.Wire;
 import org.fusewright.core.quantity.WireColour;
 import org.fusewright.core.quantity.WireSize;
 
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.EnumSet;
 import java.util.List;
@@ -35,10 +36,14 @@ import java.util.stream.Stream;
 
 /**
  * The file of one kind of part: its name, its columns beside those of every part, and how a row
- * becomes a part. Columns are named like the components of the part's record, units included.
+ * becomes a part. Columns are named like the components of the part's record, units included; an
+ * optional one may be left out of the file.
  */
 record PartFile(
-        String name, List<String> ownColumns, BiFunction<Row, References, ? extends Part> read) {
+        String name,
+        List<String> ownColumns,
+        Set<String> optionalColumns,
+        BiFunction<Row, References, ? extends Part> read) {
 
     private static final List<String> ITEM_COLUMNS = List.of("part", "title", "brand", "massG");
     private static final int MOST_PIECES = 100_000;
@@ -56,7 +61,11 @@ record PartFile(
                             "blocks.csv",
                             PartFile::block,
                             "terminalFamily positions relayPairs maxTotalA maxPositionA pitchMm");
-            case CAP -> file("caps.csv", PartFile::cap, "fits clearanceMm");
+            case CAP ->
+                    file(
+                            "caps.csv",
+                            PartFile::cap,
+                            "fits clearanceMm labelWidthMm? labelHeightMm?");
             case WEDGE -> file("wedges.csv", PartFile::wedge, "fits");
             case TERMINAL ->
                     file(
@@ -99,7 +108,16 @@ record PartFile(
 
     private static PartFile file(
             String name, BiFunction<Row, References, ? extends Part> read, String ownColumns) {
-        return new PartFile(name, List.of(ownColumns.split(" ")), read);
+        List<String> columns = new ArrayList<>();
+        Set<String> optional = new TreeSet<>();
+        for (String word : ownColumns.split(" ")) {
+            String column = word.replace("?", "");
+            columns.add(column);
+            if (!word.equals(column)) {
+                optional.add(column);
+            }
+        }
+        return new PartFile(name, columns, optional, read);
     }
 
     List<String> columns() {
@@ -152,7 +170,11 @@ record PartFile(
 
     private static Cap cap(Row row, References references) {
         return new Cap(
-                item(row), fits(row, references), row.number("clearanceMm", Range.LENGTH_MM));
+                item(row),
+                fits(row, references),
+                row.number("clearanceMm", Range.LENGTH_MM),
+                row.optionalNumber("labelWidthMm", Range.LABEL_MM),
+                row.optionalNumber("labelHeightMm", Range.LABEL_MM));
     }
 
     private static Wedge wedge(Row row, References references) {

@@ -6,6 +6,7 @@ import java.math.BigDecimal;
 enum Range {
     MASS_G("0", "100000"),
     LENGTH_MM("0.01", "1000"),
+    LABEL_MM("10", "200"),
     AREA_MM2("0.01", "500"),
     CURRENT_A("0.1", "10000"),
     INTERRUPTING_A("1", "100000"),

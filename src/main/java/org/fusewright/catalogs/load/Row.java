@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.function.Function;
 import java.util.function.Supplier;
 import java.util.regex.Pattern;
@@ -96,6 +97,13 @@ final class Row {
 
     double number(String column, Range range) {
         return number(column, cell(column), range).doubleValue();
+    }
+
+    /** A number that may be left out. */
+    OptionalDouble optionalNumber(String column, Range range) {
+        return cell(column).isEmpty()
+                ? OptionalDouble.empty()
+                : OptionalDouble.of(number(column, range));
     }
 
     BigDecimal decimal(String column, Range range) {

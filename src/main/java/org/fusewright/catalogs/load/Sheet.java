@@ -18,7 +18,8 @@ import java.util.function.Consumer;
 
 /**
  * One CSV file (RFC 4180, UTF-8 with or without a byte order mark) with a header row. Columns stand
- * in any order, and every one of them must be there; empty lines are passed over.
+ * in any order, and every one of them must be there unless it is optional; empty lines are passed
+ * over.
  */
 final class Sheet {
 
@@ -26,12 +27,14 @@ final class Sheet {
 
     private final String file;
     private final List<String> columns;
+    private final Set<String> optionalColumns;
     private final Problems problems;
     private boolean whole = true;
 
-    Sheet(String file, List<String> columns, Problems problems) {
+    Sheet(String file, List<String> columns, Set<String> optionalColumns, Problems problems) {
         this.file = file;
         this.columns = columns;
+        this.optionalColumns = optionalColumns;
         this.problems = problems;
     }
 
@@ -122,15 +125,17 @@ final class Sheet {
             }
         }
         for (String column : columns) {
-            if (!header.contains(column)) {
+            if (!header.contains(column) && !optionalColumns.contains(column)) {
                 rejectSheet(line, column, "", "missing column");
             }
         }
         return whole;
     }
 
-    private static Map<String, String> cellsByColumn(List<String> header, List<String> cells) {
+    /** An optional column that is not there reads as empty. */
+    private Map<String, String> cellsByColumn(List<String> header, List<String> cells) {
         Map<String, String> byColumn = new HashMap<>();
+        optionalColumns.forEach(column -> byColumn.put(column, ""));
         for (int i = 0; i < header.size(); i++) {
             byColumn.put(header.get(i), cells.get(i));
         }

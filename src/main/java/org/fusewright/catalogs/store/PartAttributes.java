@@ -16,11 +16,14 @@ import tools.jackson.databind.module.SimpleModule;
 import tools.jackson.databind.node.ObjectNode;
 import tools.jackson.databind.ser.std.ToStringSerializer;
 
+import java.lang.reflect.RecordComponent;
+import java.util.OptionalDouble;
 import java.util.function.Function;
 
 /**
  * What only one kind of part has, as JSON: the components of its record but the item. Reading is
- * strict: a component that is missing or unknown is an error, and no figure is guessed.
+ * strict: a component that is missing or unknown is an error, and no figure is guessed. Only what a
+ * part need not have may be missing: parts were kept before it could be said of them.
  */
 final class PartAttributes {
 
@@ -63,6 +66,12 @@ final class PartAttributes {
     static Part read(PartKind kind, Item item, String json) {
         ObjectNode attributes = (ObjectNode) MAPPER.readTree(json);
         attributes.set(ITEM, MAPPER.valueToTree(item));
+        for (RecordComponent component : kind.type().getRecordComponents()) {
+            if (component.getType() == OptionalDouble.class
+                    && !attributes.has(component.getName())) {
+                attributes.putNull(component.getName());
+            }
+        }
         return MAPPER.treeToValue(attributes, kind.type());
     }
 

@@ -16,6 +16,7 @@ import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.Locale;
 import java.util.Map;
+import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 
 /** The figures of a part for reading: "ratingA" 7.5 becomes "rating" "7.5 A". */
@@ -91,6 +92,7 @@ final class FiguresInWords {
     private static String words(Object value) {
         return switch (value) {
             case Double number -> number(number);
+            case OptionalDouble number -> number.isPresent() ? number(number.getAsDouble()) : "";
             case DeviceKind kind -> kind.code();
             case BladeForm form -> form.code();
             case TimeCurrent gates -> list(gates.gates());

@@ -15,6 +15,7 @@ import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.OptionalDouble;
 
 /** What only one kind of part has, by the names of its record's components, units included. */
 final class PartFigures {
@@ -47,6 +48,7 @@ final class PartFigures {
     private static @Nullable Object plain(Object value) {
         return switch (value) {
             case Double number when number.isInfinite() -> null;
+            case OptionalDouble number -> number.isPresent() ? number.getAsDouble() : null;
             case DeviceKind kind -> kind.code();
             case BladeForm form -> form.code();
             case PartNumber atom -> atom.toString();

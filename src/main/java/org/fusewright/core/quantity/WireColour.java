@@ -13,6 +13,21 @@ public record WireColour(String code) implements Comparable<WireColour> {
     public static final List<String> CODES =
             List.of("BK", "BN", "RD", "OG", "YE", "GN", "BU", "VT", "GY", "WH", "PK", "TQ");
 
+    private static final List<String> WORDS =
+            List.of(
+                    "black",
+                    "brown",
+                    "red",
+                    "orange",
+                    "yellow",
+                    "green",
+                    "blue",
+                    "violet",
+                    "grey",
+                    "white",
+                    "pink",
+                    "turquoise");
+
     public WireColour {
         boolean single = code.length() == 2 && CODES.contains(code);
         boolean striped =
@@ -43,6 +58,12 @@ public record WireColour(String code) implements Comparable<WireColour> {
         return code.length() == 2
                 ? Optional.empty()
                 : Optional.of(new WireColour(code.substring(2)));
+    }
+
+    /** "violet", or "red/black" for red with a black stripe. */
+    public String inWords() {
+        String base = WORDS.get(CODES.indexOf(code.substring(0, 2)));
+        return stripe().map(stripe -> base + "/" + stripe.inWords()).orElse(base);
     }
 
     @Override

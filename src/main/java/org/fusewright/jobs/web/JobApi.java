@@ -41,6 +41,7 @@ import java.io.InputStream;
 import java.net.URI;
 import java.time.Instant;
 import java.util.List;
+import java.util.OptionalInt;
 import java.util.OptionalLong;
 
 /** The jobs that are kept, as documents. */
@@ -180,8 +181,9 @@ class JobApi {
             throws HttpMediaTypeNotAcceptableException {
         KitPapers form = KitPapers.preferred(headers.getAccept());
         Paper sheet = KitPapers.paper(paper);
-        Kit kit = kits.plan(JobReader.read(jobs.get(id).document()));
-        return form.answer(kit, sheet);
+        StoredJob job = jobs.get(id);
+        Kit kit = kits.plan(JobReader.read(job.document()));
+        return form.answer(kit, OptionalInt.of(job.revision()), sheet);
     }
 
     @Operation(summary = "List a job's revisions, newest first")

@@ -13,6 +13,7 @@ import org.fusewright.jobs.ReferenceTakenException;
 import org.fusewright.jobs.StaleJobException;
 import org.fusewright.jobs.StoredJob;
 import org.fusewright.jobs.load.JobReader;
+import org.fusewright.papers.Paper;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.ContentDisposition;
 import org.springframework.http.HttpHeaders;
@@ -34,6 +35,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.OptionalInt;
 import java.util.OptionalLong;
 import java.util.Set;
 import java.util.stream.Stream;
@@ -171,34 +173,37 @@ class JobPages {
         }
     }
 
-    @GetMapping("/jobs/{id}/kit-list.pdf")
-    ResponseEntity<byte[]> kitList(
-            @PathVariable long id, @RequestParam(defaultValue = "a4") String paper) {
-        return download(id, KitPapers.PDF, paper, "kit list", "pdf");
+    @GetMapping("/jobs/{id}/papers/{name}.pdf")
+    ResponseEntity<byte[]> paper(
+            @PathVariable long id,
+            @PathVariable String name,
+            @RequestParam(defaultValue = "a4") String paper) {
+        StoredJob job = jobs.get(id);
+        return BenchPaperAnswer.of(name, paper).with(plan(job), OptionalInt.of(job.revision()));
     }
 
     @GetMapping("/jobs/{id}/parts.csv")
     ResponseEntity<byte[]> partsList(@PathVariable long id) {
-        return download(id, KitPapers.CSV, "a4", "parts", "csv");
+        return download(id, KitPapers.CSV, "parts", "csv");
     }
 
     @GetMapping("/jobs/{id}/kit.json")
     ResponseEntity<byte[]> kitDocument(@PathVariable long id) {
-        return download(id, KitPapers.JSON, "a4", "kit", "json");
+        return download(id, KitPapers.JSON, "kit", "json");
     }
 
-    private ResponseEntity<byte[]> download(
-            long id, KitPapers form, String paper, String what, String ending) {
+    private ResponseEntity<byte[]> download(long id, KitPapers form, String what, String ending) {
         StoredJob job = jobs.get(id);
-        Kit kit = kits.plan(JobReader.read(job.document()));
-        ResponseEntity<byte[]> answer = form.answer(kit, KitPapers.paper(paper));
-        String name = job.reference().replaceAll("[^\\p{L}\\p{N}._-]+", "-");
+        ResponseEntity<byte[]> answer =
+                form.answer(plan(job), OptionalInt.of(job.revision()), Paper.A4);
         return ResponseEntity.ok()
                 .headers(answer.getHeaders())
                 .header(
                         HttpHeaders.CONTENT_DISPOSITION,
                         ContentDisposition.attachment()
-                                .filename(name + " " + what + "." + ending, StandardCharsets.UTF_8)
+                                .filename(
+                                        KitPapers.fileName(job.reference(), what, ending),
+                                        StandardCharsets.UTF_8)
                                 .build()
                                 .toString())
                 .body(answer.getBody());

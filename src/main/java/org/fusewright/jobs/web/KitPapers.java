@@ -3,7 +3,7 @@ package org.fusewright.jobs.web;
 import jakarta.servlet.http.HttpServletResponse;
 
 import org.fusewright.core.kit.Kit;
-import org.fusewright.papers.KitListPaper;
+import org.fusewright.papers.BenchPaper;
 import org.fusewright.papers.Paper;
 import org.springframework.http.HttpStatus;
 import org.springframework.http.MediaType;
@@ -17,13 +17,14 @@ import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.OptionalInt;
 import java.util.stream.Stream;
 
 /** The forms that a kit goes out in: document, kit list on paper, parts list as a table. */
 enum KitPapers {
     JSON(MediaType.APPLICATION_JSON) {
         @Override
-        byte[] print(Kit kit, Paper paper) {
+        byte[] print(Kit kit, OptionalInt revision, Paper paper) {
             return KitDocument.print(kit);
         }
 
@@ -35,13 +36,13 @@ enum KitPapers {
     },
     PDF(MediaType.APPLICATION_PDF) {
         @Override
-        byte[] print(Kit kit, Paper paper) {
-            return KitListPaper.print(kit, paper);
+        byte[] print(Kit kit, OptionalInt revision, Paper paper) {
+            return BenchPaper.KIT_LIST.print(kit, revision, paper);
         }
     },
     CSV(new MediaType("text", "csv", StandardCharsets.UTF_8)) {
         @Override
-        byte[] print(Kit kit, Paper paper) {
+        byte[] print(Kit kit, OptionalInt revision, Paper paper) {
             return PartsTable.print(kit);
         }
     };
@@ -54,15 +55,18 @@ enum KitPapers {
         this.type = type;
     }
 
-    abstract byte[] print(Kit kit, Paper paper);
+    abstract byte[] print(Kit kit, OptionalInt revision, Paper paper);
 
-    ResponseEntity<byte[]> answer(Kit kit, Paper paper) {
-        return ResponseEntity.ok().contentType(type).body(print(kit, paper));
+    ResponseEntity<byte[]> answer(Kit kit, OptionalInt revision, Paper paper) {
+        return ResponseEntity.ok().contentType(type).body(print(kit, revision, paper));
     }
 
-    /** The same without a message converter, which takes its time over a long document. */
+    /**
+     * The same for a job that is not kept, and without a message converter, which takes its time
+     * over a long document.
+     */
     void send(Kit kit, Paper paper, HttpServletResponse response) throws IOException {
-        byte[] printed = print(kit, paper);
+        byte[] printed = print(kit, OptionalInt.empty(), paper);
         response.setContentType(type.toString());
         response.setContentLength(printed.length);
         response.getOutputStream().write(printed);
@@ -83,6 +87,11 @@ enum KitPapers {
         }
         throw new HttpMediaTypeNotAcceptableException(
                 Stream.of(values()).map(papers -> papers.type).toList());
+    }
+
+    /** A name that every file system takes: "TQ-014 kit list.pdf". */
+    static String fileName(String reference, String what, String ending) {
+        return reference.replaceAll("[^\\p{L}\\p{N}._-]+", "-") + " " + what + "." + ending;
     }
 
     /** The paper of a request: "a4" or "letter". */

@@ -34,6 +34,10 @@ class CatalogErrorsTest {
                 "blocks.csv | pitchMm | pitch | 1 | pitch | pitch | unknown column",
                 "caps.csv | fits,clearanceMm | fits,fits | 1 | fits | fits | column given twice",
                 // numbers and what they may be
+                "caps.csv | WDB-3,12,32,30 | WDB-3,12,9,30 | 2 | labelWidthMm | 9 | must be 10 to"
+                        + " 200 with at most 6 decimals",
+                "caps.csv | WDB-3,12,32,30 | WDB-3,12,32, | 2 | - | - | labelWidthMm and"
+                        + " labelHeightMm must both be given or both be left out",
                 "blocks.csv | WDB-3,\"Sealed block, 3 positions\",Wendlebrook,21.5 |"
                         + " WDB-3,\"Sealed block, 3 positions\",Wendlebrook,heavy | 2 | massG |"
                         + " heavy | must be a number such as 12.5, 0 to 100000",

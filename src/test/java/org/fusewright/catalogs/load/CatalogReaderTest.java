@@ -53,6 +53,22 @@ class CatalogReaderTest {
                 .isEqualTo(new SampleFiles().read().catalog().listOffers());
     }
 
+    /** A catalog that was made before caps could say how large a label they take. */
+    @Test
+    void keepsTheVersionWhetherOptionalColumnsAreLeftOutOrEmpty() {
+        String caps = sample.texts().get("caps.csv");
+        sample.texts().put("caps.csv", caps.replaceAll(",\\d+,30\n", ",,\n"));
+        String withEmptyCells = sample.read().catalog().version();
+        sample.texts()
+                .put(
+                        "caps.csv",
+                        caps.replaceAll(",\\d+,30\n", "\n")
+                                .replace(",labelWidthMm,labelHeightMm", ""));
+        assertThat(sample.read().catalog().version())
+                .isEqualTo(withEmptyCells)
+                .isNotEqualTo(VERSION);
+    }
+
     @Test
     void keepsTheVersionForColumnsInAnotherOrder() {
         sample.texts().put("suppliers.csv", turnColumns(sample.texts().get("suppliers.csv")));

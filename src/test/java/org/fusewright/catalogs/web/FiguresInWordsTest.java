@@ -19,6 +19,7 @@ class FiguresInWordsTest {
         "WDB-4, relay pairs, 1 and 2; 3 and 4",
         "WDB-3, relay pairs,",
         "WDC-4-LOW, fits, WDB-4",
+        "WDC-4-LOW, label width, 42 mm",
         "WDT-B, min area, 0.6 mm²",
         "WDT-B, contact, 3.4 mΩ",
         "PYF-7.5, max voltage, 32 V",

@@ -1,0 +1,57 @@
+package org.fusewright.jobs.web;
+
+import org.fusewright.core.kit.Kit;
+import org.fusewright.papers.BenchPaper;
+import org.fusewright.papers.Paper;
+import org.springframework.http.ContentDisposition;
+import org.springframework.http.HttpHeaders;
+import org.springframework.http.HttpStatus;
+import org.springframework.http.MediaType;
+import org.springframework.http.ResponseEntity;
+import org.springframework.web.server.ResponseStatusException;
+
+import java.nio.charset.StandardCharsets;
+import java.util.Locale;
+import java.util.OptionalInt;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+
+/** A paper of the bench that a request asks for, as a file with a name. */
+record BenchPaperAnswer(BenchPaper paper, Paper sheet) {
+
+    /**
+     * @param name "kit-list" and so on
+     * @param sheet "a4" or "letter"
+     */
+    static BenchPaperAnswer of(String name, String sheet) {
+        BenchPaper paper =
+                BenchPaper.parse(name)
+                        .orElseThrow(
+                                () ->
+                                        new ResponseStatusException(
+                                                HttpStatus.NOT_FOUND,
+                                                "there is no such paper; there are " + allCodes()));
+        return new BenchPaperAnswer(paper, KitPapers.paper(sheet));
+    }
+
+    private static String allCodes() {
+        return Stream.of(BenchPaper.values())
+                .map(BenchPaper::code)
+                .collect(Collectors.joining(", "));
+    }
+
+    ResponseEntity<byte[]> with(Kit kit, OptionalInt revision) {
+        String what = paper.title().toLowerCase(Locale.ROOT);
+        return ResponseEntity.ok()
+                .contentType(MediaType.APPLICATION_PDF)
+                .header(
+                        HttpHeaders.CONTENT_DISPOSITION,
+                        ContentDisposition.attachment()
+                                .filename(
+                                        KitPapers.fileName(kit.job().reference(), what, "pdf"),
+                                        StandardCharsets.UTF_8)
+                                .build()
+                                .toString())
+                .body(paper.print(kit, revision, sheet));
+    }
+}

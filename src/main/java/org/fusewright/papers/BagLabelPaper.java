@@ -1,0 +1,105 @@
+package org.fusewright.papers;
+
+import org.fusewright.core.check.Verdict;
+import org.fusewright.core.kit.Kit;
+import org.fusewright.core.kit.PartGroup;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** The label of the bag that a kit leaves in: what it is, and a code that a scanner reads. */
+final class BagLabelPaper {
+
+    private static final float WIDTH = Style.mm(150);
+    private static final float HEIGHT = Style.mm(76);
+    private static final float PAD = Style.mm(5);
+    private static final float LARGEST = 20;
+    private static final float SMALLEST = 7;
+    private static final float FACTS_HEIGHT = Style.mm(18);
+    private static final float LARGEST_FACTS = 10;
+    private static final String NO_CODE =
+            "No bar code: the job's reference is too long for one or has signs other than printable"
+                    + " ASCII. Type the reference.";
+
+    private BagLabelPaper() {}
+
+    static void print(Sheet sheet, Kit kit) {
+        new StatusSection(sheet, kit).print();
+        Headings.drawSection(sheet, "Bag label", 2 * Style.BODY.leading() + HEIGHT);
+        sheet.paragraph(Style.BODY, "Print at full size and cut at the corner marks.");
+        sheet.down(2 * CropMarks.REACH);
+        draw(sheet, kit, sheet.left() + (sheet.width() - WIDTH) / 2, sheet.y());
+        sheet.down(HEIGHT + 2 * CropMarks.REACH);
+        new CautionsSection(sheet).print();
+    }
+
+    /** What the code says: the job, its revision (nothing for a job not kept) and the design. */
+    static String content(Kit kit, KitHeading heading) {
+        String revision =
+                heading.revision().isPresent()
+                        ? Integer.toString(heading.revision().getAsInt())
+                        : "";
+        return String.join(
+                "|",
+                "FW1",
+                kit.job().reference(),
+                revision,
+                KitHeading.shortened(kit.fingerprint()));
+    }
+
+    private static void draw(Sheet sheet, Kit kit, float left, float top) {
+        Pen pen = sheet.pen();
+        CropMarks.draw(pen, left, top, WIDTH, HEIGHT);
+        float room = WIDTH - 2 * PAD;
+        FittedText facts =
+                FittedText.fit(facts(sheet, kit), room, FACTS_HEIGHT, LARGEST_FACTS, SMALLEST);
+        Optional<BarCode> code = BarCode.of(content(kit, sheet.heading()), room);
+        float codeHeight = code.map(BarCode::height).orElse(Style.SMALL.leading());
+        float codeTop = top - HEIGHT + PAD + codeHeight;
+        float factsTop = codeTop + PAD / 2 + facts.height();
+        facts.draw(pen, left + PAD, factsTop);
+        FittedText.fit(names(kit), room, top - PAD - factsTop - PAD / 2, LARGEST, SMALLEST)
+                .draw(pen, left + PAD, top - PAD);
+        code.ifPresentOrElse(
+                bars -> bars.draw(pen, left + (WIDTH - bars.width()) / 2, codeTop),
+                () ->
+                        FittedText.fit(
+                                        List.of(FittedText.Passage.plain(NO_CODE)),
+                                        room,
+                                        codeHeight + PAD / 2,
+                                        Style.SMALL.size(),
+                                        6)
+                                .draw(pen, left + PAD, codeTop));
+    }
+
+    private static List<FittedText.Passage> names(Kit kit) {
+        return List.of(
+                FittedText.Passage.strong(kit.job().reference()),
+                FittedText.Passage.strong(kit.job().title()),
+                FittedText.Passage.plain(kit.job().customer()));
+    }
+
+    private static List<FittedText.Passage> facts(Sheet sheet, Kit kit) {
+        KitHeading heading = sheet.heading();
+        List<FittedText.Passage> facts = new ArrayList<>();
+        if (kit.worst() == Verdict.FAIL) {
+            facts.add(FittedText.Passage.strong("✘ Not buildable: do not build it as it is"));
+        }
+        long spares = kit.parts().stream().filter(line -> line.group() == PartGroup.SPARE).count();
+        facts.add(
+                FittedText.Passage.plain(
+                        "%d part lines%s, about %d g. Bag ____ of ____"
+                                .formatted(
+                                        kit.parts().size(),
+                                        spares > 0 ? ", " + spares + " of them spares" : "",
+                                        Math.round(kit.totals().massG()))));
+        facts.add(
+                FittedText.Passage.plain(
+                        heading.revision().isPresent()
+                                ? "Revision " + heading.revision().getAsInt()
+                                : ""));
+        facts.add(FittedText.Passage.plain("Fingerprint " + heading.shortFingerprint()));
+        return facts;
+    }
+}

@@ -1,0 +1,65 @@
+package org.fusewright.papers;
+
+import org.fusewright.core.catalog.Wire;
+import org.fusewright.core.kit.Cavity;
+import org.fusewright.core.kit.Kit;
+import org.fusewright.core.kit.KitLead;
+
+import java.util.List;
+import java.util.Set;
+import java.util.stream.Collectors;
+
+/** The leads that end in no cavity: between source, main device, splices, loads and ground. */
+final class OutsideLeadsSection {
+
+    private static final List<Table.Column> COLUMNS =
+            List.of(
+                    Table.Column.left("", 4),
+                    Table.Column.left("Lead", 42),
+                    Table.Column.left("Wire", 42),
+                    Table.Column.left("From", 40),
+                    Table.Column.left("To", 40));
+
+    private final Sheet sheet;
+    private final Kit kit;
+
+    OutsideLeadsSection(Sheet sheet, Kit kit) {
+        this.sheet = sheet;
+        this.kit = kit;
+    }
+
+    void print() {
+        Set<String> inCavities =
+                kit.blocks().stream()
+                        .flatMap(block -> block.cavities().stream())
+                        .map(Cavity::id)
+                        .collect(Collectors.toSet());
+        Table table =
+                new Table(
+                        sheet,
+                        Headings.section(sheet, "Leads outside the blocks, ends by makers' data"),
+                        COLUMNS);
+        kit.wire().stream()
+                .flatMap(line -> line.leads().stream())
+                .filter(
+                        lead ->
+                                !inCavities.contains(lead.from())
+                                        && !inCavities.contains(lead.to()))
+                .forEach(lead -> addRow(table, lead));
+    }
+
+    private static void addRow(Table table, KitLead lead) {
+        Wire wire = lead.lead().wire();
+        table.row(
+                Cell.TICK_BOX,
+                Cell.of(Style.STRONG, lead.lead().id()),
+                Cell.of(
+                        Figures.size(wire.size())
+                                + " "
+                                + wire.colour()
+                                + " "
+                                + wire.colour().inWords()),
+                Cell.of(lead.from()),
+                Cell.of(lead.to()));
+    }
+}
