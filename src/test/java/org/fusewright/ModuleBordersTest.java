@@ -70,6 +70,7 @@ class ModuleBordersTest {
                 "core.sizing",
                 "core.fitting",
                 "core.kit",
+                "core.count",
                 "catalogs",
                 "catalogs.store",
                 "catalogs.load",
