@@ -64,6 +64,12 @@ public record WeighingTerms(
         return varianceG2(line, line.masses());
     }
 
+    /** What one of its lightest pieces more adds to the variance of a line. */
+    double extraVarianceG2(ExpectedLine line) {
+        return varianceG2(line, line.masses().withPiece(line.masses().lightestG()))
+                - varianceG2(line);
+    }
+
     private double varianceG2(ExpectedLine line, Masses masses) {
         return masses.varianceG2(scatter.get(line.kind()), samplePieces);
     }

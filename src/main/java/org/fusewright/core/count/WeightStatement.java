@@ -54,10 +54,7 @@ public record WeightStatement(
         }
 
         static OnScale of(List<ExpectedLine> lines, WeighingTerms terms) {
-            ExpectedLine lightest =
-                    lines.stream()
-                            .min(Comparator.comparingDouble(line -> line.masses().lightestG()))
-                            .orElseThrow();
+            ExpectedLine lightest = lines.stream().min(byLightness(terms)).orElseThrow();
             NetMass mass = terms.massOf(lines);
             double pieceG = lightest.masses().lightestG();
             OnScale halfway = withMarks(lines, mass, lightest, pieceG / 2, terms);
@@ -127,9 +124,11 @@ public record WeightStatement(
         if (all.visible()) {
             return new WeightStatement(terms, all, List.of(), Optional.of(all));
         }
+        List<ExpectedLine> byLightness = lines.stream().sorted(byLightness(terms)).toList();
         List<ExpectedLine> best = List.of();
-        for (ExpectedLine floor : lines) {
-            List<ExpectedLine> seen = mostSeen(lines, floor.masses().lightestG(), terms);
+        for (int from = 0; from < lines.size(); from++) {
+            List<ExpectedLine> seen =
+                    mostSeen(byLightness.subList(from, byLightness.size()), terms);
             boolean better =
                     seen.size() > best.size()
                             || (seen.size() == best.size() && totalG(seen) > totalG(best));
@@ -145,26 +144,44 @@ public record WeightStatement(
                 kept.isEmpty() ? Optional.empty() : Optional.of(OnScale.of(kept, terms)));
     }
 
+    /** The lightest piece first; of equal ones, the one that scatters more. */
+    private static Comparator<ExpectedLine> byLightness(WeighingTerms terms) {
+        return Comparator.comparingDouble((ExpectedLine line) -> line.masses().lightestG())
+                .thenComparingDouble(line -> -terms.extraVarianceG2(line));
+    }
+
     /**
-     * The most lines whose pieces all weigh so much or more and of which a piece of so much is
-     * seen. More scatter only makes it worse, so the lines are added by their scatter.
+     * The most of these lines of which a piece of the first, lightest one is seen, that one among
+     * them. More scatter only makes it worse, so the others are added by their scatter.
      */
-    private static List<ExpectedLine> mostSeen(
-            List<ExpectedLine> lines, double floorG, WeighingTerms terms) {
+    private static List<ExpectedLine> mostSeen(List<ExpectedLine> lines, WeighingTerms terms) {
+        ExpectedLine lightest = lines.getFirst();
         List<ExpectedLine> seen = new ArrayList<>();
-        List<ExpectedLine> candidates =
+        if (!isSeen(List.of(lightest), lightest, terms)) {
+            return seen;
+        }
+        seen.add(lightest);
+        List<ExpectedLine> others =
                 lines.stream()
-                        .filter(line -> floorG > 0 && line.masses().lightestG() >= floorG)
+                        .skip(1)
                         .sorted(Comparator.comparingDouble(terms::varianceG2))
                         .toList();
-        for (ExpectedLine line : candidates) {
+        for (ExpectedLine line : others) {
             seen.add(line);
-            if (terms.massOf(seen).chanceOff(floorG / 2) > terms.errorProbability()) {
+            if (!isSeen(seen, lightest, terms)) {
                 seen.removeLast();
                 break;
             }
         }
         return seen;
+    }
+
+    /** Whether the scale sees a piece, too few or too many, wherever its steps lie. */
+    private static boolean isSeen(
+            List<ExpectedLine> lines, ExpectedLine lightest, WeighingTerms terms) {
+        double pieceG = lightest.masses().lightestG();
+        return terms.massOf(lines, lightest, pieceG).chanceOff(pieceG / 2)
+                <= terms.errorProbability();
     }
 
     private static double totalG(List<ExpectedLine> lines) {

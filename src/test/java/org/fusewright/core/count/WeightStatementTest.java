@@ -13,6 +13,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
@@ -128,9 +129,13 @@ class WeightStatementTest {
 
     private static boolean isSeenWhereverTheStepsLie(
             List<ExpectedLine> lines, WeighingTerms terms) {
-        double lightestG =
-                lines.stream().mapToDouble(line -> line.masses().lightestG()).min().orElseThrow();
-        return terms.massOf(lines).chanceOff(lightestG / 2) <= terms.errorProbability();
+        ExpectedLine lightest =
+                lines.stream()
+                        .min(Comparator.comparingDouble(line -> line.masses().lightestG()))
+                        .orElseThrow();
+        double lightestG = lightest.masses().lightestG();
+        return terms.massOf(lines, lightest, lightestG).chanceOff(lightestG / 2)
+                <= terms.errorProbability();
     }
 
     /**
