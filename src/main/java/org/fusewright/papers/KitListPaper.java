@@ -12,7 +12,11 @@ public final class KitListPaper {
 
     /** Prints as PDF. */
     public static byte[] print(Kit kit, Paper paper) {
-        Sheet sheet = new Sheet(paper, KitHeading.of(kit), kit.fingerprint());
+        Sheet sheet =
+                new Sheet(
+                        paper,
+                        KitHeading.of("Kit list", kit, java.util.OptionalInt.empty()),
+                        kit.fingerprint());
         new StatusSection(sheet, kit).print();
         new CautionsSection(sheet).print();
         new ChecksSection(sheet, kit).print();

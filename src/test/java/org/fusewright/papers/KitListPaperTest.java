@@ -144,7 +144,13 @@ class KitListPaperTest {
             for (int page = 1; page <= printed.pages(); page++) {
                 assertThat(printed.text(page))
                         .containsPattern("Page " + page + " of " + printed.pages() + "\\b")
-                        .contains("Fingerprint " + KitHeading.of(kit).shortFingerprint());
+                        .contains(
+                                "Fingerprint "
+                                        + KitHeading.of(
+                                                        "Kit list",
+                                                        kit,
+                                                        java.util.OptionalInt.empty())
+                                                .shortFingerprint());
             }
         }
     }

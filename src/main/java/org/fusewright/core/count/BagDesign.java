@@ -5,7 +5,7 @@ import org.fusewright.core.kit.Kit;
 /**
  * The design that a bag is made to.
  *
- * @param revision of the kept job; 0 for a job that is not kept
+ * @param revision of the kept job; {@link #NOT_KEPT} for a job that is not kept
  * @param fingerprint of the kit
  * @param supplyV highest voltage of the supply: what devices must interrupt at
  */
@@ -17,6 +17,9 @@ public record BagDesign(
         String fingerprint,
         String catalogVersion,
         double supplyV) {
+
+    /** The revision of a job that is not kept. */
+    public static final int NOT_KEPT = 0;
 
     public static BagDesign of(Kit kit, int revision) {
         return new BagDesign(
