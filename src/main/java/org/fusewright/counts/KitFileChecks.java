@@ -6,6 +6,8 @@ import org.fusewright.core.catalog.PartNumber;
 import org.fusewright.core.count.BagDesign;
 import org.fusewright.core.count.Comparison;
 import org.fusewright.core.count.ExpectedBag;
+import org.fusewright.core.job.JobProblem;
+import org.fusewright.core.job.MalformedJobException;
 import org.fusewright.core.kit.Kit;
 import org.fusewright.jobs.Kits;
 import org.fusewright.jobs.load.JobReader;
@@ -43,9 +45,23 @@ public class KitFileChecks {
         return compare(design.kit(), design.revision(), found);
     }
 
-    /** Against a job document. */
+    /**
+     * Against a job document, which was sent at {@code /job}.
+     *
+     * @throws MalformedJobException with all that is wrong with it
+     */
     public FileCheck check(JsonNode job, Map<PartNumber, BigDecimal> found) {
-        return compare(kits.plan(JobReader.read(job)), BagDesign.NOT_KEPT, found);
+        try {
+            return compare(kits.plan(JobReader.read(job)), BagDesign.NOT_KEPT, found);
+        } catch (MalformedJobException e) {
+            throw new MalformedJobException(
+                    e.problems().stream()
+                            .map(
+                                    problem ->
+                                            new JobProblem(
+                                                    "/job" + problem.pointer(), problem.detail()))
+                            .toList());
+        }
     }
 
     private FileCheck compare(Kit kit, int revision, Map<PartNumber, BigDecimal> found) {
