@@ -45,16 +45,14 @@ public record BagCount(
         weighings = List.copyOf(weighings);
     }
 
-    BagCount withWeighings(List<CountRecord.Done> done) {
-        return new BagCount(
-                id, jobId, version, design, sets, expected, found, agreed, done, startedBy,
-                startedAt, signature);
+    public Comparison compare() {
+        return Comparison.of(expected, pieces(found), agreed);
     }
 
-    public Comparison compare() {
+    static Map<PartNumber, BigDecimal> pieces(List<Found> found) {
         Map<PartNumber, BigDecimal> pieces = new LinkedHashMap<>();
         found.forEach(part -> pieces.put(part.part(), BigDecimal.valueOf(part.pieces())));
-        return Comparison.of(expected, pieces, agreed);
+        return pieces;
     }
 
     public int piecesOf(PartNumber part) {

@@ -428,31 +428,30 @@ public class Counts {
     private BagCount read(Head head) {
         long id = head.id();
         List<ExpectedLine> expected = rows.listLines(id);
-        BagCount unweighed =
-                new BagCount(
-                        id,
-                        head.jobId(),
-                        rows.countChanges(id),
-                        head.design(),
-                        head.sets(),
-                        expected,
-                        rows.listFound(id),
-                        rows.listSubstitutes(id),
-                        List.of(),
-                        head.startedBy(),
-                        head.startedAt(),
-                        head.signature());
-        List<ExpectedLine> onScale = unweighed.compare().listForScale();
-        return unweighed.withWeighings(
-                rows.listWeighings(id).stream().map(row -> judge(row, onScale)).toList());
+        return new BagCount(
+                id,
+                head.jobId(),
+                rows.countChanges(id),
+                head.design(),
+                head.sets(),
+                expected,
+                rows.listFound(id, CountRows.EVER),
+                rows.listSubstitutes(id, CountRows.EVER),
+                rows.listWeighings(id).stream().map(row -> judge(id, row, expected)).toList(),
+                head.startedBy(),
+                head.startedAt(),
+                head.signature());
     }
 
-    private static CountRecord.Done judge(WeighingRow row, List<ExpectedLine> lines) {
-        // Where a later substitute took the place of all that lay on the scale, everything counts.
-        boolean nothingLeft = lines.stream().allMatch(line -> row.offScale().contains(line.part()));
+    /** By what lay in the bag and was agreed when it was weighed, whatever came after. */
+    private CountRecord.Done judge(long id, WeighingRow row, List<ExpectedLine> expected) {
+        Comparison then =
+                Comparison.of(
+                        expected,
+                        BagCount.pieces(rows.listFound(id, row.at())),
+                        rows.listSubstitutes(id, row.at()));
         return new CountRecord.Done(
-                Weighing.judge(
-                        lines, nothingLeft ? Set.of() : row.offScale(), row.reading(), row.terms()),
+                Weighing.judge(then.listForScale(), row.offScale(), row.reading(), row.terms()),
                 row.by(),
                 row.at());
     }

@@ -15,10 +15,10 @@ final class CountLinesSection {
             List.of(
                     Table.Column.left("", 4),
                     Table.Column.right("Should be", 14),
-                    Table.Column.right("Found", 12),
+                    Table.Column.right("Found", 19),
                     Table.Column.left("Part", 25),
                     Table.Column.left("Title", 42),
-                    Table.Column.left("Goes to", 46));
+                    Table.Column.left("Goes to", 42));
 
     private final Sheet sheet;
     private final Comparison comparison;

@@ -29,6 +29,7 @@ import java.security.MessageDigest;
 import java.util.Comparator;
 import java.util.HexFormat;
 import java.util.List;
+import java.util.OptionalInt;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
@@ -146,10 +147,7 @@ class KitListPaperTest {
                         .containsPattern("Page " + page + " of " + printed.pages() + "\\b")
                         .contains(
                                 "Fingerprint "
-                                        + KitHeading.of(
-                                                        "Kit list",
-                                                        kit,
-                                                        java.util.OptionalInt.empty())
+                                        + KitHeading.of("Kit list", kit, OptionalInt.empty())
                                                 .shortFingerprint());
             }
         }

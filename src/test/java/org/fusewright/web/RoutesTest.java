@@ -83,7 +83,9 @@ class RoutesTest {
                 }
             }
         }
-        assertThat(tried).contains("POST /api/kits", "PUT /api/jobs/999999", "GET /jobs/999999");
+        assertThat(tried)
+                .contains("POST /api/kits", "PUT /api/jobs/999999", "GET /jobs/999999")
+                .contains("POST /api/counts/check", "POST /counts/999999/pieces");
     }
 
     private static void assertToldNothing(Answer answer, String request) {
@@ -125,6 +127,7 @@ class RoutesTest {
     @ValueSource(
             strings = {
                 "/fusewright.css",
+                "/count.js",
                 "/favicon.svg",
                 "/webjars/htmx.org/2.0.10/dist/htmx.min.js"
             })
@@ -173,6 +176,10 @@ class RoutesTest {
                 .isEqualTo("Change a job")
                 .jsonPath("$.paths['/api/schema/job'].get.summary")
                 .exists()
+                .jsonPath("$.paths['/api/counts/check'].post.summary")
+                .isEqualTo("Check a kit from elsewhere")
+                .jsonPath("$.paths['/api/counts/{id}/signature'].post.tags[0]")
+                .isEqualTo("Counts")
                 .jsonPath("$.paths['/jobs']")
                 .doesNotExist()
                 .jsonPath("$.paths['/error']")

@@ -137,6 +137,9 @@ public final class CountRequests {
         if (remark.length() > LONGEST_REMARK) {
             fields.report("remark", "must have at most " + LONGEST_REMARK + " signs");
         }
+        if (remark.chars().anyMatch(Character::isISOControl)) {
+            fields.report("remark", "must be plain text on one line");
+        }
         return fields.finish(() -> new Signed(name, remark));
     }
 

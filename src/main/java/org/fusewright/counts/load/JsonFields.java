@@ -89,6 +89,8 @@ final class JsonFields {
                 && node.get(field).isString()
                 && (text.isEmpty() || text.length() > LONGEST_NAME)) {
             report(field, "must be 1 to " + LONGEST_NAME + " signs");
+        } else if (text.chars().anyMatch(Character::isISOControl)) {
+            report(field, "must be plain text on one line");
         }
         return text;
     }

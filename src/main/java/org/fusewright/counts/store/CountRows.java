@@ -38,6 +38,9 @@ import java.util.stream.Stream;
 /** The rows of counts. What was found is added, never overwritten. */
 @Repository
 public class CountRows {
+    /** Later than anything that is kept. */
+    public static final Instant EVER = Instant.parse("9999-01-01T00:00:00Z");
+
     private static final String SUMMARY =
             """
             select id, job_id, reference, title, revision, started_by, started_at,
@@ -194,14 +197,15 @@ public class CountRows {
                 .list();
     }
 
-    public List<Found> listFound(long id) {
+    /** What lay in the bag at a time, in the order of first finding. */
+    public List<Found> listFound(long id, Instant at) {
         return jdbc.sql(
                         """
                         select part_number, max(title) as title, sum(pieces)::integer as pieces
-                        from count_tap where count_id = ?
+                        from count_tap where count_id = ? and counted_at <= ?
                         group by part_number having sum(pieces) <> 0 order by min(id)
                         """)
-                .params(id)
+                .params(id, Timestamp.from(at))
                 .query(
                         (row, number) ->
                                 new Found(
@@ -251,9 +255,14 @@ public class CountRows {
                 .update();
     }
 
-    public List<AgreedSubstitute> listSubstitutes(long id) {
-        return jdbc.sql("select * from count_substitute where count_id = ? order by id")
-                .params(id)
+    /** What was agreed by a time, in order. */
+    public List<AgreedSubstitute> listSubstitutes(long id, Instant at) {
+        return jdbc.sql(
+                        """
+                        select * from count_substitute where count_id = ? and agreed_at <= ?
+                        order by id
+                        """)
+                .params(id, Timestamp.from(at))
                 .query(
                         (row, number) ->
                                 new AgreedSubstitute(

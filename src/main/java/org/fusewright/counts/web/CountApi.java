@@ -107,8 +107,8 @@ class CountApi {
             summary = "Begin a count",
             description =
                     "Plans the kit of a kept job, in its newest revision or the one given, and"
-                        + " keeps what the bag should hold. With sets \"opened\" the content of"
-                        + " bagged sets is counted, otherwise a set counts as one piece.",
+                            + " keeps what the bag should hold. With sets \"opened\" the content of"
+                            + " bagged sets is counted, otherwise a set counts as one piece.",
             requestBody =
                     @RequestBody(
                             required = true,
@@ -301,7 +301,7 @@ class CountApi {
                                             examples =
                                                     @ExampleObject(
                                                             "{\"name\": \"Ada\", \"remark\":"
-                                                                + " \"\"}"))))
+                                                                    + " \"\"}"))))
     @PostMapping(
             path = "/{id}/signature",
             consumes = MediaType.APPLICATION_JSON_VALUE,

@@ -55,8 +55,8 @@ class CountCheckApi {
                                         examples =
                                                 @ExampleObject(
                                                         "{\"jobId\": 1, \"csv\": \"part,quantity\\n"
-                                                            + "WDB-4,1\\n"
-                                                            + "\"}")),
+                                                                + "WDB-4,1\\n"
+                                                                + "\"}")),
                                 @Content(
                                         mediaType = "text/csv",
                                         schema = @Schema(type = "string"),

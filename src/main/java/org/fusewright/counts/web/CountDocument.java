@@ -131,11 +131,11 @@ record CountDocument(
                     weighing.sentence(),
                     weighing.tareG(),
                     weighing.grossG(),
-                    onScale.mass().meanG(),
-                    onScale.mass().scatterG(),
-                    weighing.differenceG(),
-                    onScale.lowestG(),
-                    onScale.highestG(),
+                    rounded(onScale.mass().meanG()),
+                    rounded(onScale.mass().scatterG()),
+                    rounded(weighing.differenceG()),
+                    rounded(onScale.lowestG()),
+                    rounded(onScale.highestG()),
                     onScale.chanceOfError(),
                     numbers(weighing.offScale()),
                     numbers(weighing.candidates()),
@@ -286,16 +286,21 @@ record CountDocument(
             boolean visible) {
         static Scale of(OnScale onScale) {
             return new Scale(
-                    onScale.mass().meanG(),
-                    onScale.mass().scatterG(),
+                    rounded(onScale.mass().meanG()),
+                    rounded(onScale.mass().scatterG()),
                     onScale.lightest().part().value(),
                     onScale.lightestG(),
-                    onScale.lowestG(),
-                    onScale.highestG(),
+                    rounded(onScale.lowestG()),
+                    rounded(onScale.highestG()),
                     onScale.chanceOfAlarm(),
                     onScale.chanceOfMiss(),
                     onScale.visible());
         }
+    }
+
+    /** To a microgram: what lies beyond is the arithmetic's. */
+    private static double rounded(double massG) {
+        return Math.rint(massG * 1e6) / 1e6;
     }
 
     private static List<String> numbers(List<PartNumber> parts) {
