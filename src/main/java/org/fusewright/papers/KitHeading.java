@@ -1,5 +1,6 @@
 package org.fusewright.papers;
 
+import org.fusewright.core.count.BagDesign;
 import org.fusewright.core.kit.Kit;
 
 import java.util.OptionalInt;
@@ -31,6 +32,17 @@ record KitHeading(
                 revision,
                 PaperFont.BOLD.printable(grouped(shortened(kit.fingerprint()))),
                 kit.catalogVersion());
+    }
+
+    static KitHeading of(String paper, BagDesign design) {
+        return new KitHeading(
+                paper,
+                design.reference(),
+                design.title(),
+                design.customer(),
+                OptionalInt.of(design.revision()),
+                PaperFont.BOLD.printable(grouped(shortened(design.fingerprint()))),
+                design.catalogVersion());
     }
 
     /** What a viewer shows in its title bar. */

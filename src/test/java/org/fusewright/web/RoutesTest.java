@@ -88,7 +88,8 @@ class RoutesTest {
                         "POST /api/kits",
                         "POST /api/kits/papers/no-such-thing",
                         "PUT /api/jobs/999999",
-                        "GET /jobs/999999");
+                        "GET /jobs/999999")
+                .contains("POST /api/counts/check", "POST /counts/999999/pieces");
     }
 
     private static void assertToldNothing(Answer answer, String request) {
@@ -130,6 +131,7 @@ class RoutesTest {
     @ValueSource(
             strings = {
                 "/fusewright.css",
+                "/count.js",
                 "/favicon.svg",
                 "/webjars/htmx.org/2.0.10/dist/htmx.min.js"
             })
@@ -182,6 +184,10 @@ class RoutesTest {
                 .isEqualTo("Change a job")
                 .jsonPath("$.paths['/api/schema/job'].get.summary")
                 .exists()
+                .jsonPath("$.paths['/api/counts/check'].post.summary")
+                .isEqualTo("Check a kit from elsewhere")
+                .jsonPath("$.paths['/api/counts/{id}/signature'].post.tags[0]")
+                .isEqualTo("Counts")
                 .jsonPath("$.paths['/jobs']")
                 .doesNotExist()
                 .jsonPath("$.paths['/error']")

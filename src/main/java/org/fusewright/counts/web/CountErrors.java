@@ -1,0 +1,46 @@
+package org.fusewright.counts.web;
+
+import jakarta.servlet.http.HttpServletRequest;
+
+import org.fusewright.counts.SignedCountException;
+import org.fusewright.counts.StaleCountException;
+import org.fusewright.counts.UnknownCountException;
+import org.fusewright.web.ErrorPages;
+import org.fusewright.web.Problems;
+import org.springframework.core.Ordered;
+import org.springframework.core.annotation.Order;
+import org.springframework.http.HttpStatus;
+import org.springframework.http.ResponseEntity;
+import org.springframework.web.bind.annotation.ControllerAdvice;
+import org.springframework.web.bind.annotation.ExceptionHandler;
+
+/** What goes wrong with counts, as answers. */
+@ControllerAdvice
+@Order(Ordered.HIGHEST_PRECEDENCE)
+class CountErrors {
+    static final String STALE =
+            "Somebody counted on in the meantime; nothing was done. Look at the count again and"
+                    + " start from there.";
+    static final String SIGNED = "This count is signed and stays as it is; nothing was done.";
+
+    private final ErrorPages pages;
+
+    CountErrors(ErrorPages pages) {
+        this.pages = pages;
+    }
+
+    @ExceptionHandler
+    ResponseEntity<Object> unknown(UnknownCountException e, HttpServletRequest request) {
+        return pages.answer(Problems.of(HttpStatus.NOT_FOUND, "There is no such count."), request);
+    }
+
+    @ExceptionHandler
+    ResponseEntity<Object> stale(StaleCountException e, HttpServletRequest request) {
+        return pages.answer(Problems.of(HttpStatus.PRECONDITION_FAILED, STALE), request);
+    }
+
+    @ExceptionHandler
+    ResponseEntity<Object> signed(SignedCountException e, HttpServletRequest request) {
+        return pages.answer(Problems.of(HttpStatus.CONFLICT, SIGNED), request);
+    }
+}

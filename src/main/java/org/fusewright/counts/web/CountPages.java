@@ -1,0 +1,399 @@
+package org.fusewright.counts.web;
+
+import io.swagger.v3.oas.annotations.Hidden;
+
+import org.fusewright.core.catalog.PartNumber;
+import org.fusewright.core.count.ExpectedBag.Sets;
+import org.fusewright.core.count.Weighing.Reading;
+import org.fusewright.core.count.WeighingTerms;
+import org.fusewright.core.job.JobProblem;
+import org.fusewright.core.job.MalformedJobException;
+import org.fusewright.counts.BagCount;
+import org.fusewright.counts.CountSummary;
+import org.fusewright.counts.Counts;
+import org.fusewright.counts.Heard;
+import org.fusewright.counts.NewCount;
+import org.fusewright.counts.SignedCountException;
+import org.fusewright.counts.StaleCountException;
+import org.fusewright.counts.Way;
+import org.fusewright.counts.web.CountView.Notice;
+import org.fusewright.jobs.Jobs;
+import org.jspecify.annotations.Nullable;
+import org.springframework.http.ContentDisposition;
+import org.springframework.http.HttpHeaders;
+import org.springframework.http.HttpStatus;
+import org.springframework.http.MediaType;
+import org.springframework.http.ResponseEntity;
+import org.springframework.stereotype.Controller;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.PathVariable;
+import org.springframework.web.bind.annotation.PostMapping;
+import org.springframework.web.bind.annotation.RequestHeader;
+import org.springframework.web.bind.annotation.RequestParam;
+import org.springframework.web.servlet.ModelAndView;
+import org.springframework.web.util.UriComponentsBuilder;
+
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.Set;
+import java.util.function.Supplier;
+import java.util.stream.Collectors;
+
+/**
+ * The pages of counts, for a phone at the bench. Each works as plain forms; with the page's script
+ * what was tapped, typed or scanned goes out one after the other, and only the count is swapped.
+ */
+@Controller
+@Hidden
+class CountPages {
+    private static final int PAGE_LENGTH = 50;
+    private static final int LONGEST_NAME = 100;
+    private static final int LONGEST_REMARK = 2_000;
+    private static final int LONGEST_CODE = 500;
+    private static final String TYPED = "typed";
+
+    private final Counts counts;
+    private final Jobs jobs;
+
+    CountPages(Counts counts, Jobs jobs) {
+        this.counts = counts;
+        this.jobs = jobs;
+    }
+
+    @GetMapping("/counts")
+    ModelAndView list(@RequestParam(required = false) @Nullable Long before) {
+        List<CountSummary> found =
+                counts.list(before == null ? Long.MAX_VALUE : before, PAGE_LENGTH + 1);
+        return new ModelAndView(
+                "counts/list",
+                Map.of(
+                        "counts",
+                        found.stream().limit(PAGE_LENGTH).toList(),
+                        "next",
+                        found.size() > PAGE_LENGTH ? found.get(PAGE_LENGTH - 1).id() : 0L));
+    }
+
+    @GetMapping("/counts/new")
+    ModelAndView startPage(@RequestParam long job) {
+        return startPage(job, "", HttpStatus.OK);
+    }
+
+    private ModelAndView startPage(long job, String problem, HttpStatus status) {
+        return new ModelAndView(
+                "counts/start",
+                Map.of(
+                        "job",
+                        jobs.get(job),
+                        "revisions",
+                        jobs.listRevisions(job),
+                        "counts",
+                        counts.listOfJob(job),
+                        "problem",
+                        problem),
+                status);
+    }
+
+    @PostMapping("/counts")
+    ModelAndView start(
+            @RequestParam long job,
+            @RequestParam int revision,
+            @RequestParam(defaultValue = "closed") String sets,
+            @RequestParam(defaultValue = "") String by) {
+        try {
+            String name = name(by);
+            BagCount count =
+                    counts.create(
+                            new NewCount(
+                                    job,
+                                    OptionalInt.of(revision),
+                                    sets.equals("opened") ? Sets.OPENED : Sets.CLOSED,
+                                    name));
+            return redirect(count.id(), name);
+        } catch (MalformedJobException malformed) {
+            return startPage(job, inWords(malformed), HttpStatus.BAD_REQUEST);
+        }
+    }
+
+    @GetMapping("/counts/{id}")
+    ModelAndView show(@PathVariable long id, @RequestParam(defaultValue = "") String by) {
+        return page("counts/count", view(counts.get(id), by), HttpStatus.OK);
+    }
+
+    /**
+     * Pieces tapped or typed.
+     *
+     * @param pieces how many more, or {@code typed} to take the number that was typed
+     * @param seen the number that the person saw; what others counted since is kept
+     */
+    @PostMapping("/counts/{id}/pieces")
+    ModelAndView addPieces(
+            @PathVariable long id,
+            @RequestParam String part,
+            @RequestParam String pieces,
+            @RequestParam(defaultValue = "") String typed,
+            @RequestParam(defaultValue = "0") int seen,
+            @RequestParam(defaultValue = "") String by,
+            @RequestHeader(name = "HX-Request", defaultValue = "false") boolean script) {
+        return change(
+                id,
+                by,
+                script,
+                () -> {
+                    boolean isTyped = pieces.equals(TYPED);
+                    int more = isTyped ? whole("/typed", typed) - seen : whole("/pieces", pieces);
+                    return view(
+                            counts.add(
+                                    id,
+                                    part(part),
+                                    more,
+                                    isTyped ? Way.TYPED : Way.TAPPED,
+                                    name(by)),
+                            by);
+                });
+    }
+
+    @PostMapping("/counts/{id}/scans")
+    ModelAndView scan(
+            @PathVariable long id,
+            @RequestParam String code,
+            @RequestParam(defaultValue = "") String by,
+            @RequestHeader(name = "HX-Request", defaultValue = "false") boolean script) {
+        try {
+            if (code.isBlank() || code.length() > LONGEST_CODE) {
+                throw refused("/code", "scan or type a part number");
+            }
+            Counts.Scan scan = counts.scan(id, code, name(by));
+            Heard heard = scan.heard();
+            CountView view =
+                    view(scan.count(), by)
+                            .withNotice(
+                                    new Notice(
+                                            heard.isGood() ? "pass" : "fail",
+                                            (heard.isGood() ? "✓ " : "✗ ") + heard.sentence()));
+            return page(template(script), view, HttpStatus.OK);
+        } catch (MalformedJobException | SignedCountException e) {
+            return refusal(id, by, script, e);
+        }
+    }
+
+    @PostMapping("/counts/{id}/substitutes")
+    ModelAndView agree(
+            @PathVariable long id,
+            @RequestParam String wanted,
+            @RequestParam String offered,
+            @RequestParam int pieces,
+            @RequestParam(defaultValue = "") String by,
+            @RequestHeader(name = "HX-Request", defaultValue = "false") boolean script) {
+        return change(
+                id,
+                by,
+                script,
+                () -> view(counts.agree(id, part(wanted), part(offered), pieces, name(by)), by));
+    }
+
+    /** The scale's form: what it can tell, or with a reading, the weighing itself. */
+    @PostMapping("/counts/{id}/weighings")
+    ModelAndView weigh(
+            @PathVariable long id,
+            @RequestParam String resolutionG,
+            @RequestParam(defaultValue = "") String tareG,
+            @RequestParam(defaultValue = "") String grossG,
+            @RequestParam(defaultValue = "advised") String offScale,
+            @RequestParam(name = "do", defaultValue = "state") String action,
+            @RequestParam(defaultValue = "") String by,
+            @RequestHeader(name = "HX-Request", defaultValue = "false") boolean script) {
+        try {
+            double step = grams("/resolutionG", resolutionG, 0.0001, 1_000);
+            WeighingTerms terms = WeighingTerms.usual(step);
+            if (!action.equals("keep")) {
+                BagCount count = counts.get(id);
+                return page(
+                        template(script),
+                        view(count, by).withStatement(counts.stateWeight(count, terms)),
+                        HttpStatus.OK);
+            }
+            double tare = tareG.isBlank() ? 0 : grams("/tareG", tareG, 0, 1_000_000);
+            double gross = grams("/grossG", grossG, 0, 1_000_000);
+            if (gross < tare) {
+                throw refused("/grossG", "a full bag weighs no less than an empty one");
+            }
+            BagCount count =
+                    counts.weigh(
+                            id,
+                            terms,
+                            offScale.equals("none") ? Optional.of(Set.of()) : Optional.empty(),
+                            new Reading(tare, gross),
+                            name(by));
+            return script ? page("counts/work", view(count, by), HttpStatus.OK) : redirect(id, by);
+        } catch (MalformedJobException | SignedCountException e) {
+            return refusal(id, by, script, e);
+        }
+    }
+
+    @PostMapping("/counts/{id}/signature")
+    ModelAndView sign(
+            @PathVariable long id,
+            @RequestParam long version,
+            @RequestParam(defaultValue = "") String name,
+            @RequestParam(defaultValue = "") String remark) {
+        try {
+            String text = remark.strip();
+            if (text.length() > LONGEST_REMARK || isBroken(text)) {
+                throw refused(
+                        "/remark", "must be one line of at most " + LONGEST_REMARK + " signs");
+            }
+            counts.sign(id, version, name(name), text);
+            return redirect(id, name);
+        } catch (MalformedJobException | SignedCountException | StaleCountException e) {
+            return refusal(id, name, false, e);
+        }
+    }
+
+    @PostMapping("/counts/{id}/delete")
+    ModelAndView delete(@PathVariable long id, @RequestParam long version) {
+        try {
+            counts.delete(id, version);
+            return new ModelAndView("redirect:/counts");
+        } catch (SignedCountException | StaleCountException e) {
+            return refusal(id, "", false, e);
+        }
+    }
+
+    @GetMapping("/counts/{id}/record.pdf")
+    ResponseEntity<byte[]> record(
+            @PathVariable long id, @RequestParam(defaultValue = "a4") String paper) {
+        byte[] pdf = CountApi.record(counts, id, paper);
+        String name = counts.get(id).design().reference().replaceAll("[^\\p{L}\\p{N}._-]+", "-");
+        return ResponseEntity.ok()
+                .contentType(MediaType.APPLICATION_PDF)
+                .header(
+                        HttpHeaders.CONTENT_DISPOSITION,
+                        ContentDisposition.attachment()
+                                .filename(name + " count " + id + ".pdf", StandardCharsets.UTF_8)
+                                .build()
+                                .toString())
+                .body(pdf);
+    }
+
+    private ModelAndView change(long id, String by, boolean script, Supplier<CountView> changing) {
+        try {
+            CountView view = changing.get();
+            return script ? page("counts/work", view, HttpStatus.OK) : redirect(id, by);
+        } catch (MalformedJobException | SignedCountException e) {
+            return refusal(id, by, script, e);
+        }
+    }
+
+    /** The count as it is, with what was wrong. */
+    private ModelAndView refusal(long id, String by, boolean script, RuntimeException e) {
+        CountView view = view(counts.get(id), by);
+        return switch (e) {
+            case MalformedJobException malformed ->
+                    page(
+                            template(script),
+                            view.withNotice(new Notice("fail", "✗ " + inWords(malformed))),
+                            HttpStatus.BAD_REQUEST);
+            case SignedCountException _ ->
+                    page(
+                            template(script),
+                            view.withNotice(new Notice("fail", "✗ " + CountErrors.SIGNED)),
+                            HttpStatus.CONFLICT);
+            default ->
+                    page(
+                            template(script),
+                            view.withNotice(
+                                    new Notice(
+                                            "caution",
+                                            "! Somebody counted on in the meantime, so nothing was"
+                                                    + " done. This is what there is now.")),
+                            HttpStatus.PRECONDITION_FAILED);
+        };
+    }
+
+    private CountView view(BagCount count, String by) {
+        return CountView.of(
+                count,
+                count.isSigned() ? List.of() : counts.listPossibleSubstitutes(count),
+                counts.findLater(count),
+                by.isBlank() ? count.startedBy() : by.strip());
+    }
+
+    private static String template(boolean script) {
+        return script ? "counts/work" : "counts/count";
+    }
+
+    private static ModelAndView page(String template, CountView view, HttpStatus status) {
+        return new ModelAndView(template, Map.of("view", view), status);
+    }
+
+    private static ModelAndView redirect(long id, String by) {
+        return new ModelAndView(
+                "redirect:"
+                        + UriComponentsBuilder.fromPath("/counts/" + id)
+                                .queryParam("by", "{by}")
+                                .encode()
+                                .buildAndExpand(by.strip())
+                                .toUriString());
+    }
+
+    private static String name(String by) {
+        String name = by.strip();
+        if (name.isEmpty() || name.length() > LONGEST_NAME || isBroken(name)) {
+            throw refused("/by", "say who you are, in 1 to " + LONGEST_NAME + " signs");
+        }
+        return name;
+    }
+
+    private static boolean isBroken(String text) {
+        return text.chars().anyMatch(Character::isISOControl);
+    }
+
+    private static PartNumber part(String text) {
+        if (!text.matches(PartNumber.FORM)) {
+            throw refused("/part", "is no part number");
+        }
+        return new PartNumber(text);
+    }
+
+    private static int whole(String pointer, String text) {
+        if (!text.strip().matches("-?[0-9]{1,6}")) {
+            throw refused(pointer, "must be a whole number");
+        }
+        return Integer.parseInt(text.strip());
+    }
+
+    private static double grams(String pointer, String text, double least, double most) {
+        String number = text.strip().replace(',', '.');
+        double value =
+                number.matches("[0-9]{1,7}(\\.[0-9]{0,6})?") ? Double.parseDouble(number) : -1;
+        if (!(value >= least && value <= most)) {
+            throw refused(pointer, "must be a number of grams, as 0.1 or 152.4");
+        }
+        return value;
+    }
+
+    private static MalformedJobException refused(String pointer, String detail) {
+        return new MalformedJobException(List.of(new JobProblem(pointer, detail)));
+    }
+
+    private static String inWords(MalformedJobException malformed) {
+        return malformed.problems().stream()
+                .map(problem -> label(problem.pointer()) + problem.detail())
+                .collect(Collectors.joining("; ", "", "."))
+                .replace("..", ".");
+    }
+
+    private static String label(String pointer) {
+        return switch (pointer) {
+            case "/by", "/code", "/pieces", "/offered" -> "";
+            case "/grossG" -> "Full bag: ";
+            case "/resolutionG" -> "Step of the scale: ";
+            case "/tareG" -> "Empty bag: ";
+            case "/typed" -> "Pieces: ";
+            default -> pointer.isEmpty() ? "" : pointer.substring(1) + ": ";
+        };
+    }
+}

@@ -1,0 +1,120 @@
+package org.fusewright.counts.web;
+
+import org.fusewright.core.catalog.PartNumber;
+import org.fusewright.core.count.BagDifference;
+import org.fusewright.core.count.Comparison;
+import org.fusewright.core.count.Comparison.LineResult;
+import org.fusewright.core.count.CountRecord.Later;
+import org.fusewright.core.count.ExpectedLine;
+import org.fusewright.core.count.WeightStatement;
+import org.fusewright.counts.BagCount;
+import org.fusewright.counts.PossibleSubstitute;
+import org.fusewright.web.Figures;
+
+import java.math.BigDecimal;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+
+/**
+ * What the page of one count shows.
+ *
+ * @param by who counts at this screen
+ * @param notice what became of the last thing done
+ * @param statement what a scale can tell, when it was asked
+ */
+public record CountView(
+        BagCount count,
+        Comparison comparison,
+        List<PossibleSubstitute> possible,
+        Optional<Later> later,
+        String by,
+        Optional<Notice> notice,
+        Optional<WeightStatement> statement) {
+
+    private static final int MOST_PLACES = 8;
+
+    /**
+     * A word to the person.
+     *
+     * @param verdict "pass", "caution" or "fail", which colours it
+     */
+    public record Notice(String verdict, String text) {}
+
+    static CountView of(
+            BagCount count, List<PossibleSubstitute> possible, Optional<Later> later, String by) {
+        return new CountView(
+                count, count.compare(), possible, later, by, Optional.empty(), Optional.empty());
+    }
+
+    CountView withNotice(Notice word) {
+        return new CountView(count, comparison, possible, later, by, Optional.of(word), statement);
+    }
+
+    CountView withStatement(WeightStatement stated) {
+        return new CountView(count, comparison, possible, later, by, notice, Optional.of(stated));
+    }
+
+    public long completeLines() {
+        return comparison.lines().stream()
+                .filter(line -> line.state() == Comparison.State.COMPLETE)
+                .count();
+    }
+
+    /** The state of a line as a sign and words. */
+    public static String state(LineResult line) {
+        return switch (line.state()) {
+            case COMPLETE -> "✓ complete";
+            case SHORT -> plain(line.difference().abs()) + " short";
+            case OVER -> "✗ " + plain(line.difference()) + " too many";
+        };
+    }
+
+    /** A verdict's class for a line: one not begun is not yet wrong. */
+    public static String verdict(LineResult line) {
+        return switch (line.state()) {
+            case COMPLETE -> "pass";
+            case SHORT -> "open";
+            case OVER -> "fail";
+        };
+    }
+
+    public static String plain(BigDecimal value) {
+        return Figures.plain(value);
+    }
+
+    /** "6", "3 leads". */
+    public static String quantity(BigDecimal quantity, String unit) {
+        String number = plain(quantity);
+        return switch (unit) {
+            case ExpectedLine.EACH -> number;
+            case ExpectedLine.LEADS -> number + (number.equals("1") ? " lead" : " leads");
+            default -> number + " " + unit;
+        };
+    }
+
+    /** The first places, and how many there are beyond. */
+    public static String places(ExpectedLine line) {
+        List<String> places = line.places();
+        String first =
+                places.stream().distinct().limit(MOST_PLACES).collect(Collectors.joining(", "));
+        long more = places.stream().distinct().count() - MOST_PLACES;
+        return more > 0 ? first + " and " + more + " more" : first;
+    }
+
+    public String title(PartNumber part) {
+        return count.found().stream()
+                .filter(found -> found.part().equals(part))
+                .map(BagCount.Found::title)
+                .findAny()
+                .orElse("");
+    }
+
+    public static String cuts(BagDifference.Entry entry) {
+        return entry.cutsMm().isEmpty()
+                ? ""
+                : entry.cutsMm().stream()
+                        .map(cut -> cut + " mm")
+                        .collect(Collectors.joining(", ", " cut to ", ""));
+    }
+}
