@@ -37,11 +37,15 @@ final class ModuleBorders {
                     "core.job",
                     "core.sizing",
                     "core.fitting",
-                    "core.kit");
+                    "core.kit",
+                    "core.quote");
 
     /** The features in the order in which they build on each other. */
     static final List<String> FEATURES =
             List.of("catalogs", "jobs", "quotes", "orders", "counts", "accounts");
+
+    /** The features that keep papers as they went out, and so print those themselves. */
+    private static final Set<String> ISSUING = Set.of("quotes", "orders", "counts");
 
     /** The page templates, as the build turns them into classes. */
     static final String PAGES = "pages";
@@ -61,7 +65,11 @@ final class ModuleBorders {
             String store = face + ".store";
             String load = face + ".load";
             String web = face + ".web";
-            map.put(face, union(CORE, others, store));
+            List<String> usable = new ArrayList<>(concat(others, featureLoads));
+            if (ISSUING.contains(face)) {
+                usable.add("papers");
+            }
+            map.put(face, union(CORE, usable, store));
             map.put(store, union(CORE, List.of(face)));
             map.put(load, union(CORE, others, face, store));
             map.put(web, union(CORE, others, face, load, "papers", "web"));
