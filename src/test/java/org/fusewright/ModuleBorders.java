@@ -38,7 +38,8 @@ final class ModuleBorders {
                     "core.sizing",
                     "core.fitting",
                     "core.kit",
-                    "core.quote");
+                    "core.quote",
+                    "core.order");
 
     /** The features in the order in which they build on each other. */
     static final List<String> FEATURES =
