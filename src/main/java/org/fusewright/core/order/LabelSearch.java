@@ -1,7 +1,6 @@
 package org.fusewright.core.order;
 
 import org.fusewright.core.order.PartSupply.Choice;
-import org.fusewright.core.order.PartSupply.Ways;
 import org.jspecify.annotations.Nullable;
 
 import java.util.ArrayList;
@@ -10,6 +9,7 @@ import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 
 /**
  * Chooses one way for each part so that the orders at given suppliers reach their minimums at least
@@ -25,8 +25,12 @@ final class LabelSearch {
      */
     record Outcome(int @Nullable [][] quantities, long cost, double floor) {}
 
-    /** How much of the search is kept: ways of a part, partial answers, and steps in all. */
-    record Effort(int ways, int labels, long steps) {}
+    /**
+     * How much of the search is kept: ways of a part, partial answers, and steps in all.
+     *
+     * @param share of the room between bound and limit that each part's ways may take
+     */
+    record Effort(int ways, int labels, long steps, double share) {}
 
     /** One way to buy a part: its cost, and what of it goes to each supplier that matters. */
     private record Option(int[] quantities, long cost, double weighted, long[] values) {}
@@ -36,10 +40,13 @@ final class LabelSearch {
             long cost, long[] values, double bound, @Nullable Label before, Option last) {}
 
     private static final double TINY = 1e-5;
+    private static final int MOST_ATTEMPTS = 12;
+    private static final int STEPS_FOR_A_LABEL = 30;
 
     private final Market market;
     private final double[] weights;
     private final Effort effort;
+    private final Budget budget;
     private final double limit;
     private final List<Integer> matter = new ArrayList<>();
     private final List<List<Option>> options = new ArrayList<>();
@@ -47,11 +54,16 @@ final class LabelSearch {
     private double givenUp = Double.POSITIVE_INFINITY;
 
     private LabelSearch(
-            Market market, Relaxation relaxed, boolean[] forced, long limit, Effort effort) {
+            Market market, Relaxation relaxed, boolean[] forced, long limit, Effort effort,
+            Budget budget) {
         this.market = market;
         this.weights = relaxed.weights();
         this.effort = effort;
+        this.budget = budget;
         this.limit = limit + TINY;
+        if (effort.share() < 1) {
+            givenUp = relaxed.bound() + (limit - relaxed.bound()) * effort.share();
+        }
         for (int s = 0; s < forced.length; s++) {
             if (forced[s]) {
                 matter.add(s);
@@ -66,12 +78,12 @@ final class LabelSearch {
 
     /** Looks for the cheapest answer that costs at most {@code limit}. */
     static Outcome search(
-            Market market, Relaxation relaxed, boolean[] forced, long limit, Effort effort) {
-        return new LabelSearch(market, relaxed, forced, limit, effort).search();
+            Market market, Relaxation relaxed, boolean[] forced, long limit, Effort effort,
+            Budget budget) {
+        return new LabelSearch(market, relaxed, forced, limit, effort, budget).search();
     }
 
     private void listOptions(Relaxation relaxed) {
-        double room = limit - relaxed.bound();
         long[] worth = new long[market.suppliers().size()];
         matter.forEach(s -> worth[s] = market.minimums()[s]);
         for (int p = 0; p < market.parts().size(); p++) {
@@ -79,16 +91,30 @@ final class LabelSearch {
             Choice cheapest = relaxed.choices()[p];
             List<Choice> ways = List.of(cheapest);
             if (matter.stream().anyMatch(part::isOfferedBy)) {
-                Ways listed =
-                        part.listWays(weights, cheapest.weighted() + room, worth, effort.ways());
-                ways = new ArrayList<>(listed.choices());
-                if (!listed.complete()) {
-                    ways.add(cheapest);
-                    givenUp = Math.min(givenUp, relaxed.bound());
-                }
+                ways = listWays(part, cheapest, relaxed.bound(), worth);
             }
             options.add(cheapestByValues(part, ways));
         }
+    }
+
+    /** All ways within the limit, or within a lower one when those are too many. */
+    private List<Choice> listWays(
+            PartSupply part, Choice cheapest, double bound, long[] worth) {
+        double room = (limit - bound) * effort.share();
+        for (int attempt = 0; attempt < MOST_ATTEMPTS; attempt++) {
+            Optional<List<Choice>> ways =
+                    part.listWays(
+                            weights, cheapest.weighted() + room, worth, effort.ways(), budget);
+            if (ways.isPresent()) {
+                List<Choice> all = new ArrayList<>(ways.get());
+                all.add(cheapest);
+                return all;
+            }
+            room /= 3;
+            givenUp = Math.min(givenUp, bound + room);
+        }
+        givenUp = bound;
+        return List.of(cheapest);
     }
 
     /** Of ways that give each supplier that matters the same, only the cheapest one. */
@@ -149,7 +175,8 @@ final class LabelSearch {
         Option none = new Option(new int[0], 0, 0, nothing);
         List<Label> labels = List.of(new Label(0, nothing, rest, null, none));
         long ways = options.stream().filter(of -> of.size() > 1).mapToLong(List::size).sum();
-        int width = Math.clamp(effort.steps() / Math.max(1, ways), 20, effort.labels());
+        long steps = Math.min(effort.steps(), Math.max(0, budget.left()) / STEPS_FOR_A_LABEL);
+        int width = Math.clamp(steps / Math.max(1, ways), 20, effort.labels());
         for (int p : order) {
             rest -= leastWeighted(options.get(p));
             labels = narrowed(extended(labels, options.get(p), rest), width);
@@ -172,6 +199,7 @@ final class LabelSearch {
 
     private List<Label> extended(List<Label> labels, List<Option> of, double rest) {
         Map<List<Long>, Label> byValues = new HashMap<>();
+        budget.spend((long) STEPS_FOR_A_LABEL * labels.size() * of.size());
         for (Label label : labels) {
             for (Option option : of) {
                 long cost = label.cost() + option.cost();

@@ -15,27 +15,29 @@ import java.util.OptionalInt;
 final class OfferCosts {
 
     /** From {@code first} to {@code last} pieces, both whole packs, at one price. */
-    record Stretch(int first, int last, LinePrice price) {}
+    record Stretch(int first, int last, LinePrice price, double exactPrice) {}
 
     private final Offer offer;
     private final int supplier;
-    private final List<Stretch> stretches = new ArrayList<>();
+    private final Stretch[] stretches;
 
     OfferCosts(Offer offer, int supplier) {
         this.offer = offer;
         this.supplier = supplier;
         List<PriceBreak> breaks = offer.breaks();
+        List<Stretch> found = new ArrayList<>();
         for (int b = 0; b < breaks.size(); b++) {
             int first = packsUp(breaks.get(b).fromQuantity());
             int last =
                     b + 1 < breaks.size()
                             ? packsUp(breaks.get(b + 1).fromQuantity()) - offer.packSize()
-                            : Integer.MAX_VALUE - offer.packSize();
+                            : packsUp(Need.MOST);
             if (first <= last) {
-                stretches.add(
-                        new Stretch(first, last, LinePrice.of(breaks.get(b).unitPrice())));
+                LinePrice price = LinePrice.of(breaks.get(b).unitPrice());
+                found.add(new Stretch(first, last, price, price.exact()));
             }
         }
+        stretches = found.toArray(Stretch[]::new);
     }
 
     Offer offer() {
@@ -51,7 +53,8 @@ final class OfferCosts {
         return offer.packSize();
     }
 
-    List<Stretch> stretches() {
+    /** By rising quantity. */
+    Stretch[] stretches() {
         return stretches;
     }
 
@@ -66,46 +69,28 @@ final class OfferCosts {
         if (quantity == 0) {
             return 0;
         }
-        Stretch at = stretches.getFirst();
-        for (Stretch stretch : stretches) {
-            if (stretch.first() <= quantity) {
-                at = stretch;
-            }
+        int at = stretches.length - 1;
+        while (at > 0 && stretches[at].first() > quantity) {
+            at--;
         }
-        return at.price().extend(quantity);
-    }
-
-    /** What the first packs cost beyond which no price changes any more. */
-    int lastChange() {
-        return stretches.getLast().first();
-    }
-
-    /**
-     * The quantities that may be the cheapest way to have at least so many: in each stretch the
-     * least one.
-     */
-    int[] leastCovering(int quantity) {
-        int exact = packsUp(quantity);
-        return stretches.stream()
-                .mapToInt(stretch -> Math.max(stretch.first(), exact))
-                .distinct()
-                .toArray();
+        return stretches[at].price().extend(quantity);
     }
 
     /** The least quantity from {@code from} on that is worth so much; empty when none is. */
     OptionalInt leastWorth(long minor, int from) {
         for (Stretch stretch : stretches) {
-            double price = stretch.price().exact();
-            if (stretch.last() < from || price <= 0) {
+            if (stretch.last() < from || stretch.exactPrice() <= 0) {
                 continue;
             }
-            long about = (long) Math.floor((minor - 1) / price);
-            int quantity =
-                    packsUp(Math.clamp(about, Math.max(stretch.first(), from), Need.MOST));
+            long about = (long) Math.floor((minor - 1) / stretch.exactPrice());
+            if (about > stretch.last()) {
+                continue;
+            }
+            int quantity = packsUp((int) Math.max(about, Math.max(stretch.first(), from)));
             while (quantity <= stretch.last() && stretch.price().extend(quantity) < minor) {
                 quantity += offer.packSize();
             }
-            if (quantity <= stretch.last() && quantity <= Need.MOST) {
+            if (quantity <= stretch.last()) {
                 return OptionalInt.of(quantity);
             }
         }

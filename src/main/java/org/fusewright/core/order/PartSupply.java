@@ -5,7 +5,10 @@ import org.jspecify.annotations.Nullable;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import java.util.stream.IntStream;
 
 /**
@@ -16,13 +19,23 @@ import java.util.stream.IntStream;
  */
 final class PartSupply {
 
-    /** How much of each offer is bought, and what that costs at each supplier. */
-    record Choice(int[] quantities, double weighted) {}
+    /** How much of each offer is bought, and what that costs when weighted. */
+    record Choice(int[] quantities, double weighted) {
+
+        private Choice backFrom(int[] order) {
+            int[] back = new int[order.length];
+            for (int i = 0; i < order.length; i++) {
+                back[order[i]] = quantities[i];
+            }
+            return new Choice(back, weighted);
+        }
+    }
 
     /** A price, and the least quantity that it is given for. */
     private record Reach(double price, int first) {}
 
     private static final double TINY = 1e-7;
+    private static final int STEPS_FOR_A_WAY = 100;
 
     private final int need;
     private final List<OfferCosts> offers;
@@ -36,6 +49,11 @@ final class PartSupply {
                         .toList();
     }
 
+    private PartSupply(List<OfferCosts> sorted, int need) {
+        this.need = need;
+        this.offers = sorted;
+    }
+
     int need() {
         return need;
     }
@@ -45,7 +63,21 @@ final class PartSupply {
     }
 
     boolean isOfferedBy(int supplier) {
-        return offers.stream().anyMatch(offer -> offer.supplier() == supplier);
+        for (OfferCosts offer : offers) {
+            if (offer.supplier() == supplier) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    boolean uses(int supplier, int[] quantities) {
+        for (int i = 0; i < quantities.length; i++) {
+            if (quantities[i] > 0 && offers.get(i).supplier() == supplier) {
+                return true;
+            }
+        }
+        return false;
     }
 
     /** Adds what the quantities cost to the values by supplier. */
@@ -55,11 +87,6 @@ final class PartSupply {
                 values[offers.get(i).supplier()] += offers.get(i).costAt(quantities[i]);
             }
         }
-    }
-
-    boolean uses(int supplier, int[] quantities) {
-        return IntStream.range(0, quantities.length)
-                .anyMatch(i -> quantities[i] > 0 && offers.get(i).supplier() == supplier);
     }
 
     long valueAt(int supplier, int[] quantities) {
@@ -86,33 +113,45 @@ final class PartSupply {
     /**
      * The cheapest cover; the first of equal ones.
      *
-     * @param weights by supplier, 0 to 1; infinite where it is not to be used
+     * @param weights by supplier, 0 to 1; infinite where nothing is to be bought
      * @return null when the suppliers left cannot cover the need
      */
-    @Nullable Choice findCheapest(double[] weights) {
-        Search search = new Search(weights);
-        return search.findCheapest();
+    @Nullable Choice findCheapest(double[] weights, Budget budget) {
+        return new Search(weights, budget).findCheapest();
     }
 
     /**
-     * All ways whose weighted cost is at most {@code limit}, and which are not worse in every
-     * respect than another one.
+     * All ways whose weighted cost is at most {@code limit}, by what they buy at the suppliers with
+     * a worth; what is open then is bought elsewhere at least cost.
      *
-     * @param worth by supplier, how much more than needed may be bought there to fill up an order
-     * @param most after so many ways it stops
+     * @param worth by supplier, what its order is to be filled up to; 0 where that does not matter
+     * @return empty when there are more than {@code most}, or they take too long to find
      */
-    Ways listWays(double[] weights, double limit, long[] worth, int most) {
-        Search search = new Search(weights);
-        return search.listWays(limit, worth, most);
+    Optional<List<Choice>> listWays(double[] weights, double limit, long[] worth, int most, Budget budget) {
+        Comparator<Integer> countedFirst =
+                Comparator.comparing(i -> worth[offers.get(i).supplier()] == 0);
+        int[] order =
+                IntStream.range(0, offers.size())
+                        .boxed()
+                        .sorted(countedFirst)
+                        .mapToInt(i -> i)
+                        .toArray();
+        List<OfferCosts> sorted = IntStream.of(order).mapToObj(offers::get).toList();
+        return new PartSupply(sorted, need).new Search(weights, budget)
+                .collect(limit, worth, most)
+                .map(ways -> ways.stream().map(way -> way.backFrom(order)).toList());
     }
 
-    /**
-     * @param complete whether none was left out
-     */
-    record Ways(List<Choice> choices, boolean complete) {}
+    private @Nullable Choice findCheapest(int open, double[] weights, Budget budget) {
+        return open == 0
+                ? new Choice(new int[offers.size()], 0)
+                : new PartSupply(offers, open).findCheapest(weights, budget);
+    }
 
     private final class Search {
 
+        private final double[] weights;
+        private final Budget budget;
         private final double[] weightOf = new double[offers.size()];
         private final Reach[][] reaches = new Reach[offers.size() + 1][];
         private final double[] slack = new double[offers.size() + 1];
@@ -120,22 +159,42 @@ final class PartSupply {
         private int[] best = new int[0];
         private double bestCost = Double.POSITIVE_INFINITY;
 
-        Search(double[] weights) {
-            reaches[offers.size()] = new Reach[0];
+        private double limit;
+        private long[] worth = new long[0];
+        private int counted;
+        private long stepsLeft;
+        private int most;
+        private final List<Choice> found = new ArrayList<>();
+        private final Map<Integer, Optional<Choice>> rests = new HashMap<>();
+
+        Search(double[] weights, Budget budget) {
+            this.weights = weights;
+            this.budget = budget;
             for (int i = offers.size() - 1; i >= 0; i--) {
-                OfferCosts offer = offers.get(i);
-                weightOf[i] = weights[offer.supplier()];
-                boolean open = Double.isFinite(weightOf[i]);
-                reaches[i] = open ? envelope(reaches[i + 1], offer, weightOf[i]) : reaches[i + 1];
-                slack[i] = slack[i + 1] + (open ? weightOf[i] / 2 : 0);
+                weightOf[i] = weights[offers.get(i).supplier()];
+                slack[i] = slack[i + 1] + (isOpen(i) ? weightOf[i] / 2 : 0);
             }
         }
 
-        /** The reaches that no other one beats both in price and in how early it is given. */
+        private boolean isOpen(int i) {
+            return weightOf[i] < Double.POSITIVE_INFINITY;
+        }
+
+        /** For the offers from each on, the prices that no other beats on any quantity. */
+        private void readyReaches() {
+            reaches[offers.size()] = new Reach[0];
+            for (int i = offers.size() - 1; i >= 0; i--) {
+                reaches[i] =
+                        isOpen(i)
+                                ? envelope(reaches[i + 1], offers.get(i), weightOf[i])
+                                : reaches[i + 1];
+            }
+        }
+
         private static Reach[] envelope(Reach[] later, OfferCosts offer, double weight) {
             List<Reach> all = new ArrayList<>(List.of(later));
             for (Stretch stretch : offer.stretches()) {
-                all.add(new Reach(stretch.price().exact() * weight, stretch.first()));
+                all.add(new Reach(stretch.exactPrice() * weight, stretch.first()));
             }
             all.sort(Comparator.comparingInt(Reach::first).thenComparingDouble(Reach::price));
             List<Reach> kept = new ArrayList<>();
@@ -160,24 +219,46 @@ final class PartSupply {
         }
 
         @Nullable Choice findCheapest() {
+            double floor = Double.POSITIVE_INFINITY;
             for (int i = 0; i < offers.size(); i++) {
-                if (Double.isFinite(weightOf[i])) {
+                if (isOpen(i)) {
                     coverBy(i, need, 0);
+                    for (Stretch stretch : offers.get(i).stretches()) {
+                        double reached = Math.max(need, stretch.first());
+                        floor = Math.min(floor, weightOf[i] * stretch.exactPrice() * reached);
+                    }
                 }
             }
-            mix(0, need, 0);
-            return Double.isFinite(bestCost) ? new Choice(best, bestCost) : null;
+            budget.spend(4L * offers.size());
+            if (floor - slack[0] < bestCost - TINY) {
+                readyReaches();
+                mix(0, need, 0);
+            }
+            return isFound() ? new Choice(best, bestCost) : null;
         }
 
+        private boolean isFound() {
+            return bestCost < Double.POSITIVE_INFINITY;
+        }
+
+        /** Buys all that is open of one offer: as little as it takes, or up to a price break. */
         private void coverBy(int i, int open, double spent) {
-            for (int quantity : offers.get(i).leastCovering(open)) {
-                double cost = spent + weightOf[i] * offers.get(i).costAt(quantity);
-                if (cost < bestCost - TINY) {
-                    bestCost = cost;
-                    quantities[i] = quantity;
-                    best = quantities.clone();
-                    quantities[i] = 0;
+            OfferCosts offer = offers.get(i);
+            int exact = offer.packsUp(open);
+            tryOut(i, exact, spent);
+            for (Stretch stretch : offer.stretches()) {
+                if (stretch.first() > exact) {
+                    tryOut(i, stretch.first(), spent);
                 }
+            }
+        }
+
+        private void tryOut(int i, int quantity, double spent) {
+            double cost = spent + weightOf[i] * offers.get(i).costAt(quantity);
+            if (cost < bestCost - TINY) {
+                bestCost = cost;
+                best = quantities.clone();
+                best[i] = quantity;
             }
         }
 
@@ -186,77 +267,124 @@ final class PartSupply {
             if (i == offers.size() || spent + floor(i, open) >= bestCost - TINY) {
                 return;
             }
-            if (!Double.isFinite(weightOf[i])) {
-                mix(i + 1, open, spent);
+            mix(i + 1, open, spent);
+            if (!isOpen(i)) {
                 return;
             }
             coverBy(i, open, spent);
-            OfferCosts offer = offers.get(i);
-            mix(i + 1, open, spent);
-            for (int q = offer.packSize(); q < open; q += offer.packSize()) {
-                double cost = spent + weightOf[i] * offer.costAt(q);
+            for (Stretch stretch : offers.get(i).stretches()) {
+                mixWithin(i, stretch, open, spent);
+            }
+            quantities[i] = 0;
+        }
+
+        private void mixWithin(int i, Stretch stretch, int open, double spent) {
+            int last = Math.min(stretch.last(), open - 1);
+            if (stretch.first() > last || !canPay(i, stretch, last, open, spent)) {
+                return;
+            }
+            int pack = offers.get(i).packSize();
+            budget.spend((last - stretch.first()) / pack + 1);
+            for (int q = stretch.first(); q <= last; q += pack) {
+                double cost = spent + weightOf[i] * stretch.price().extend(q);
                 if (cost + floor(i + 1, open - q) < bestCost - TINY) {
                     quantities[i] = q;
                     mix(i + 1, open - q, cost);
                 }
             }
-            quantities[i] = 0;
         }
 
-        Ways listWays(double limit, long[] worth, int most) {
-            List<Choice> found = new ArrayList<>();
-            boolean complete = collect(0, need, 0, limit, worth, most, found);
-            return new Ways(found, complete);
-        }
-
-        private boolean collect(
-                int i,
-                int open,
-                double spent,
-                double limit,
-                long[] worth,
-                int most,
-                List<Choice> found) {
-            if (spent + floor(i, open) > limit + TINY) {
-                return true;
-            }
-            if (i == offers.size()) {
-                if (open <= 0) {
-                    if (found.size() == most) {
-                        return false;
-                    }
-                    found.add(new Choice(quantities.clone(), spent));
+        /** Whether some of the stretch and the rest at the best price within reach could pay. */
+        private boolean canPay(int i, Stretch stretch, int last, int open, double spent) {
+            double price = weightOf[i] * stretch.exactPrice();
+            double room = bestCost - spent + slack[i];
+            double rest = Double.POSITIVE_INFINITY;
+            for (Reach reach : reaches[i + 1]) {
+                if (price * stretch.first() + reach.price() * reach.first() < room) {
+                    rest = Math.min(rest, reach.price());
                 }
-                return true;
             }
-            boolean complete = collect(i + 1, open, spent, limit, worth, most, found);
-            if (!Double.isFinite(weightOf[i])) {
-                return complete;
+            return price * stretch.first() + rest * (open - stretch.first()) < room
+                    || price * last + rest * (open - last) < room;
+        }
+
+        /** The offers that count come first. */
+        Optional<List<Choice>> collect(double within, long[] fillUp, int atMost) {
+            limit = within + TINY;
+            worth = fillUp;
+            most = atMost;
+            stepsLeft = (long) STEPS_FOR_A_WAY * atMost;
+            while (counted < offers.size() && worth[offers.get(counted).supplier()] > 0) {
+                counted++;
             }
-            for (int q : quantitiesOf(offers.get(i), Math.max(open, 0), worth)) {
+            readyReaches();
+            collect(0, need, 0);
+            return isTooMuch() ? Optional.empty() : Optional.of(found);
+        }
+
+        private boolean isTooMuch() {
+            return found.size() > most || stepsLeft < 0;
+        }
+
+        private void collect(int i, int open, double spent) {
+            if (isTooMuch() || spent + floor(i, open) > limit) {
+                return;
+            }
+            if (i == counted) {
+                finish(Math.max(0, open), spent);
+                return;
+            }
+            collect(i + 1, open, spent);
+            if (isOpen(i)) {
+                for (Stretch stretch : offers.get(i).stretches()) {
+                    collectWithin(i, stretch, open, spent);
+                }
+                quantities[i] = 0;
+            }
+        }
+
+        private void finish(int open, double spent) {
+            Optional<Choice> rest =
+                    rests.computeIfAbsent(
+                            open,
+                            left ->
+                                    Optional.ofNullable(
+                                            others().findCheapest(left, weights, budget)));
+            if (rest.isPresent() && spent + rest.get().weighted() <= limit) {
+                int[] all = quantities.clone();
+                int[] others = rest.get().quantities();
+                System.arraycopy(others, 0, all, counted, others.length);
+                found.add(new Choice(all, spent + rest.get().weighted()));
+            }
+        }
+
+        private PartSupply others() {
+            return new PartSupply(offers.subList(counted, offers.size()), need);
+        }
+
+        private void collectWithin(int i, Stretch stretch, int open, double spent) {
+            OfferCosts offer = offers.get(i);
+            int last = lastUseful(offer, stretch, open);
+            double price = weightOf[i] * stretch.exactPrice();
+            if (price > 0) {
+                double affordable = (limit - spent + weightOf[i] / 2 + TINY) / price;
+                last = (int) Math.min(last, affordable);
+            }
+            for (int q = stretch.first(); q <= last && !isTooMuch(); q += offer.packSize()) {
+                budget.spend(1);
+                stepsLeft--;
                 quantities[i] = q;
-                double cost = spent + weightOf[i] * offers.get(i).costAt(q);
-                complete &= collect(i + 1, open - q, cost, limit, worth, most, found);
-                if (found.size() == most && !complete) {
-                    break;
-                }
+                collect(i + 1, open - q, spent + weightOf[i] * stretch.price().extend(q));
             }
-            quantities[i] = 0;
-            return complete;
         }
 
-        /** All quantities that could be bought beside others, to cover or to fill up an order. */
-        private static int[] quantitiesOf(OfferCosts offer, int open, long[] worth) {
-            int pack = offer.packSize();
-            int[] covering = open == 0 ? new int[0] : offer.leastCovering(open);
-            long more = worth[offer.supplier()];
-            if (more == 0) {
-                IntStream partial = IntStream.rangeClosed(1, (open - 1) / pack).map(n -> n * pack);
-                return IntStream.concat(partial, IntStream.of(covering)).toArray();
-            }
-            int last = IntStream.of(covering).max().orElse(0);
-            last = Math.max(last, offer.leastWorth(more, offer.lastChange()).orElse(last));
-            return IntStream.rangeClosed(1, last / pack).map(n -> n * pack).toArray();
+        /** More than this neither covers anything, nor fills up an order, nor lowers the price. */
+        private int lastUseful(OfferCosts offer, Stretch stretch, int open) {
+            int covering = open <= 0 ? 0 : Math.max(offer.packsUp(open), stretch.first());
+            int worthIt =
+                    offer.leastWorth(worth[offer.supplier()], stretch.first()).orElse(0);
+            int filling = Math.max(stretch.first(), worthIt);
+            return Math.min(stretch.last(), Math.max(covering, filling));
         }
     }
 }

@@ -15,18 +15,26 @@ final class Relaxation {
 
     private static final int MOST_ROUNDS = 4;
     private static final int MOST_STEPS = 60;
+    private static final int EVALUATIONS = 10_000;
     private static final double TINY = 1e-7;
 
     private final Market market;
     private final boolean[] forced;
     private final double[] weights;
     private final Choice[] choices;
+    private final Budget budget;
 
-    private Relaxation(Market market, boolean[] out, boolean[] forced, Choice[] undiscounted) {
+    private Relaxation(
+            Market market,
+            boolean[] out,
+            boolean[] forced,
+            Choice[] undiscounted,
+            Budget budget) {
         this.market = market;
         this.forced = forced;
         this.weights = weightsWithout(out);
         this.choices = undiscounted.clone();
+        this.budget = budget;
     }
 
     /** Full price everywhere, and infinite where nothing may be bought. */
@@ -40,21 +48,34 @@ final class Relaxation {
 
     /**
      * @param undiscounted the cheapest choice for each part without the suppliers that are out
+     * @param bestCost of a known cover; how far the bound could rise
      */
     static Relaxation of(
-            Market market, boolean[] out, boolean[] forced, Choice[] undiscounted) {
-        Relaxation relaxation = new Relaxation(market, out, forced, undiscounted);
-        relaxation.raiseDiscounts();
+            Market market,
+            boolean[] out,
+            boolean[] forced,
+            Choice[] undiscounted,
+            long bestCost,
+            Budget budget) {
+        Relaxation relaxation = new Relaxation(market, out, forced, undiscounted, budget);
+        relaxation.raiseDiscounts(bestCost);
         return relaxation;
     }
 
-    private void raiseDiscounts() {
+    private void raiseDiscounts(long bestCost) {
         int suppliers = 0;
         for (boolean must : forced) {
             suppliers += must ? 1 : 0;
         }
+        raiseOneByOne(suppliers > 1 ? MOST_ROUNDS : suppliers);
+        if (suppliers > 1 && bestCost < Long.MAX_VALUE) {
+            raiseTogether(bestCost);
+        }
+    }
+
+    private void raiseOneByOne(int rounds) {
         double before = bound();
-        for (int round = 0; round < (suppliers > 1 ? MOST_ROUNDS : suppliers); round++) {
+        for (int round = 0; round < rounds; round++) {
             for (int s = 0; s < forced.length; s++) {
                 if (forced[s]) {
                     raise(s);
@@ -65,6 +86,52 @@ final class Relaxation {
                 break;
             }
             before = after;
+        }
+    }
+
+    /**
+     * One by one the discounts can get stuck. Goes on in the direction of what the orders lack, by
+     * Polyak's step towards the best known cost, and keeps the best.
+     */
+    private void raiseTogether(long bestCost) {
+        double[] kept = weights.clone();
+        Choice[] keptChoices = choices.clone();
+        double keptBound = bound();
+        int steps = Math.clamp(EVALUATIONS / choices.length, 4, MOST_STEPS);
+        for (int step = 0; step < steps && bound() < bestCost; step++) {
+            long[] values = market.valuesOf(quantities());
+            double square = 0;
+            for (int s = 0; s < forced.length; s++) {
+                double lacks = forced[s] ? market.minimums()[s] - values[s] : 0;
+                square += lacks * lacks;
+            }
+            if (square == 0) {
+                break;
+            }
+            double stride = (bestCost - bound()) / square;
+            for (int s = 0; s < forced.length; s++) {
+                if (forced[s]) {
+                    double lacks = market.minimums()[s] - values[s];
+                    weights[s] = Math.clamp(weights[s] - stride * lacks, 0, 1);
+                }
+            }
+            chooseAnew();
+            if (bound() > keptBound) {
+                keptBound = bound();
+                System.arraycopy(weights, 0, kept, 0, kept.length);
+                System.arraycopy(choices, 0, keptChoices, 0, keptChoices.length);
+            }
+        }
+        System.arraycopy(kept, 0, weights, 0, kept.length);
+        System.arraycopy(keptChoices, 0, choices, 0, keptChoices.length);
+    }
+
+    private void chooseAnew() {
+        for (int p = 0; p < choices.length; p++) {
+            Choice found = market.parts().get(p).findCheapest(weights, budget);
+            if (found != null) {
+                choices[p] = found;
+            }
         }
     }
 
@@ -112,6 +179,7 @@ final class Relaxation {
         double kept = weights[supplier];
         weights[supplier] = weight;
         Choice[] chosen = choices.clone();
+        budget.spend(chosen.length);
         for (int p = 0; p < chosen.length; p++) {
             PartSupply part = market.parts().get(p);
             if (!part.isOfferedBy(supplier)) {
@@ -121,7 +189,7 @@ final class Relaxation {
                     low != null
                             && high != null
                             && Arrays.equals(low[p].quantities(), high[p].quantities());
-            Choice found = known ? low[p] : part.findCheapest(weights);
+            Choice found = known ? low[p] : part.findCheapest(weights, budget);
             if (found != null) {
                 chosen[p] = found;
             }

@@ -5,8 +5,10 @@ import org.fusewright.core.order.LabelSearch.Outcome;
 import org.fusewright.core.order.PartSupply.Choice;
 import org.jspecify.annotations.Nullable;
 
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.PriorityQueue;
 
 /**
  * The cheapest cover of all parts at once. Without minimum orders each part stands by itself; with
@@ -20,21 +22,44 @@ final class SupplierSearch {
      */
     record Found(int[][] quantities, long cost, long bound) {}
 
-    private static final int MOST_NODES = 2_000;
+    private static final long MOST_STEPS = 15_000_000;
     private static final double TINY = 1e-5;
 
     /** From quick to thorough; the next one is tried while the answer is not proven. */
     private static final List<Effort> EFFORTS =
             List.of(
-                    new Effort(100, 100, 1_000_000),
-                    new Effort(500, 2_000, 4_000_000),
-                    new Effort(4_000, 50_000, 20_000_000));
+                    new Effort(300, 200, 1_000_000, 0.01),
+                    new Effort(300, 500, 2_000_000, 0.04),
+                    new Effort(500, 1_000, 4_000_000, 0.15),
+                    new Effort(1_000, 5_000, 12_000_000, 0.5),
+                    new Effort(4_000, 50_000, 30_000_000, 1));
+
+    /**
+     * What is decided about the suppliers, and what that costs at least.
+     *
+     * @param effort the next one to try when nothing is left to decide
+     */
+    private record Node(
+            boolean[] out,
+            boolean[] forced,
+            Choice[] undiscounted,
+            Relaxation relaxed,
+            double bound,
+            int effort) {
+
+        Node triedWith(double floor) {
+            return new Node(
+                    out, forced, undiscounted, relaxed, Math.max(bound, floor), effort + 1);
+        }
+    }
 
     private final Market market;
+    private final Budget budget = new Budget(MOST_STEPS);
+    private final PriorityQueue<Node> open =
+            new PriorityQueue<>(Comparator.comparingDouble(Node::bound));
     private int @Nullable [][] best;
     private long bestCost = Long.MAX_VALUE;
     private double unproven = Double.POSITIVE_INFINITY;
-    private int nodes;
 
     private SupplierSearch(Market market) {
         this.market = market;
@@ -42,56 +67,58 @@ final class SupplierSearch {
 
     /** Empty when the minimum orders cannot be reached in any way. */
     static Optional<Found> search(Market market) {
-        SupplierSearch search = new SupplierSearch(market);
+        return new SupplierSearch(market).search();
+    }
+
+    private Optional<Found> search() {
         boolean[] none = new boolean[market.suppliers().size()];
-        Choice[] undiscounted = new Choice[market.parts().size()];
-        if (search.cover(undiscounted, none)) {
-            search.visit(none, none, undiscounted);
+        add(new Choice[market.parts().size()], none, none);
+        while (!open.isEmpty() && !isRuledOut(open.peek().bound())) {
+            if (budget.isSpent() && best != null) {
+                unproven = Math.min(unproven, open.peek().bound());
+                break;
+            }
+            visit(open.remove());
         }
-        if (search.best == null) {
+        if (best == null) {
             return Optional.empty();
         }
-        long bound = (long) Math.ceil(Math.min(search.unproven, search.bestCost) - TINY);
-        return Optional.of(new Found(search.best, search.bestCost, bound));
+        long bound = (long) Math.ceil(Math.min(unproven, bestCost) - TINY);
+        return Optional.of(new Found(best, bestCost, bound));
     }
 
-    /** Finds the cheapest choice for each part that has none; false when there is none. */
-    private boolean cover(@Nullable Choice[] choices, boolean[] out) {
+    /** Notes what follows from decisions, unless it can be ruled out or covers nothing. */
+    private void add(@Nullable Choice[] known, boolean[] out, boolean[] forced) {
+        Choice[] undiscounted = new Choice[known.length];
         double[] weights = Relaxation.weightsWithout(out);
-        for (int p = 0; p < choices.length; p++) {
-            if (choices[p] == null) {
-                choices[p] = market.parts().get(p).findCheapest(weights);
-                if (choices[p] == null) {
-                    return false;
-                }
+        for (int p = 0; p < known.length; p++) {
+            Choice choice = known[p];
+            if (choice == null) {
+                choice = market.parts().get(p).findCheapest(weights, budget);
             }
+            if (choice == null) {
+                return;
+            }
+            undiscounted[p] = choice;
         }
-        return true;
-    }
-
-    private void visit(boolean[] out, boolean[] forced, Choice[] undiscounted) {
-        Relaxation relaxed = Relaxation.of(market, out, forced, undiscounted);
+        Relaxation relaxed = Relaxation.of(market, out, forced, undiscounted, bestCost, budget);
         if (isRuledOut(relaxed.bound())) {
-            return;
-        }
-        if (++nodes > MOST_NODES) {
-            unproven = Math.min(unproven, relaxed.bound());
             return;
         }
         int[][] filled = relaxed.quantities();
-        if (FillUp.fill(market, filled)
-                && reachesForced(market.valuesOf(filled), forced)) {
+        if (FillUp.fill(market, filled) && reachesForced(market.valuesOf(filled), forced)) {
             offer(filled);
         }
-        if (isRuledOut(relaxed.bound())) {
-            return;
-        }
-        int supplier = findUndecided(relaxed.quantities(), forced);
+        open.add(new Node(out, forced, undiscounted, relaxed, relaxed.bound(), 0));
+    }
+
+    private void visit(Node node) {
+        int supplier = findUndecided(node.relaxed().quantities(), node.forced());
         if (supplier < 0) {
-            supplier = solve(relaxed, out, forced);
+            supplier = solve(node);
         }
         if (supplier >= 0) {
-            branch(supplier, out, forced, undiscounted);
+            branch(supplier, node);
         }
     }
 
@@ -124,25 +151,36 @@ final class SupplierSearch {
         return found;
     }
 
-    /** Solves with the decisions made so far; a supplier whose order then lacks something. */
-    private int solve(Relaxation relaxed, boolean[] out, boolean[] forced) {
-        double floor = relaxed.bound();
-        for (Effort effort : EFFORTS) {
-            Outcome outcome =
-                    LabelSearch.search(market, relaxed, forced, bestCost - 1, effort);
-            floor = Math.max(floor, Math.min(outcome.floor(), bestCost));
-            if (outcome.quantities() != null) {
-                int lacking = findUndecided(outcome.quantities(), forced);
-                if (lacking >= 0) {
-                    return lacking;
-                }
-                offer(outcome.quantities());
+    /**
+     * Solves with the decisions made so far, more thoroughly each time that the node comes up.
+     *
+     * @return a supplier whose order then lacks something; below 0 when there is none
+     */
+    private int solve(Node node) {
+        Outcome outcome =
+                LabelSearch.search(
+                        market,
+                        node.relaxed(),
+                        node.forced(),
+                        bestCost - 1,
+                        EFFORTS.get(node.effort()),
+                        budget);
+        if (outcome.quantities() != null) {
+            int lacking = findUndecided(outcome.quantities(), node.forced());
+            if (lacking >= 0) {
+                return lacking;
             }
-            if (isRuledOut(floor)) {
-                return -1;
-            }
+            offer(outcome.quantities());
         }
-        unproven = Math.min(unproven, floor);
+        double floor = Math.max(node.bound(), Math.min(outcome.floor(), bestCost));
+        if (isRuledOut(floor)) {
+            return -1;
+        }
+        if (node.effort() + 1 < EFFORTS.size()) {
+            open.add(node.triedWith(floor));
+        } else {
+            unproven = Math.min(unproven, floor);
+        }
         return -1;
     }
 
@@ -154,20 +192,18 @@ final class SupplierSearch {
         }
     }
 
-    private void branch(int supplier, boolean[] out, boolean[] forced, Choice[] undiscounted) {
-        boolean[] without = out.clone();
+    private void branch(int supplier, Node node) {
+        boolean[] without = node.out().clone();
         without[supplier] = true;
-        @Nullable Choice[] kept = undiscounted.clone();
+        @Nullable Choice[] kept = node.undiscounted().clone();
         for (int p = 0; p < kept.length; p++) {
-            if (market.parts().get(p).uses(supplier, undiscounted[p].quantities())) {
+            if (market.parts().get(p).uses(supplier, node.undiscounted()[p].quantities())) {
                 kept[p] = null;
             }
         }
-        if (cover(kept, without)) {
-            visit(without, forced, kept);
-        }
-        boolean[] with = forced.clone();
+        add(kept, without, node.forced());
+        boolean[] with = node.forced().clone();
         with[supplier] = true;
-        visit(out, with, undiscounted);
+        add(node.undiscounted(), node.out(), with);
     }
 }
