@@ -63,8 +63,9 @@ create table quote_revision (
     quoted_on   date    not null,
     valid_until date    not null,
     -- What the draft asks for, and the quote worked out of it: text, because its bytes are kept, too.
-    wishes      text    not null,
-    document    text    not null,
+    wishes      text    not null check (wishes is json object),
+    document    text    not null check (document is json object),
+    schema_version integer not null check (schema_version > 0),
     pdf_a4      bytea,
     pdf_letter  bytea,
     csv         bytea,
@@ -91,10 +92,10 @@ begin
     end if;
     if tg_op = 'UPDATE' and old.state = 'sent' and new.state in ('accepted', 'declined')
         and (new.quote_id, new.revision, new.quoted_on, new.valid_until, new.wishes, new.document,
-             new.pdf_a4, new.pdf_letter, new.csv, new.sent_at)
+             new.schema_version, new.pdf_a4, new.pdf_letter, new.csv, new.sent_at)
             is not distinct from
             (old.quote_id, old.revision, old.quoted_on, old.valid_until, old.wishes, old.document,
-             old.pdf_a4, old.pdf_letter, old.csv, old.sent_at)
+             old.schema_version, old.pdf_a4, old.pdf_letter, old.csv, old.sent_at)
     then
         return new;
     end if;

@@ -2,6 +2,8 @@ package org.fusewright.papers;
 
 import org.fusewright.core.kit.Kit;
 
+import java.util.OptionalInt;
+
 /**
  * The kit list: what a person at a bench needs to pick, cut, load and check one kit. The same kit
  * on the same paper gives the same bytes.
@@ -12,7 +14,11 @@ public final class KitListPaper {
 
     /** Prints as PDF. */
     public static byte[] print(Kit kit, Paper paper) {
-        Sheet sheet = new Sheet(paper, KitHeading.of(kit), kit.fingerprint());
+        Sheet sheet =
+                new Sheet(
+                        paper,
+                        KitHeading.of("Kit list", kit, OptionalInt.empty()),
+                        kit.fingerprint());
         new StatusSection(sheet, kit).print();
         new CautionsSection(sheet).print();
         new ChecksSection(sheet, kit).print();

@@ -69,14 +69,20 @@ final class PageFrame {
         pen.line(Style.THIN, Style.INK, middle, base, middle, top);
         pen.line(Style.THIN, Style.INK, end, base, end, top);
 
-        column(pen, left, top, middle, "Kit list", heading.reference(), Style.SECTION);
+        column(pen, left, top, middle, heading.paper(), heading.reference(), Style.SECTION);
         column(pen, middle, top, end, heading.customer(), heading.title(), Style.GROUP);
         float x = end + PAD;
         float room = left + width - PAD - x;
         label(pen, x, top - 11, "Fingerprint");
         pen.text(Style.STRONG, heading.shortFingerprint(), x, top - 21.5f);
+        heading.revision().ifPresent(revision -> drawRevision(pen, revision, x + room, top));
         label(pen, x, top - 34, "Catalog");
         pen.text(Style.SMALL, Style.SMALL.clip(heading.catalogVersion(), room), x, top - 44.5f);
+    }
+
+    private static void drawRevision(Pen pen, int revision, float right, float top) {
+        pen.textRight(Style.SMALL, "Revision", right, top - 11);
+        pen.textRight(Style.STRONG, Integer.toString(revision), right, top - 21.5f);
     }
 
     private static void column(
@@ -103,7 +109,7 @@ final class PageFrame {
         float third = width / 3;
         pen.text(
                 Style.SMALL,
-                Style.SMALL.clip("Kit list " + heading.reference(), third),
+                Style.SMALL.clip(heading.paper() + " " + heading.referenceAndRevision(), third),
                 left + PAD,
                 baseline);
         pen.textCentred(

@@ -21,12 +21,14 @@ final class Sheet {
     private final Document document;
     private final PdfWriter writer;
     private final Paper paper;
+    private final KitHeading heading;
     private final PageFrame frame;
     private Pen pen;
     private float y;
 
     Sheet(Paper paper, KitHeading heading, String fingerprint) {
         this.paper = paper;
+        this.heading = heading;
         document = new Document(new Rectangle(paper.width(), paper.height()));
         writer = PdfWriter.getInstance(document, out);
         document.addTitle(heading.documentTitle());
@@ -38,6 +40,10 @@ final class Sheet {
         writer.getExtraCatalog().put(PdfName.LANG, new PdfString("en"));
         frame = new PageFrame(heading, writer);
         startPage();
+    }
+
+    KitHeading heading() {
+        return heading;
     }
 
     Pen pen() {

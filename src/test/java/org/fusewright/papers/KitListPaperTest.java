@@ -29,6 +29,7 @@ import java.security.MessageDigest;
 import java.util.Comparator;
 import java.util.HexFormat;
 import java.util.List;
+import java.util.OptionalInt;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
@@ -144,7 +145,10 @@ class KitListPaperTest {
             for (int page = 1; page <= printed.pages(); page++) {
                 assertThat(printed.text(page))
                         .containsPattern("Page " + page + " of " + printed.pages() + "\\b")
-                        .contains("Fingerprint " + KitHeading.of(kit).shortFingerprint());
+                        .contains(
+                                "Fingerprint "
+                                        + KitHeading.of("Kit list", kit, OptionalInt.empty())
+                                                .shortFingerprint());
             }
         }
     }

@@ -1,12 +1,12 @@
 package org.fusewright.catalogs.load;
 
-import org.fusewright.catalogs.LabourTask;
 import org.fusewright.catalogs.Supplier;
 import org.fusewright.core.catalog.Offer;
 import org.fusewright.core.catalog.Part;
 import org.fusewright.core.catalog.PartNumber;
 import org.fusewright.core.quantity.WireColour;
 import org.fusewright.core.quantity.WireSize;
+import org.fusewright.core.quote.LabourTask;
 
 import java.lang.reflect.RecordComponent;
 import java.nio.charset.StandardCharsets;
