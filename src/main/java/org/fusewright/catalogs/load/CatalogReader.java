@@ -16,8 +16,10 @@ import org.fusewright.core.quote.ShippingClass;
 import org.fusewright.core.quote.TaxKind;
 import org.joda.money.BigMoney;
 import org.joda.money.CurrencyUnit;
+import org.joda.money.Money;
 
 import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
@@ -81,7 +83,11 @@ public final class CatalogReader {
                             }));
         }
         List<Supplier> suppliers =
-                readAll(SUPPLIERS, List.of("supplier", "title"), this::readSupplier);
+                readAll(
+                        SUPPLIERS,
+                        List.of("supplier", "title"),
+                        List.of("minimumOrder", "currency"),
+                        this::readSupplier);
         List<Offer> offers =
                 readAll(
                         OFFERS,
@@ -147,8 +153,13 @@ public final class CatalogReader {
     }
 
     private <T> List<T> readAll(String file, List<String> columns, RowReader<T> reader) {
+        return readAll(file, columns, List.of(), reader);
+    }
+
+    private <T> List<T> readAll(
+            String file, List<String> columns, List<String> optional, RowReader<T> reader) {
         List<T> all = new ArrayList<>();
-        Sheet sheet = new Sheet(file, columns, problems);
+        Sheet sheet = new Sheet(file, columns, optional, problems);
         files.findContent(file)
                 .ifPresentOrElse(
                         content -> sheet.read(content, row -> reader.read(row).ifPresent(all::add)),
@@ -164,7 +175,30 @@ public final class CatalogReader {
 
     private Optional<Supplier> readSupplier(Row row) {
         references.declare(row, "supplier", "supplier", row.cell("supplier"));
-        return row.build(() -> new Supplier(row.text("supplier"), row.text("title")));
+        return row.build(
+                () -> new Supplier(row.text("supplier"), row.text("title"), minimumOrder(row)));
+    }
+
+    private static Optional<Money> minimumOrder(Row row) {
+        boolean given = !row.cell("minimumOrder").isEmpty();
+        if (given == row.cell("currency").isEmpty()) {
+            row.reject(
+                    given ? "currency" : "minimumOrder",
+                    "must be given when the other one of minimumOrder and currency is");
+            return Optional.empty();
+        }
+        if (!given) {
+            return Optional.empty();
+        }
+        CurrencyUnit currency = row.currency("currency");
+        BigDecimal least = row.decimal("minimumOrder", Range.PRICE);
+        if (least.stripTrailingZeros().scale() > currency.getDecimalPlaces()) {
+            row.reject(
+                    "minimumOrder",
+                    "must have at most " + currency.getDecimalPlaces() + " decimals");
+            return Optional.empty();
+        }
+        return Optional.of(Money.of(currency, least, RoundingMode.UNNECESSARY));
     }
 
     private Optional<Offer> readOffer(Row row) {

@@ -15,6 +15,7 @@ import java.security.NoSuchAlgorithmException;
 import java.util.Collection;
 import java.util.HexFormat;
 import java.util.List;
+import java.util.Optional;
 import java.util.TreeSet;
 
 /**
@@ -67,9 +68,14 @@ final class CatalogVersion {
     private static void appendRecord(StringBuilder line, Record row) {
         line.append(row.getClass().getSimpleName()).append('{');
         for (RecordComponent component : row.getClass().getRecordComponents()) {
-            line.append(component.getName()).append('=');
             try {
-                append(line, component.getAccessor().invoke(row));
+                Object value = component.getAccessor().invoke(row);
+                // What may be left out and is changes no version, however late it was thought of.
+                if (value instanceof Optional<?> optional && optional.isEmpty()) {
+                    continue;
+                }
+                line.append(component.getName()).append('=');
+                append(line, value instanceof Optional<?> optional ? optional.get() : value);
             } catch (ReflectiveOperationException impossible) {
                 throw new IllegalStateException(impossible);
             }

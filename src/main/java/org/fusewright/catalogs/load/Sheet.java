@@ -15,10 +15,13 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.function.Consumer;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /**
  * One CSV file (RFC 4180, UTF-8 with or without a byte order mark) with a header row. Columns stand
- * in any order, and every one of them must be there; empty lines are passed over.
+ * in any order, and every one of them must be there but the optional ones, whose cells then are
+ * empty; empty lines are passed over.
  */
 final class Sheet {
 
@@ -26,12 +29,14 @@ final class Sheet {
 
     private final String file;
     private final List<String> columns;
+    private final List<String> optional;
     private final Problems problems;
     private boolean whole = true;
 
-    Sheet(String file, List<String> columns, Problems problems) {
+    Sheet(String file, List<String> columns, List<String> optional, Problems problems) {
         this.file = file;
         this.columns = columns;
+        this.optional = optional;
         this.problems = problems;
     }
 
@@ -114,8 +119,11 @@ final class Sheet {
         }
         Set<String> seen = new HashSet<>();
         for (String column : header) {
-            if (!columns.contains(column)) {
-                String allowed = "unknown column; allowed are " + String.join(", ", columns);
+            if (!columns.contains(column) && !optional.contains(column)) {
+                String allowed =
+                        Stream.of(columns, optional)
+                                .flatMap(List::stream)
+                                .collect(Collectors.joining(", ", "unknown column; allowed are ", ""));
                 rejectSheet(line, column, column, allowed);
             } else if (!seen.add(column)) {
                 rejectSheet(line, column, column, "column given twice");
@@ -129,8 +137,9 @@ final class Sheet {
         return whole;
     }
 
-    private static Map<String, String> cellsByColumn(List<String> header, List<String> cells) {
+    private Map<String, String> cellsByColumn(List<String> header, List<String> cells) {
         Map<String, String> byColumn = new HashMap<>();
+        optional.forEach(column -> byColumn.put(column, ""));
         for (int i = 0; i < header.size(); i++) {
             byColumn.put(header.get(i), cells.get(i));
         }

@@ -7,6 +7,7 @@ import org.fusewright.catalogs.StockLevel;
 import org.fusewright.core.catalog.Catalog;
 import org.fusewright.core.catalog.Offer;
 import org.fusewright.core.catalog.Part;
+import org.fusewright.core.catalog.PartNumber;
 import org.fusewright.core.quote.MarkUp;
 import org.fusewright.core.quote.ShippingClass;
 import org.fusewright.core.quote.TaxKind;
@@ -16,10 +17,14 @@ import org.springframework.transaction.annotation.Isolation;
 import org.springframework.transaction.annotation.Propagation;
 import org.springframework.transaction.annotation.Transactional;
 
+import java.math.BigDecimal;
 import java.time.Instant;
 import java.util.Collection;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
 
 /**
  * The catalog's rows. Parts and offers are read whole: a catalog fits in memory many times over.
@@ -40,9 +45,11 @@ public class CatalogStore {
                     "TaxRow");
 
     private final EntityManager entities;
+    private final StockMoves moves;
 
-    CatalogStore(EntityManager entities) {
+    CatalogStore(EntityManager entities, StockMoves moves) {
         this.entities = entities;
+        this.moves = moves;
     }
 
     /** One import: its number, rising, and the version that it brought. */
@@ -90,7 +97,33 @@ public class CatalogStore {
 
     @Transactional(readOnly = true)
     public List<StockLevel> listStock() {
-        return listRows(StockRow.class).stream().map(StockRow::toLevel).toList();
+        Map<PartNumber, BigDecimal> onHand = moves.sum();
+        Map<PartNumber, BigDecimal> minimums = new TreeMap<>();
+        listPartNumbers()
+                .forEach(
+                        part -> {
+                            if (onHand.containsKey(part)) {
+                                minimums.put(part, BigDecimal.ZERO);
+                            }
+                        });
+        listRows(StockRow.class).forEach(row -> minimums.put(row.part(), row.minimum()));
+        return minimums.entrySet().stream()
+                .map(
+                        entry ->
+                                new StockLevel(
+                                        entry.getKey(),
+                                        onHand.getOrDefault(entry.getKey(), BigDecimal.ZERO),
+                                        entry.getValue()))
+                .toList();
+    }
+
+    private List<PartNumber> listPartNumbers() {
+        return entities
+                .createQuery("select number from PartRow", String.class)
+                .getResultList()
+                .stream()
+                .map(PartNumber::new)
+                .toList();
     }
 
     /** Keeps other imports out until the transaction ends; readers are not held up. */
@@ -123,6 +156,10 @@ public class CatalogStore {
         }
         persistAll(content.labour().stream().map(LabourRow::new).toList());
         persistAll(stock.stream().map(StockRow::new).toList());
+        moves.remove(
+                content.catalog().listParts().stream().map(Part::number).collect(Collectors.toSet()),
+                importedAt);
+        content.stock().ifPresent(counted -> moves.takeStock(counted, importedAt));
         long markUp = 0;
         for (MarkUp row : markUps) {
             entities.persist(new MarkUpRow(++markUp, row));
