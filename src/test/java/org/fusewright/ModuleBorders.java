@@ -38,6 +38,8 @@ final class ModuleBorders {
                     "core.sizing",
                     "core.fitting",
                     "core.kit",
+                    "core.quote",
+                    "core.order",
                     "core.count");
 
     /** The features in the order in which they build on each other. */

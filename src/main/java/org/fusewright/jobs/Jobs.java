@@ -16,6 +16,7 @@ import java.time.InstantSource;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.OptionalLong;
 
 /**
@@ -60,6 +61,11 @@ public class Jobs {
     @Transactional(readOnly = true)
     public boolean isEverUsed() {
         return rows.isAnyIdGiven();
+    }
+
+    @Transactional(readOnly = true)
+    public Optional<StoredJob> find(long id) {
+        return rows.findById(id).map(Jobs::stored);
     }
 
     /**

@@ -4,7 +4,7 @@ package org.fusewright.jobs;
 public final class NoCatalogException extends RuntimeException {
     private static final long serialVersionUID = 1L;
 
-    NoCatalogException() {
+    public NoCatalogException() {
         super("no catalog has been imported");
     }
 }

@@ -60,7 +60,7 @@ record KitHeading(
         return fingerprint.substring(0, Math.min(SHORT, fingerprint.length()));
     }
 
-    private static String grouped(String signs) {
+    static String grouped(String signs) {
         StringBuilder groups = new StringBuilder();
         for (int from = 0; from < signs.length(); from += GROUP) {
             groups.append(from == 0 ? "" : " ")

@@ -1,5 +1,9 @@
 package org.fusewright.papers;
 
+import java.util.Locale;
+import java.util.Optional;
+import java.util.stream.Stream;
+
 /** The sheet that a paper is laid out for, upright. */
 public enum Paper {
     /** ISO 216 A4, 210 x 297 mm. */
@@ -13,6 +17,13 @@ public enum Paper {
     Paper(float width, float height) {
         this.width = width;
         this.height = height;
+    }
+
+    /** The paper of a name in small letters: "a4" or "letter". */
+    public static Optional<Paper> parse(String name) {
+        return Stream.of(values())
+                .filter(paper -> paper.name().toLowerCase(Locale.ROOT).equals(name))
+                .findFirst();
     }
 
     float width() {

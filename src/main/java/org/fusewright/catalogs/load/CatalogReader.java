@@ -2,7 +2,6 @@ package org.fusewright.catalogs.load;
 
 import org.fusewright.catalogs.CatalogContent;
 import org.fusewright.catalogs.CatalogRejected;
-import org.fusewright.catalogs.LabourTask;
 import org.fusewright.catalogs.PartKind;
 import org.fusewright.catalogs.StockLevel;
 import org.fusewright.catalogs.Supplier;
@@ -10,10 +9,17 @@ import org.fusewright.core.catalog.Catalog;
 import org.fusewright.core.catalog.Offer;
 import org.fusewright.core.catalog.Part;
 import org.fusewright.core.catalog.PartNumber;
+import org.fusewright.core.kit.PartGroup;
+import org.fusewright.core.quote.LabourTask;
+import org.fusewright.core.quote.MarkUp;
+import org.fusewright.core.quote.ShippingClass;
+import org.fusewright.core.quote.TaxKind;
 import org.joda.money.BigMoney;
 import org.joda.money.CurrencyUnit;
+import org.joda.money.Money;
 
 import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
@@ -21,10 +27,12 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.BiFunction;
+import java.util.stream.Stream;
 
 /**
  * Makes a catalog of its files: all of it, or all the errors. Every file must be there but {@code
- * stock.csv}: without it, the import leaves the stock alone.
+ * stock.csv}, {@code margins.csv}, {@code shipping.csv} and {@code taxes.csv}: without one of them,
+ * the import leaves what it would replace alone.
  */
 public final class CatalogReader {
 
@@ -32,6 +40,15 @@ public final class CatalogReader {
     private static final String OFFERS = "offers.csv";
     private static final String STOCK = "stock.csv";
     private static final String LABOUR = "labour.csv";
+    private static final String MARGINS = "margins.csv";
+    private static final String SHIPPING = "shipping.csv";
+    private static final String TAXES = "taxes.csv";
+    private static final List<String> LINE_GROUPS =
+            Stream.concat(
+                            Stream.of(PartGroup.values()).map(PartGroup::code),
+                            Stream.of(MarkUp.LABOUR))
+                    .toList();
+    private static final int HEAVIEST_PARCEL_G = 10_000_000;
     private static final int HIGHEST_QUANTITY = 10_000_000;
     private static final int LONGEST_LEAD_TIME_DAYS = 1_000;
 
@@ -67,7 +84,11 @@ public final class CatalogReader {
                             }));
         }
         List<Supplier> suppliers =
-                readAll(SUPPLIERS, List.of("supplier", "title"), this::readSupplier);
+                readAll(
+                        SUPPLIERS,
+                        List.of("supplier", "title", "minimumOrder", "currency"),
+                        Set.of("minimumOrder", "currency"),
+                        this::readSupplier);
         List<Offer> offers =
                 readAll(
                         OFFERS,
@@ -85,24 +106,38 @@ public final class CatalogReader {
                         List.of("code", "title", "minutes", "hourlyRate", "currency"),
                         this::readLabourTask);
         Optional<List<StockLevel>> stock =
-                files.findContent(STOCK)
-                        .map(
-                                _ ->
-                                        readAll(
-                                                STOCK,
-                                                List.of("part", "onHand", "minimum"),
-                                                this::readStockLevel));
+                readIfGiven(STOCK, List.of("part", "onHand", "minimum"), this::readStockLevel);
+        Optional<List<MarkUp>> markUps =
+                readIfGiven(MARGINS, List.of("part", "group", "markUpPercent"), this::readMarkUp);
+        Optional<List<ShippingClass>> shipping =
+                readIfGiven(
+                        SHIPPING,
+                        List.of("code", "title", "upToG", "price", "currency"),
+                        this::readShippingClass);
+        Optional<List<TaxKind>> taxes =
+                readIfGiven(
+                        TAXES,
+                        List.of("customerKind", "title", "ratePercent", "note"),
+                        this::readTaxKind);
         // A row that could not be read may hold the very name that another row asks for.
         if (allWhole) {
             references.check();
         }
         problems.throwIfAny();
         String version = CatalogVersion.of(parts, offers, suppliers, labour);
-        return new CatalogContent(Catalog.of(version, parts, offers), suppliers, labour, stock);
+        return new CatalogContent(
+                Catalog.of(version, parts, offers),
+                suppliers,
+                labour,
+                stock,
+                markUps,
+                shipping,
+                taxes);
     }
 
     private void rejectUnknownFiles() {
-        Set<String> known = new TreeSet<>(List.of(SUPPLIERS, OFFERS, STOCK, LABOUR));
+        Set<String> known =
+                new TreeSet<>(List.of(SUPPLIERS, OFFERS, STOCK, LABOUR, MARGINS, SHIPPING, TAXES));
         for (PartKind kind : PartKind.values()) {
             known.add(PartFile.of(kind).name());
         }
@@ -134,9 +169,37 @@ public final class CatalogReader {
         return all;
     }
 
+    private <T> Optional<List<T>> readIfGiven(
+            String file, List<String> columns, RowReader<T> reader) {
+        return files.findContent(file).map(_ -> readAll(file, columns, reader));
+    }
+
     private Optional<Supplier> readSupplier(Row row) {
         references.declare(row, "supplier", "supplier", row.cell("supplier"));
-        return row.build(() -> new Supplier(row.text("supplier"), row.text("title")));
+        return row.build(
+                () -> new Supplier(row.text("supplier"), row.text("title"), minimumOrder(row)));
+    }
+
+    private static Optional<Money> minimumOrder(Row row) {
+        boolean given = !row.cell("minimumOrder").isEmpty();
+        if (given == row.cell("currency").isEmpty()) {
+            row.reject(
+                    given ? "currency" : "minimumOrder",
+                    "must be given when the other one of minimumOrder and currency is");
+            return Optional.empty();
+        }
+        if (!given) {
+            return Optional.empty();
+        }
+        CurrencyUnit currency = row.currency("currency");
+        BigDecimal least = row.decimal("minimumOrder", Range.PRICE);
+        if (least.stripTrailingZeros().scale() > currency.getDecimalPlaces()) {
+            row.reject(
+                    "minimumOrder",
+                    "must have at most " + currency.getDecimalPlaces() + " decimals");
+            return Optional.empty();
+        }
+        return Optional.of(Money.of(currency, least, RoundingMode.UNNECESSARY));
     }
 
     private Optional<Offer> readOffer(Row row) {
@@ -208,5 +271,48 @@ public final class CatalogReader {
                             minutes,
                             BigMoney.of(currency, hourlyRate));
                 });
+    }
+
+    private Optional<MarkUp> readMarkUp(Row row) {
+        String part = row.cell("part");
+        String group = row.cell("group");
+        references.declare(row, part.isEmpty() ? "group" : "part", "mark-up", part + " " + group);
+        Optional<PartNumber> number =
+                part.isEmpty() ? Optional.empty() : Optional.of(row.partNumber("part"));
+        number.ifPresent(
+                named -> references.needPart(row, "part", named, EnumSet.allOf(PartKind.class)));
+        if (!part.isEmpty() && !group.isEmpty()) {
+            row.reject("group", "must be empty where a part is named");
+        } else if (!group.isEmpty() && !LINE_GROUPS.contains(group)) {
+            row.reject("group", "must be one of " + String.join(", ", LINE_GROUPS));
+        }
+        Optional<String> lines = group.isEmpty() ? Optional.empty() : Optional.of(group);
+        return row.build(
+                () ->
+                        new MarkUp(
+                                number,
+                                number.isPresent() ? Optional.empty() : lines,
+                                row.decimal("markUpPercent", Range.MARK_UP_PERCENT)));
+    }
+
+    private Optional<ShippingClass> readShippingClass(Row row) {
+        CurrencyUnit currency = row.currency("currency");
+        references.declare(row, "code", "shipping class", row.cell("code") + " " + currency);
+        int upToG = row.whole("upToG", 1, HEAVIEST_PARCEL_G);
+        references.declare(row, "upToG", "shipping weight", upToG + " " + currency);
+        BigMoney price = BigMoney.of(currency, row.decimal("price", Range.PRICE));
+        return row.build(
+                () -> new ShippingClass(row.text("code"), row.text("title"), upToG, price));
+    }
+
+    private Optional<TaxKind> readTaxKind(Row row) {
+        references.declare(row, "customerKind", "customer kind", row.cell("customerKind"));
+        return row.build(
+                () ->
+                        new TaxKind(
+                                row.text("customerKind"),
+                                row.text("title"),
+                                row.decimal("ratePercent", Range.TAX_PERCENT),
+                                row.optionalText("note")));
     }
 }

@@ -1,12 +1,12 @@
 package org.fusewright.catalogs.load;
 
-import org.fusewright.catalogs.LabourTask;
 import org.fusewright.catalogs.Supplier;
 import org.fusewright.core.catalog.Offer;
 import org.fusewright.core.catalog.Part;
 import org.fusewright.core.catalog.PartNumber;
 import org.fusewright.core.quantity.WireColour;
 import org.fusewright.core.quantity.WireSize;
+import org.fusewright.core.quote.LabourTask;
 
 import java.lang.reflect.RecordComponent;
 import java.nio.charset.StandardCharsets;
@@ -15,6 +15,7 @@ import java.security.NoSuchAlgorithmException;
 import java.util.Collection;
 import java.util.HexFormat;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.TreeSet;
 
@@ -70,9 +71,10 @@ final class CatalogVersion {
         line.append(row.getClass().getSimpleName()).append('{');
         for (RecordComponent component : row.getClass().getRecordComponents()) {
             Object value = valueOf(component, row);
-            if (!value.equals(OptionalDouble.empty())) {
+            // What may be left out and is changes no version, however late it was thought of.
+            if (!value.equals(Optional.empty()) && !value.equals(OptionalDouble.empty())) {
                 line.append(component.getName()).append('=');
-                append(line, value);
+                append(line, value instanceof Optional<?> given ? given.get() : value);
             }
         }
         line.append('}');

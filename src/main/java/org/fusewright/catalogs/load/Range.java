@@ -21,7 +21,9 @@ enum Range {
     RERATING_FACTOR("0.01", "10"),
     PRICE("0", "1000000"),
     AMOUNT("0", "1000000", 3),
-    MINUTES("0", "10000", 3);
+    MINUTES("0", "10000", 3),
+    MARK_UP_PERCENT("0", "10000", 3),
+    TAX_PERCENT("0", "100", 3);
 
     private final BigDecimal lowest;
     private final BigDecimal highest;

@@ -8,17 +8,22 @@ import org.fusewright.core.catalog.Catalog;
 import org.fusewright.core.catalog.Offer;
 import org.fusewright.core.catalog.Part;
 import org.fusewright.core.catalog.PartNumber;
+import org.fusewright.core.quote.MarkUp;
+import org.fusewright.core.quote.ShippingClass;
+import org.fusewright.core.quote.TaxKind;
 import org.hibernate.Session;
 import org.springframework.stereotype.Repository;
 import org.springframework.transaction.annotation.Isolation;
 import org.springframework.transaction.annotation.Propagation;
 import org.springframework.transaction.annotation.Transactional;
 
+import java.math.BigDecimal;
 import java.time.Instant;
 import java.util.Collection;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
+import java.util.TreeMap;
 import java.util.stream.Collectors;
 
 /**
@@ -28,11 +33,23 @@ import java.util.stream.Collectors;
 public class CatalogStore {
 
     private static final int ROWS_IN_A_BATCH = 200;
+    private static final List<String> ROWS_OF_AN_IMPORT =
+            List.of(
+                    "StockRow",
+                    "OfferRow",
+                    "PartRow",
+                    "SupplierRow",
+                    "LabourRow",
+                    "MarkUpRow",
+                    "ShippingRow",
+                    "TaxRow");
 
     private final EntityManager entities;
+    private final StockMoves moves;
 
-    CatalogStore(EntityManager entities) {
+    CatalogStore(EntityManager entities, StockMoves moves) {
         this.entities = entities;
+        this.moves = moves;
     }
 
     /** One import: its number, rising, and the version that it brought. */
@@ -72,12 +89,41 @@ public class CatalogStore {
                 Catalog.of(version, parts, offers),
                 listRows(SupplierRow.class).stream().map(SupplierRow::toSupplier).toList(),
                 listRows(LabourRow.class).stream().map(LabourRow::toTask).toList(),
-                Optional.empty());
+                Optional.empty(),
+                Optional.of(listMarkUps()),
+                Optional.of(listShipping()),
+                Optional.of(listTaxes()));
     }
 
     @Transactional(readOnly = true)
     public List<StockLevel> listStock() {
-        return listRows(StockRow.class).stream().map(StockRow::toLevel).toList();
+        Map<PartNumber, BigDecimal> onHand = moves.sum();
+        Map<PartNumber, BigDecimal> minimums = new TreeMap<>();
+        listPartNumbers()
+                .forEach(
+                        part -> {
+                            if (onHand.containsKey(part)) {
+                                minimums.put(part, BigDecimal.ZERO);
+                            }
+                        });
+        listRows(StockRow.class).forEach(row -> minimums.put(row.part(), row.minimum()));
+        return minimums.entrySet().stream()
+                .map(
+                        entry ->
+                                new StockLevel(
+                                        entry.getKey(),
+                                        onHand.getOrDefault(entry.getKey(), BigDecimal.ZERO),
+                                        entry.getValue()))
+                .toList();
+    }
+
+    private List<PartNumber> listPartNumbers() {
+        return entities
+                .createQuery("select number from PartRow", String.class)
+                .getResultList()
+                .stream()
+                .map(PartNumber::new)
+                .toList();
     }
 
     /** Keeps other imports out until the transaction ends; readers are not held up. */
@@ -88,12 +134,16 @@ public class CatalogStore {
 
     /**
      * Puts this catalog in the place of the one in force. Parts that it does not hold are removed,
-     * with their stock; without a stock of its own it leaves that of the other parts as it is.
+     * with their stock; what it does not bring of stock, mark-ups, shipping and taxes is left as it
+     * is for the parts that stay.
      */
     @Transactional(propagation = Propagation.MANDATORY)
     public void replace(CatalogContent content, Instant importedAt) {
         List<StockLevel> stock = content.stock().orElseGet(() -> listStockOf(content.catalog()));
-        for (String row : List.of("StockRow", "OfferRow", "PartRow", "SupplierRow", "LabourRow")) {
+        List<MarkUp> markUps = content.markUps().orElseGet(() -> listMarkUpsOf(content.catalog()));
+        List<ShippingClass> shipping = content.shipping().orElseGet(this::listShipping);
+        List<TaxKind> taxes = content.taxes().orElseGet(this::listTaxes);
+        for (String row : ROWS_OF_AN_IMPORT) {
             entities.createQuery("delete from " + row).executeUpdate();
         }
         entities.clear();
@@ -106,14 +156,47 @@ public class CatalogStore {
         }
         persistAll(content.labour().stream().map(LabourRow::new).toList());
         persistAll(stock.stream().map(StockRow::new).toList());
+        moves.remove(
+                content.catalog().listParts().stream().map(Part::number).collect(Collectors.toSet()),
+                importedAt);
+        content.stock().ifPresent(counted -> moves.takeStock(counted, importedAt));
+        long markUp = 0;
+        for (MarkUp row : markUps) {
+            entities.persist(new MarkUpRow(++markUp, row));
+        }
+        persistAll(shipping.stream().map(ShippingRow::new).toList());
+        persistAll(taxes.stream().map(TaxRow::new).toList());
         entities.persist(new ReleaseRow(content.catalog().version(), importedAt));
         entities.flush();
     }
 
     private List<StockLevel> listStockOf(Catalog catalog) {
-        Set<PartNumber> kept =
-                catalog.listParts().stream().map(Part::number).collect(Collectors.toSet());
-        return listStock().stream().filter(level -> kept.contains(level.part())).toList();
+        return listStock().stream()
+                .filter(level -> catalog.findPart(level.part()).isPresent())
+                .toList();
+    }
+
+    private List<MarkUp> listMarkUpsOf(Catalog catalog) {
+        return listMarkUps().stream()
+                .filter(
+                        row ->
+                                row.part()
+                                        .map(catalog::findPart)
+                                        .map(Optional::isPresent)
+                                        .orElse(true))
+                .toList();
+    }
+
+    private List<MarkUp> listMarkUps() {
+        return listRows(MarkUpRow.class).stream().map(MarkUpRow::toMarkUp).toList();
+    }
+
+    private List<ShippingClass> listShipping() {
+        return listRows(ShippingRow.class).stream().map(ShippingRow::toClass).toList();
+    }
+
+    private List<TaxKind> listTaxes() {
+        return listRows(TaxRow.class).stream().map(TaxRow::toKind).toList();
     }
 
     private void persistAll(Collection<?> rows) {

@@ -4,7 +4,7 @@ import jakarta.persistence.Entity;
 import jakarta.persistence.Id;
 import jakarta.persistence.Table;
 
-import org.fusewright.catalogs.LabourTask;
+import org.fusewright.core.quote.LabourTask;
 import org.joda.money.BigMoney;
 import org.joda.money.CurrencyUnit;
 

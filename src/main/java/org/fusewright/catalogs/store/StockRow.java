@@ -14,18 +14,20 @@ import java.math.BigDecimal;
 class StockRow {
 
     @Id String partNumber;
-    BigDecimal onHand;
     BigDecimal minimum;
 
     protected StockRow() {}
 
     StockRow(StockLevel level) {
         partNumber = level.part().value();
-        onHand = level.onHand();
         minimum = level.minimum();
     }
 
-    StockLevel toLevel() {
-        return new StockLevel(new PartNumber(partNumber), onHand, minimum);
+    PartNumber part() {
+        return new PartNumber(partNumber);
+    }
+
+    BigDecimal minimum() {
+        return minimum;
     }
 }

@@ -91,10 +91,23 @@ public final class PriceList {
     }
 
     /**
-     * The price of a line: quantity times unit price in the currency's minor unit, rounded half up
-     * once a line. This is the only place where a price is rounded.
+     * The price of a line: quantity times unit price in the currency's minor unit (ISO 4217),
+     * rounded half up once a line. Prices are rounded here and nowhere else.
      */
     public static Money extend(BigMoney unitPrice, BigDecimal quantity) {
         return unitPrice.multipliedBy(quantity).toMoney(RoundingMode.HALF_UP);
+    }
+
+    /**
+     * The same where the price is not for one but for {@code per} units: an hour's price for
+     * minutes, a percentage of an amount.
+     */
+    public static Money extend(BigMoney price, BigDecimal quantity, BigDecimal per) {
+        CurrencyUnit currency = price.getCurrencyUnit();
+        BigDecimal amount =
+                price.getAmount()
+                        .multiply(quantity)
+                        .divide(per, currency.getDecimalPlaces(), RoundingMode.HALF_UP);
+        return Money.of(currency, amount);
     }
 }

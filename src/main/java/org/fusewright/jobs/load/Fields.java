@@ -24,7 +24,7 @@ import java.util.stream.DoubleStream;
  * on; an explicit {@code null} counts as left out. Close it to have fields that nobody asked for
  * reported.
  */
-final class Fields implements AutoCloseable {
+public final class Fields implements AutoCloseable {
     private static final JsonNode MISSING = JsonNodeFactory.instance.missingNode();
 
     private final JsonNode node;
@@ -39,7 +39,7 @@ final class Fields implements AutoCloseable {
     }
 
     /** Anything but an object is reported, and read as an object without fields. */
-    static Fields of(JsonNode node, String pointer, List<JobProblem> problems) {
+    public static Fields of(JsonNode node, String pointer, List<JobProblem> problems) {
         if (!node.isObject()) {
             problems.add(new JobProblem(pointer, "must be an object {...}, not " + name(node)));
         }
@@ -58,11 +58,11 @@ final class Fields implements AutoCloseable {
         return node.isObject();
     }
 
-    boolean has(String name) {
+    public boolean has(String name) {
         return find(name) != null;
     }
 
-    void report(String name, String detail) {
+    public void report(String name, String detail) {
         problems.add(new JobProblem(below(pointer, name), detail));
     }
 
@@ -70,7 +70,7 @@ final class Fields implements AutoCloseable {
         problems.add(new JobProblem(pointer, detail));
     }
 
-    Optional<String> findText(String name, TextForm form) {
+    public Optional<String> findText(String name, TextForm form) {
         @Nullable String text = findString(name, form.words());
         if (text != null && !form.allows(text)) {
             report(name, "must be " + form.words());
@@ -79,13 +79,14 @@ final class Fields implements AutoCloseable {
     }
 
     /** When missing: reported, and {@code placeholder} to carry on with. */
-    String getText(String name, TextForm form, String placeholder) {
+    public String getText(String name, TextForm form, String placeholder) {
         require(name, form.words());
         return findText(name, form).orElse(placeholder);
     }
 
     /** A text that {@code parse} makes a value of; {@code words} say which there are. */
-    <T> Optional<T> findParsed(String name, Function<String, Optional<T>> parse, String words) {
+    public <T> Optional<T> findParsed(
+            String name, Function<String, Optional<T>> parse, String words) {
         @Nullable String text = findString(name, words);
         if (text == null) {
             return Optional.empty();
@@ -97,12 +98,13 @@ final class Fields implements AutoCloseable {
         return value;
     }
 
-    <T> T getParsed(String name, Function<String, Optional<T>> parse, String words, T placeholder) {
+    public <T> T getParsed(
+            String name, Function<String, Optional<T>> parse, String words, T placeholder) {
         require(name, words);
         return findParsed(name, parse, words).orElse(placeholder);
     }
 
-    OptionalDouble findNumber(String name, Range range) {
+    public OptionalDouble findNumber(String name, Range range) {
         @Nullable JsonNode value = find(name);
         if (value == null) {
             return OptionalDouble.empty();
@@ -131,7 +133,7 @@ final class Fields implements AutoCloseable {
         return value.doubleValue() + 0.0;
     }
 
-    double getNumber(String name, Range range) {
+    public double getNumber(String name, Range range) {
         OptionalDouble number = findNumber(name, range);
         if (number.isEmpty()) {
             require(name, range.words());
@@ -140,7 +142,7 @@ final class Fields implements AutoCloseable {
         return number.getAsDouble();
     }
 
-    OptionalInt findWhole(String name, Range range) {
+    public OptionalInt findWhole(String name, Range range) {
         OptionalDouble number = findNumber(name, range);
         return number.isPresent()
                 ? OptionalInt.of((int) number.getAsDouble())
@@ -164,7 +166,7 @@ final class Fields implements AutoCloseable {
         return OptionalDouble.empty();
     }
 
-    boolean findFlag(String name, boolean otherwise) {
+    public boolean findFlag(String name, boolean otherwise) {
         @Nullable JsonNode value = find(name);
         if (value == null) {
             return otherwise;
@@ -190,7 +192,7 @@ final class Fields implements AutoCloseable {
     }
 
     /** Each element of a list; what is no list, or too long or short, is reported. */
-    <T> List<T> list(String name, Range length, Element<T> element) {
+    public <T> List<T> list(String name, Range length, Element<T> element) {
         @Nullable JsonNode value = find(name);
         if (value == null) {
             return List.of();
@@ -233,7 +235,7 @@ final class Fields implements AutoCloseable {
     }
 
     /** A list of texts that {@code parse} makes values of, by their pointers. */
-    <T> Map<String, T> listParsed(
+    public <T> Map<String, T> listParsed(
             String name, Range length, Function<String, Optional<T>> parse, String words) {
         Map<String, T> values = new LinkedHashMap<>();
         list(name, length, (value, at) -> parsed(value, at, parse, words))
@@ -252,14 +254,14 @@ final class Fields implements AutoCloseable {
         return parsed.map(found -> new Named<>(at, found));
     }
 
-    void require(String name, String words) {
+    public void require(String name, String words) {
         if (find(name) == null && node.isObject()) {
             report(name, "is missing; give " + words);
         }
     }
 
     /** Reads one element of a list. */
-    interface Element<T> {
+    public interface Element<T> {
         T read(JsonNode node, String pointer);
     }
 

@@ -19,18 +19,18 @@ import java.util.List;
 /**
  * A JSON document as a tree, with the names that it gives twice: of those the first value counts.
  */
-record JsonTree(JsonNode root, List<JobProblem> problems) {
+public record JsonTree(JsonNode root, List<JobProblem> problems) {
     private static final JsonMapper MAPPER = new JsonMapper();
     private static final JsonNodeFactory NODES = JsonNodeFactory.instance;
 
-    JsonTree {
+    public JsonTree {
         problems = List.copyOf(problems);
     }
 
     /**
      * @throws MalformedJobException when this is no JSON, with line and column
      */
-    static JsonTree parse(byte[] json) {
+    public static JsonTree parse(byte[] json) {
         List<JobProblem> problems = new ArrayList<>();
         try (JsonParser parser = MAPPER.createParser(json)) {
             if (parser.nextToken() == null) {

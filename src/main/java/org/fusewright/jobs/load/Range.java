@@ -6,16 +6,16 @@ package org.fusewright.jobs.load;
  * @param above whether {@code min} itself is left out
  * @param unit the unit in words, empty for a plain number
  */
-record Range(double min, boolean above, double max, String unit, boolean whole) {
-    static Range above(double min, double max, String unit) {
+public record Range(double min, boolean above, double max, String unit, boolean whole) {
+    public static Range above(double min, double max, String unit) {
         return new Range(min, true, max, unit, false);
     }
 
-    static Range from(double min, double max, String unit) {
+    public static Range from(double min, double max, String unit) {
         return new Range(min, false, max, unit, false);
     }
 
-    static Range whole(int min, int max, String unit) {
+    public static Range whole(int min, int max, String unit) {
         return new Range(min, false, max, unit, true);
     }
 

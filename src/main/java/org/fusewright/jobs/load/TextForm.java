@@ -1,7 +1,7 @@
 package org.fusewright.jobs.load;
 
 /** The texts that a field allows. */
-enum TextForm {
+public enum TextForm {
     /** A name that others refer to. */
     ID(
             40,
@@ -38,6 +38,13 @@ enum TextForm {
             }
             return true;
         }
+    },
+    /** A sentence or two that must say something. */
+    PASSAGE(500, "a text of 1 to 500 characters, no control characters") {
+        @Override
+        boolean allowsSigns(String text) {
+            return TITLE.allowsSigns(text);
+        }
     };
 
     private final int maxLength;
@@ -48,11 +55,11 @@ enum TextForm {
         this.words = words;
     }
 
-    String words() {
+    public String words() {
         return words;
     }
 
-    boolean allows(String text) {
+    public boolean allows(String text) {
         return text.codePointCount(0, text.length()) <= maxLength && allowsSigns(text);
     }
 

@@ -16,6 +16,7 @@ import org.fusewright.jobs.StoredJob;
 import org.fusewright.jobs.load.JobReader;
 import org.fusewright.papers.Paper;
 import org.fusewright.web.LimitedBody;
+import org.fusewright.web.Versions;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.HttpHeaders;
 import org.springframework.http.HttpStatus;
@@ -148,7 +149,7 @@ class JobApi {
             @RequestHeader(name = HttpHeaders.IF_MATCH, required = false) @Nullable String ifMatch,
             InputStream body)
             throws IOException {
-        long version = Versions.required(ifMatch, jobs.get(id).version());
+        long version = Versions.required(ifMatch, jobs.get(id).version(), JobErrors::stale);
         return answer(jobs.change(id, version, planned(body)));
     }
 
@@ -161,7 +162,7 @@ class JobApi {
             @PathVariable long id,
             @RequestHeader(name = HttpHeaders.IF_MATCH, required = false)
                     @Nullable String ifMatch) {
-        jobs.delete(id, Versions.required(ifMatch, jobs.get(id).version()));
+        jobs.delete(id, Versions.required(ifMatch, jobs.get(id).version(), JobErrors::stale));
     }
 
     @Operation(

@@ -16,7 +16,6 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.OptionalInt;
 import java.util.stream.Stream;
 
@@ -96,9 +95,7 @@ enum KitPapers {
 
     /** The paper of a request: "a4" or "letter". */
     static Paper paper(String name) {
-        return Stream.of(Paper.values())
-                .filter(paper -> paper.name().toLowerCase(Locale.ROOT).equals(name))
-                .findFirst()
+        return Paper.parse(name)
                 .orElseThrow(
                         () ->
                                 new ResponseStatusException(

@@ -5,6 +5,7 @@ import de.siegmar.fastcsv.writer.LineDelimiter;
 
 import org.fusewright.core.kit.Kit;
 import org.fusewright.core.kit.PartLine;
+import org.fusewright.papers.Spreadsheet;
 
 import java.io.IOException;
 import java.io.StringWriter;
@@ -16,8 +17,6 @@ import java.nio.charset.StandardCharsets;
  * gets a leading apostrophe.
  */
 public final class PartsTable {
-    private static final String FORMULA_STARTS = "=+-@\t\r";
-
     private PartsTable() {}
 
     /** The table in UTF-8, with a header row. */
@@ -37,14 +36,14 @@ public final class PartsTable {
         for (PartLine line : kit.parts()) {
             csv.writeRecord(
                     line.group().code(),
-                    defused(line.part().number().value()),
-                    defused(line.part().title()),
+                    Spreadsheet.defused(line.part().number().value()),
+                    Spreadsheet.defused(line.part().title()),
                     line.quantity().stripTrailingZeros().toPlainString(),
                     line.unit(),
                     line.unitPrice().getAmount().toPlainString(),
                     line.extended().getAmount().toPlainString(),
                     Double.toString(Math.rint(line.massG() * 1e4) / 1e4),
-                    defused(String.join("; ", line.usedAt())));
+                    Spreadsheet.defused(String.join("; ", line.usedAt())));
         }
         try {
             csv.close();
@@ -52,9 +51,5 @@ public final class PartsTable {
             throw new UncheckedIOException(e);
         }
         return text.toString().getBytes(StandardCharsets.UTF_8);
-    }
-
-    static String defused(String text) {
-        return !text.isEmpty() && FORMULA_STARTS.indexOf(text.charAt(0)) >= 0 ? "'" + text : text;
     }
 }

@@ -1,11 +1,11 @@
-package org.fusewright.jobs.web;
+package org.fusewright.papers;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-class PartsTableTest {
+class SpreadsheetTest {
     @ParameterizedTest
     @CsvSource({
         "=1+1, '''=1+1'",
@@ -18,6 +18,6 @@ class PartsTableTest {
         "'', ''",
     })
     void defusesWhatASpreadsheetWouldCompute(String text, String written) {
-        assertThat(PartsTable.defused(text)).isEqualTo(written);
+        assertThat(Spreadsheet.defused(text)).isEqualTo(written);
     }
 }

@@ -1,4 +1,4 @@
-package org.fusewright.catalogs;
+package org.fusewright.core.quote;
 
 import org.joda.money.BigMoney;
 

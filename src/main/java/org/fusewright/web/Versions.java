@@ -1,26 +1,29 @@
-package org.fusewright.jobs.web;
+package org.fusewright.web;
 
-import org.fusewright.web.Problems;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.HttpStatus;
+import org.springframework.http.ProblemDetail;
 
+import java.util.function.Supplier;
 import java.util.stream.Stream;
 
 /** Versions as entity tags (RFC 9110). */
-final class Versions {
+public final class Versions {
     private Versions() {}
 
-    static String print(long version) {
+    public static String print(long version) {
         return "\"" + version + "\"";
     }
 
     /**
      * The version that a change may start from: the current one, when the header names it.
      *
+     * @param stale what to answer when it names others
      * @throws org.springframework.web.ErrorResponseException 428 without the header, 412 when it
      *     names others
      */
-    static long required(@Nullable String ifMatch, long current) {
+    public static long required(
+            @Nullable String ifMatch, long current, Supplier<ProblemDetail> stale) {
         if (ifMatch == null || ifMatch.isBlank()) {
             throw Problems.exception(
                     Problems.of(
@@ -32,7 +35,7 @@ final class Versions {
                         .map(String::strip)
                         .anyMatch(tag -> tag.equals("*") || tag.equals(print(current)));
         if (!named) {
-            throw Problems.exception(JobErrors.stale());
+            throw Problems.exception(stale.get());
         }
         return current;
     }

@@ -1,0 +1,209 @@
+package org.fusewright.core.order;
+
+import org.fusewright.core.order.LabelSearch.Effort;
+import org.fusewright.core.order.LabelSearch.Outcome;
+import org.fusewright.core.order.PartSupply.Choice;
+import org.jspecify.annotations.Nullable;
+
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.PriorityQueue;
+
+/**
+ * The cheapest cover of all parts at once. Without minimum orders each part stands by itself; with
+ * them the search decides, supplier by supplier where it matters, whether nothing is ordered there
+ * or at least the minimum, and leaves out what a {@link Relaxation} shows not to pay.
+ */
+final class SupplierSearch {
+
+    /**
+     * @param bound no cover costs less; equal to the cost when that is proven
+     */
+    record Found(int[][] quantities, long cost, long bound) {}
+
+    private static final long MOST_STEPS = 15_000_000;
+    private static final double TINY = 1e-5;
+
+    /** From quick to thorough; the next one is tried while the answer is not proven. */
+    private static final List<Effort> EFFORTS =
+            List.of(
+                    new Effort(300, 200, 1_000_000, 0.01),
+                    new Effort(300, 500, 2_000_000, 0.04),
+                    new Effort(500, 1_000, 4_000_000, 0.15),
+                    new Effort(1_000, 5_000, 12_000_000, 0.5),
+                    new Effort(4_000, 50_000, 30_000_000, 1));
+
+    /**
+     * What is decided about the suppliers, and what that costs at least.
+     *
+     * @param effort the next one to try when nothing is left to decide
+     */
+    private record Node(
+            boolean[] out,
+            boolean[] forced,
+            Choice[] undiscounted,
+            Relaxation relaxed,
+            double bound,
+            int effort) {
+
+        Node triedWith(double floor) {
+            return new Node(
+                    out, forced, undiscounted, relaxed, Math.max(bound, floor), effort + 1);
+        }
+    }
+
+    private final Market market;
+    private final Budget budget = new Budget(MOST_STEPS);
+    private final PriorityQueue<Node> open =
+            new PriorityQueue<>(Comparator.comparingDouble(Node::bound));
+    private int @Nullable [][] best;
+    private long bestCost = Long.MAX_VALUE;
+    private double unproven = Double.POSITIVE_INFINITY;
+
+    private SupplierSearch(Market market) {
+        this.market = market;
+    }
+
+    /** Empty when the minimum orders cannot be reached in any way. */
+    static Optional<Found> search(Market market) {
+        return new SupplierSearch(market).search();
+    }
+
+    private Optional<Found> search() {
+        boolean[] none = new boolean[market.suppliers().size()];
+        add(new Choice[market.parts().size()], none, none);
+        while (!open.isEmpty() && !isRuledOut(open.peek().bound())) {
+            if (budget.isSpent() && best != null) {
+                unproven = Math.min(unproven, open.peek().bound());
+                break;
+            }
+            visit(open.remove());
+        }
+        if (best == null) {
+            return Optional.empty();
+        }
+        long bound = (long) Math.ceil(Math.min(unproven, bestCost) - TINY);
+        return Optional.of(new Found(best, bestCost, bound));
+    }
+
+    /** Notes what follows from decisions, unless it can be ruled out or covers nothing. */
+    private void add(@Nullable Choice[] known, boolean[] out, boolean[] forced) {
+        Choice[] undiscounted = new Choice[known.length];
+        double[] weights = Relaxation.weightsWithout(out);
+        for (int p = 0; p < known.length; p++) {
+            Choice choice = known[p];
+            if (choice == null) {
+                choice = market.parts().get(p).findCheapest(weights, budget);
+            }
+            if (choice == null) {
+                return;
+            }
+            undiscounted[p] = choice;
+        }
+        Relaxation relaxed = Relaxation.of(market, out, forced, undiscounted, bestCost, budget);
+        if (isRuledOut(relaxed.bound())) {
+            return;
+        }
+        int[][] filled = relaxed.quantities();
+        if (FillUp.fill(market, filled) && reachesForced(market.valuesOf(filled), forced)) {
+            offer(filled);
+        }
+        open.add(new Node(out, forced, undiscounted, relaxed, relaxed.bound(), 0));
+    }
+
+    private void visit(Node node) {
+        int supplier = findUndecided(node.relaxed().quantities(), node.forced());
+        if (supplier < 0) {
+            supplier = solve(node);
+        }
+        if (supplier >= 0) {
+            branch(supplier, node);
+        }
+    }
+
+    private boolean isRuledOut(double bound) {
+        return bound > bestCost - 1 + TINY;
+    }
+
+    private boolean reachesForced(long[] values, boolean[] forced) {
+        for (int s = 0; s < values.length; s++) {
+            if (forced[s] && values[s] < market.minimums()[s]) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    /** Of the orders below their minimum that are not decided on, the one that lacks most. */
+    private int findUndecided(int[][] quantities, boolean[] forced) {
+        long[] values = market.valuesOf(quantities);
+        boolean[] used = market.usedBy(quantities);
+        int found = -1;
+        long most = 0;
+        for (int s = 0; s < values.length; s++) {
+            long lacking = market.minimums()[s] - values[s];
+            if (!forced[s] && used[s] && lacking > most) {
+                most = lacking;
+                found = s;
+            }
+        }
+        return found;
+    }
+
+    /**
+     * Solves with the decisions made so far, more thoroughly each time that the node comes up.
+     *
+     * @return a supplier whose order then lacks something; below 0 when there is none
+     */
+    private int solve(Node node) {
+        Outcome outcome =
+                LabelSearch.search(
+                        market,
+                        node.relaxed(),
+                        node.forced(),
+                        bestCost - 1,
+                        EFFORTS.get(node.effort()),
+                        budget);
+        if (outcome.quantities() != null) {
+            int lacking = findUndecided(outcome.quantities(), node.forced());
+            if (lacking >= 0) {
+                return lacking;
+            }
+            offer(outcome.quantities());
+        }
+        double floor = Math.max(node.bound(), Math.min(outcome.floor(), bestCost));
+        if (isRuledOut(floor)) {
+            return -1;
+        }
+        if (node.effort() + 1 < EFFORTS.size()) {
+            open.add(node.triedWith(floor));
+        } else {
+            unproven = Math.min(unproven, floor);
+        }
+        return -1;
+    }
+
+    private void offer(int[][] quantities) {
+        long cost = Market.sum(market.valuesOf(quantities));
+        if (cost < bestCost) {
+            bestCost = cost;
+            best = quantities;
+        }
+    }
+
+    private void branch(int supplier, Node node) {
+        boolean[] without = node.out().clone();
+        without[supplier] = true;
+        @Nullable Choice[] kept = node.undiscounted().clone();
+        for (int p = 0; p < kept.length; p++) {
+            if (market.parts().get(p).uses(supplier, node.undiscounted()[p].quantities())) {
+                kept[p] = null;
+            }
+        }
+        add(kept, without, node.forced());
+        boolean[] with = node.forced().clone();
+        with[supplier] = true;
+        add(node.undiscounted(), node.out(), with);
+    }
+}

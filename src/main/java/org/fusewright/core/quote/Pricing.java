@@ -1,0 +1,229 @@
+package org.fusewright.core.quote;
+
+import org.fusewright.core.catalog.PartNumber;
+import org.fusewright.core.catalog.Wire;
+import org.fusewright.core.check.Check;
+import org.fusewright.core.check.Verdict;
+import org.fusewright.core.kit.Kit;
+import org.fusewright.core.kit.KitCircuit;
+import org.fusewright.core.kit.PartLine;
+import org.fusewright.core.pricing.PriceList;
+import org.fusewright.core.quantity.Figures;
+import org.joda.money.BigMoney;
+import org.joda.money.CurrencyUnit;
+import org.joda.money.Money;
+
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.Comparator;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeMap;
+
+/**
+ * What a number of equal kits costs a customer: parts at cost for that quantity plus mark-up, bench
+ * work as counted from the kit, shipping in one parcel, and tax on the sum. Each line is rounded
+ * half up once, to the currency's minor unit ({@link PriceList#extend}); the tax is one such line.
+ */
+final class Pricing {
+    private static final String EACH = "each";
+    private static final String METRES = "m";
+    private static final int MINUTES_IN_AN_HOUR = 60;
+
+    private final PriceBook book;
+    private final MarkUps markUps;
+    private final PurchaseCost costs;
+    private final CurrencyUnit currency;
+    private final BigDecimal kits;
+    private final TaxKind tax;
+    private final boolean shipped;
+
+    Pricing(PriceBook book, CurrencyUnit currency, int kits, TaxKind tax, boolean shipped) {
+        this.book = book;
+        this.markUps = new MarkUps(book.markUps());
+        this.costs = new PurchaseCost(book.catalog(), currency);
+        this.currency = currency;
+        this.kits = BigDecimal.valueOf(kits);
+        this.tax = tax;
+        this.shipped = shipped;
+    }
+
+    Money totalOf(Kit kit) {
+        return price(VariantKind.CHEAPEST, kit).total();
+    }
+
+    Variant price(VariantKind kind, Kit kit) {
+        Set<String> gaps = new LinkedHashSet<>();
+        List<QuoteLine> lines = new ArrayList<>();
+        addParts(lines, kit, gaps);
+        addLabour(lines, kit, gaps);
+        long massG = (long) Math.ceil(kit.totals().massG() * kits.intValueExact());
+        if (shipped) {
+            addShipping(lines, massG, gaps);
+        }
+        Money net = sum(lines.stream().map(QuoteLine::price).toList());
+        Money due = PriceList.extend(net.toBigMoney(), tax.percent(), Percent.HUNDRED);
+        return new Variant(
+                kind,
+                kit.fingerprint(),
+                count(kit, Verdict.PASS),
+                count(kit, Verdict.CAUTION),
+                count(kit, Verdict.FAIL),
+                listWarnings(kit),
+                kit.circuits().stream().flatMap(c -> protection(c).stream()).toList(),
+                kit.blocks().size(),
+                massG,
+                lines,
+                List.copyOf(gaps),
+                net,
+                due,
+                net.plus(due),
+                sum(lines.stream().map(QuoteLine::cost).toList()));
+    }
+
+    private void addParts(List<QuoteLine> lines, Kit kit, Set<String> gaps) {
+        Map<PartNumber, BigDecimal> needed = new TreeMap<>();
+        for (PartLine part : kit.parts()) {
+            needed.merge(part.part().number(), part.quantity().multiply(kits), BigDecimal::add);
+        }
+        for (PartLine part : kit.parts()) {
+            PartNumber number = part.part().number();
+            String group = part.group().code();
+            Optional<PurchaseCost.Unit> unit = costs.findUnit(number, needed.get(number));
+            if (unit.isEmpty()) {
+                gaps.add("nobody offers " + number + " in " + currency + ": it counts as nothing");
+            }
+            lines.add(
+                    QuoteLine.of(
+                            LineKind.PART,
+                            group,
+                            number.value(),
+                            part.part().title(),
+                            "",
+                            part.quantity().multiply(kits),
+                            part.part() instanceof Wire ? METRES : EACH,
+                            unit.map(PurchaseCost.Unit::price).orElse(BigMoney.zero(currency)),
+                            unit.map(PurchaseCost.Unit::supplier).orElse(""),
+                            orNothing(markUps.findPercent(number, group), group, gaps),
+                            1));
+        }
+    }
+
+    private void addLabour(List<QuoteLine> lines, Kit kit, Set<String> gaps) {
+        Set<BenchWork> timed = new LinkedHashSet<>();
+        for (LabourTask task : book.labour()) {
+            Optional<BenchWork> work = BenchWork.parse(task.code());
+            if (work.isEmpty()) {
+                gaps.add("labour \"" + task.code() + "\" is nothing that a kit is counted for");
+                continue;
+            }
+            timed.add(work.get());
+            int times = work.get().countIn(kit) * kits.intValueExact();
+            if (times == 0) {
+                continue;
+            }
+            if (!task.hourlyRate().getCurrencyUnit().equals(currency)) {
+                gaps.add("labour \"" + task.code() + "\" has no rate in " + currency);
+                continue;
+            }
+            lines.add(labour(task, times, gaps));
+        }
+        for (BenchWork work : BenchWork.values()) {
+            if (!timed.contains(work) && work.countIn(kit) > 0) {
+                gaps.add("labour \"" + work.code() + "\" has no time");
+            }
+        }
+    }
+
+    private QuoteLine labour(LabourTask task, int times, Set<String> gaps) {
+        return QuoteLine.of(
+                LineKind.LABOUR,
+                MarkUp.LABOUR,
+                task.code(),
+                task.title(),
+                times + " × " + task.minutes().toPlainString() + " min",
+                task.minutes().multiply(BigDecimal.valueOf(times)),
+                "min",
+                task.hourlyRate(),
+                "",
+                orNothing(markUps.findPercent(MarkUp.LABOUR), MarkUp.LABOUR, gaps),
+                MINUTES_IN_AN_HOUR);
+    }
+
+    private void addShipping(List<QuoteLine> lines, long massG, Set<String> gaps) {
+        Optional<ShippingClass> lightest =
+                book.shipping().stream()
+                        .filter(row -> row.price().getCurrencyUnit().equals(currency))
+                        .filter(row -> row.upToG() >= massG)
+                        .min(Comparator.comparingInt(ShippingClass::upToG));
+        if (lightest.isEmpty()) {
+            gaps.add(
+                    "no shipping class in "
+                            + currency
+                            + " takes "
+                            + massG
+                            + " g: shipping is not in the price");
+            return;
+        }
+        ShippingClass shipping = lightest.get();
+        lines.add(
+                QuoteLine.of(
+                        LineKind.SHIPPING,
+                        LineKind.SHIPPING.code(),
+                        shipping.code(),
+                        shipping.title(),
+                        massG + " g, class up to " + shipping.upToG() + " g",
+                        BigDecimal.ONE,
+                        "parcel",
+                        shipping.price(),
+                        "",
+                        BigDecimal.ZERO,
+                        1));
+    }
+
+    private static BigDecimal orNothing(
+            Optional<BigDecimal> percent, String group, Set<String> gaps) {
+        if (percent.isEmpty()) {
+            gaps.add("no mark-up is set for " + group + ": it is sold at cost");
+        }
+        return percent.orElse(BigDecimal.ZERO);
+    }
+
+    private Money sum(Collection<Money> amounts) {
+        Money sum = Money.zero(currency);
+        for (Money amount : amounts) {
+            sum = sum.plus(amount);
+        }
+        return sum;
+    }
+
+    private static int count(Kit kit, Verdict verdict) {
+        return (int) kit.checks().stream().filter(c -> c.verdict() == verdict).count();
+    }
+
+    private static List<String> listWarnings(Kit kit) {
+        return kit.checks().stream()
+                .filter(check -> check.verdict() != Verdict.PASS)
+                .sorted(Comparator.comparing(Check::verdict).reversed())
+                .map(check -> check.verdict().code() + ": " + check.says())
+                .toList();
+    }
+
+    private static Optional<Variant.Protection> protection(KitCircuit circuit) {
+        return circuit.sized()
+                .device()
+                .map(
+                        device ->
+                                new Variant.Protection(
+                                        circuit.sized().id(),
+                                        circuit.sized().resolved().circuit().title(),
+                                        device.kind().code()
+                                                + " "
+                                                + Figures.of(device.ratingA())
+                                                + " A"));
+    }
+}

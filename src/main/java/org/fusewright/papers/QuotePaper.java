@@ -1,0 +1,88 @@
+package org.fusewright.papers;
+
+import org.fusewright.core.quote.LineKind;
+import org.fusewright.core.quote.Quote;
+import org.fusewright.core.quote.QuoteChanges;
+import org.fusewright.core.quote.Variant;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+
+/**
+ * The quote as it goes to the customer: variants side by side, then each line by line. What the
+ * shop pays is not on it. The same quote on the same paper gives the same bytes.
+ */
+public final class QuotePaper {
+    private static final float INDENT = 14;
+
+    private final Sheet sheet;
+    private final Quote quote;
+
+    private QuotePaper(Sheet sheet, Quote quote) {
+        this.sheet = sheet;
+        this.quote = quote;
+    }
+
+    /**
+     * Prints as PDF.
+     *
+     * @param changes against the revision that went out before
+     * @param draft whether it says that it is no offer yet
+     */
+    public static byte[] print(
+            Quote quote, Optional<QuoteChanges> changes, boolean draft, Paper paper) {
+        Sheet sheet = new Sheet(paper, heading(quote), quote.fingerprint());
+        QuotePaper printed = new QuotePaper(sheet, quote);
+        new QuoteStatusSection(sheet, quote, draft).print();
+        new VariantsSection(sheet, quote).print();
+        changes.ifPresent(since -> new QuoteChangesSection(sheet, since).print());
+        for (Variant variant : quote.variants()) {
+            new QuoteLinesSection(sheet, quote, variant).print();
+        }
+        printed.list("Not included", printed.listNotIncluded());
+        printed.list("Terms", quote.terms());
+        new CautionsSection(sheet).print();
+        new AcceptanceSection(sheet).print();
+        return sheet.close();
+    }
+
+    private static KitHeading heading(Quote quote) {
+        return new KitHeading(
+                "Quote",
+                quote.number(),
+                quote.job().title(),
+                quote.job().customer(),
+                OptionalInt.of(quote.revision()),
+                PaperFont.BOLD.printable(
+                        KitHeading.grouped(KitHeading.shortened(quote.fingerprint()))),
+                quote.job().catalogVersion());
+    }
+
+    private List<String> listNotIncluded() {
+        List<String> all = new ArrayList<>(quote.notIncluded());
+        if (!quote.shipped()) {
+            all.add("Shipping: the customer fetches the kits.");
+        } else if (quote.variants().stream().anyMatch(variant -> !isShipped(variant))) {
+            all.add("Shipping, where no line above names it: it is agreed apart.");
+        }
+        return all;
+    }
+
+    private static boolean isShipped(Variant variant) {
+        return variant.lines().stream().anyMatch(line -> line.kind() == LineKind.SHIPPING);
+    }
+
+    private void list(String heading, List<String> passages) {
+        if (passages.isEmpty()) {
+            return;
+        }
+        Headings.drawSection(sheet, heading, 2 * Style.BODY.leading());
+        for (String passage : passages) {
+            sheet.keep(Style.BODY.leading());
+            sheet.pen().text(Style.BODY, "–", sheet.left(), sheet.y() - Style.BODY.ascent());
+            sheet.paragraph(Style.BODY, passage, INDENT);
+        }
+    }
+}

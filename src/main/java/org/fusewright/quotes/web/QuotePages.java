@@ -1,0 +1,211 @@
+package org.fusewright.quotes.web;
+
+import io.swagger.v3.oas.annotations.Hidden;
+
+import org.fusewright.core.job.JobProblem;
+import org.fusewright.core.job.MalformedJobException;
+import org.fusewright.jobs.Jobs;
+import org.fusewright.quotes.QuotePapers;
+import org.fusewright.quotes.QuoteRefusedException;
+import org.fusewright.quotes.Quotes;
+import org.fusewright.quotes.StaleQuoteException;
+import org.fusewright.quotes.StoredQuote;
+import org.jspecify.annotations.Nullable;
+import org.springframework.http.ContentDisposition;
+import org.springframework.http.HttpHeaders;
+import org.springframework.http.HttpStatus;
+import org.springframework.http.MediaType;
+import org.springframework.http.ResponseEntity;
+import org.springframework.stereotype.Controller;
+import org.springframework.util.MultiValueMap;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.PathVariable;
+import org.springframework.web.bind.annotation.PostMapping;
+import org.springframework.web.bind.annotation.RequestParam;
+import org.springframework.web.servlet.ModelAndView;
+
+import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.node.ObjectNode;
+
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Supplier;
+
+/** The pages of quotes: plain forms that work without a script. */
+@Controller
+@Hidden
+class QuotePages {
+    private static final int PAGE_LENGTH = 50;
+    private static final String STALE =
+            "Somebody changed this quote in the meantime, so nothing was done. This is what there"
+                    + " is now.";
+
+    private final Quotes quotes;
+    private final Jobs jobs;
+
+    QuotePages(Quotes quotes, Jobs jobs) {
+        this.quotes = quotes;
+        this.jobs = jobs;
+    }
+
+    @GetMapping("/quotes")
+    ModelAndView list(
+            @RequestParam(defaultValue = "") String q,
+            @RequestParam(required = false) @Nullable Long job,
+            @RequestParam(required = false) @Nullable Long after) {
+        return new ModelAndView(
+                "quotes/list",
+                Map.of(
+                        "page",
+                        quotes.list(
+                                q, QuoteApi.optional(job), QuoteApi.optional(after), PAGE_LENGTH),
+                        "text",
+                        q,
+                        "job",
+                        job == null ? "" : job.toString()));
+    }
+
+    @GetMapping("/quotes/new")
+    ModelAndView start(@RequestParam long job) {
+        var taxes = quotes.listTaxes();
+        return newPage(job, new QuoteForm(QuoteForm.usual(taxes), taxes, List.of()), HttpStatus.OK);
+    }
+
+    @PostMapping("/quotes")
+    ModelAndView create(
+            @RequestParam long job, @RequestParam MultiValueMap<String, String> fields) {
+        ObjectNode wishes = QuoteForm.read(fields);
+        try {
+            return redirect(quotes.create(job, wishes, List.of()).id());
+        } catch (MalformedJobException malformed) {
+            return newPage(job, form(wishes, malformed.problems()), HttpStatus.BAD_REQUEST);
+        }
+    }
+
+    @GetMapping("/quotes/{id}")
+    ModelAndView show(
+            @PathVariable long id, @RequestParam(required = false) @Nullable Integer revision) {
+        StoredQuote quote = revision == null ? quotes.get(id) : quotes.get(id, revision);
+        return page(quote, form(quote.wishes(), List.of()), "", HttpStatus.OK);
+    }
+
+    @PostMapping("/quotes/{id}")
+    ModelAndView change(
+            @PathVariable long id,
+            @RequestParam long version,
+            @RequestParam MultiValueMap<String, String> fields) {
+        ObjectNode wishes = QuoteForm.read(fields);
+        try {
+            return act(id, () -> Optional.of(quotes.change(id, version, wishes, List.of())));
+        } catch (MalformedJobException malformed) {
+            return page(
+                    quotes.get(id), form(wishes, malformed.problems()), "", HttpStatus.BAD_REQUEST);
+        }
+    }
+
+    @PostMapping("/quotes/{id}/refresh")
+    ModelAndView refresh(@PathVariable long id, @RequestParam long version) {
+        return act(id, () -> Optional.of(quotes.refresh(id, version)));
+    }
+
+    @PostMapping("/quotes/{id}/discard")
+    ModelAndView discard(@PathVariable long id, @RequestParam long version) {
+        return act(id, () -> quotes.discard(id, version));
+    }
+
+    @PostMapping("/quotes/{id}/send")
+    ModelAndView send(@PathVariable long id, @RequestParam long version) {
+        return act(id, () -> Optional.of(quotes.send(id, version)));
+    }
+
+    @PostMapping("/quotes/{id}/accept")
+    ModelAndView accept(
+            @PathVariable long id,
+            @RequestParam long version,
+            @RequestParam(defaultValue = "") String variant) {
+        Optional<String> chosen = Optional.of(variant).filter(code -> !code.isEmpty());
+        return act(id, () -> Optional.of(quotes.accept(id, version, chosen)));
+    }
+
+    @PostMapping("/quotes/{id}/decline")
+    ModelAndView decline(@PathVariable long id, @RequestParam long version) {
+        return act(id, () -> Optional.of(quotes.decline(id, version)));
+    }
+
+    @PostMapping("/quotes/{id}/revise")
+    ModelAndView revise(@PathVariable long id, @RequestParam long version) {
+        return act(id, () -> Optional.of(quotes.revise(id, version)));
+    }
+
+    @PostMapping("/quotes/{id}/fulfil")
+    ModelAndView fulfil(@PathVariable long id, @RequestParam long version) {
+        return act(id, () -> Optional.of(quotes.fulfil(id, version)));
+    }
+
+    /** To the quote as it is then, to the list when it is gone, or back with the reason why not. */
+    private ModelAndView act(long id, Supplier<Optional<StoredQuote>> action) {
+        try {
+            return action.get()
+                    .map(quote -> redirect(quote.id()))
+                    .orElseGet(() -> new ModelAndView("redirect:/quotes"));
+        } catch (StaleQuoteException stale) {
+            return again(id, STALE, HttpStatus.PRECONDITION_FAILED);
+        } catch (QuoteRefusedException refused) {
+            return again(id, refused.reason(), HttpStatus.CONFLICT);
+        }
+    }
+
+    private ModelAndView again(long id, String notice, HttpStatus status) {
+        StoredQuote quote = quotes.get(id);
+        return page(quote, form(quote.wishes(), List.of()), notice, status);
+    }
+
+    @GetMapping("/quotes/{id}/quote.pdf")
+    ResponseEntity<byte[]> pdf(
+            @PathVariable long id,
+            @RequestParam(required = false) @Nullable Integer revision,
+            @RequestParam(defaultValue = "a4") String paper) {
+        return download(id, revision, QuoteForms.pdf(paper), MediaType.APPLICATION_PDF, "pdf");
+    }
+
+    @GetMapping("/quotes/{id}/quote.csv")
+    ResponseEntity<byte[]> csv(
+            @PathVariable long id, @RequestParam(required = false) @Nullable Integer revision) {
+        return download(id, revision, QuotePapers.CSV, QuoteForms.CSV.type(), "csv");
+    }
+
+    private ResponseEntity<byte[]> download(
+            long id, @Nullable Integer revision, QuotePapers paper, MediaType type, String ending) {
+        StoredQuote quote = revision == null ? quotes.get(id) : quotes.get(id, revision);
+        int number = quote.quote().revision();
+        String name = "%s revision %d.%s".formatted(quote.quote().number(), number, ending);
+        return ResponseEntity.ok()
+                .contentType(type)
+                .header(
+                        HttpHeaders.CONTENT_DISPOSITION,
+                        ContentDisposition.attachment()
+                                .filename(name, StandardCharsets.UTF_8)
+                                .build()
+                                .toString())
+                .body(quotes.paper(id, number, paper));
+    }
+
+    private QuoteForm form(JsonNode wishes, List<JobProblem> problems) {
+        return new QuoteForm(wishes, quotes.listTaxes(), problems);
+    }
+
+    private ModelAndView newPage(long job, QuoteForm form, HttpStatus status) {
+        return new ModelAndView("quotes/new", Map.of("job", jobs.get(job), "form", form), status);
+    }
+
+    private ModelAndView page(StoredQuote quote, QuoteForm form, String notice, HttpStatus status) {
+        QuoteView view = new QuoteView(quote, form, quotes.listMovedOn(quote), notice);
+        return new ModelAndView("quotes/quote", Map.of("view", view), status);
+    }
+
+    private static ModelAndView redirect(long id) {
+        return new ModelAndView("redirect:/quotes/" + id);
+    }
+}
