@@ -124,7 +124,7 @@ final class LegendLabel {
                             SMALLEST);
             rating.drawCentred(pen, middle, lower + (RATING + rating.height()) / 2);
         }
-        float length = upper - NUMBER - nameBase - PAD;
+        float length = upper - NUMBER - nameBase - 2 * PAD;
         FittedText name =
                 FittedText.fit(
                         List.of(

@@ -16,6 +16,7 @@ import java.util.stream.Collectors;
 final class LidLegendPaper {
 
     private static final double USUAL_HEIGHT_MM = 30;
+    private static final float BELOW_SIZE = 4;
     private static final List<Table.Column> COLUMNS =
             List.of(
                     Table.Column.left("Position", 13),
@@ -69,10 +70,11 @@ final class LidLegendPaper {
                         sheet.width() - 2 * CropMarks.REACH);
         Table.Heading heading = Headings.group(sheet, block.id() + " · " + block.location());
         String size = size(block, labels.size(), widthMm, heightMm);
-        float above = heading.height() + 2 * Style.SMALL.leading();
+        float above = heading.height() + 2 * Style.SMALL.leading() + BELOW_SIZE;
         sheet.keep(above + labels.getFirst().heightWithMarks());
         heading.draw(false);
         sheet.paragraph(Style.SMALL, size);
+        sheet.down(BELOW_SIZE);
         for (LegendLabel label : labels) {
             sheet.keep(label.heightWithMarks());
             label.draw(sheet.pen(), sheet.left() + CropMarks.REACH, sheet.y() - CropMarks.REACH);

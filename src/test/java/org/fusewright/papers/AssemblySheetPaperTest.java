@@ -172,7 +172,7 @@ class AssemblySheetPaperTest {
     }
 
     @Test
-    void leavesNothingOutThatNoTerminalTakes() {
+    void saysWhenAKitMustNotBeBuilt() {
         Kit kit =
                 PlannedKits.listSamples().stream()
                         .filter(sample -> !sample.isBuildable())
