@@ -32,7 +32,7 @@ public final class Fitter {
         List<String> unplaced = new ArrayList<>();
         List<FittingItem> placed = new ArrayList<>();
         for (FittingItem item : task.items()) {
-            if (task.forms().stream().anyMatch(form -> form.takes(item))) {
+            if (isTaken(item, task.forms())) {
                 placed.add(item);
             } else {
                 unplaced.add(item.id());
@@ -54,13 +54,22 @@ public final class Fitter {
         return new Arrangement(blocks, cost, bound, cost == bound, unplaced);
     }
 
+    private static boolean isTaken(FittingItem item, List<BlockForm> forms) {
+        for (BlockForm form : forms) {
+            if (form.takes(item)) {
+                return true;
+            }
+        }
+        return false;
+    }
+
     private static List<Site> sites(List<FittingItem> items, FormTable table) {
         Map<String, List<FittingItem>> byLocation = new LinkedHashMap<>();
         for (FittingItem item : items) {
             byLocation.computeIfAbsent(item.location(), l -> new ArrayList<>()).add(item);
         }
-        return byLocation.entrySet().stream()
-                .map(e -> new Site(e.getKey(), e.getValue(), table))
-                .toList();
+        List<Site> sites = new ArrayList<>();
+        byLocation.forEach((location, here) -> sites.add(new Site(location, here, table)));
+        return sites;
     }
 }

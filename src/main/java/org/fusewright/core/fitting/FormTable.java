@@ -3,7 +3,6 @@ package org.fusewright.core.fitting;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.stream.IntStream;
 
 /**
  * The forms worth considering, with their figures in arrays. Price and plug price count cost first
@@ -69,12 +68,12 @@ final class FormTable {
             }
         }
         List<BlockForm> ordered = new ArrayList<>();
-        IntStream.range(0, taken.length)
-                .boxed()
-                .sorted(
-                        Comparator.comparingInt((Integer f) -> -taken[f])
-                                .thenComparingInt(f -> -kept.get(f).positions()))
-                .forEach(f -> ordered.add(kept.get(f)));
+        Comparator<Integer> mostTakenFirst =
+                Comparator.comparingInt((Integer f) -> -taken[f])
+                        .thenComparingInt(f -> -kept.get(f).positions());
+        for (int f : Indexes.sorted(taken.length, mostTakenFirst)) {
+            ordered.add(kept.get(f));
+        }
         return new FormTable(ordered, items.size() + sparePositions + 1L);
     }
 

@@ -3,7 +3,6 @@ package org.fusewright.core.fitting;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.stream.IntStream;
 
 /**
  * An answer that is always in hand, rarely the cheapest: block after block, the form that takes
@@ -13,7 +12,7 @@ final class GreedyFilling {
 
     private final Site site;
     private final FormTable table;
-    private final List<Integer> left;
+    private final List<Integer> left = new ArrayList<>();
     private final List<Integer> forms = new ArrayList<>();
     private final int[] blockOf;
 
@@ -21,23 +20,24 @@ final class GreedyFilling {
         this.site = site;
         table = site.table;
         blockOf = new int[site.size()];
-        left =
-                new ArrayList<>(
-                        IntStream.range(0, site.size())
-                                .boxed()
-                                .sorted(
-                                        Comparator.comparing((Integer i) -> !site.relay[i])
-                                                .thenComparing(i -> Long.bitCount(site.takers[i]))
-                                                .thenComparing(i -> -site.current[i]))
-                                .toList());
+        Comparator<Integer> hardestFirst =
+                Comparator.comparing((Integer i) -> !site.relay[i])
+                        .thenComparingInt(i -> Long.bitCount(site.takers[i]))
+                        .thenComparingLong(i -> -site.current[i]);
+        for (int i : Indexes.sorted(site.size(), hardestFirst)) {
+            left.add(i);
+        }
     }
 
     static Filling fill(Site site, int sparePositions) {
         GreedyFilling greedy = new GreedyFilling(site);
         greedy.placeItems();
         greedy.addSpares(sparePositions);
-        Filling filling =
-                new Filling(site, greedy.forms.stream().mapToInt(Integer::intValue).toArray());
+        int[] forms = new int[greedy.forms.size()];
+        for (int b = 0; b < forms.length; b++) {
+            forms[b] = greedy.forms.get(b);
+        }
+        Filling filling = new Filling(site, forms);
         for (int i = 0; i < site.size(); i++) {
             filling.put(i, greedy.blockOf[i]);
         }
@@ -52,7 +52,10 @@ final class GreedyFilling {
             List<Integer> bestItems = List.of();
             for (int f = 0; f < table.size(); f++) {
                 List<Integer> items = load(f);
-                int width = items.stream().mapToInt(i -> site.width[i]).sum();
+                int width = 0;
+                for (int i : items) {
+                    width += site.width[i];
+                }
                 long price = table.price[f] + table.plug[f] * (table.positions[f] - width);
                 if (width > 0 && (best < 0 || price * bestWidth < bestPrice * width)) {
                     best = f;

@@ -8,7 +8,6 @@ import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
-import java.util.stream.IntStream;
 
 /**
  * Puts the items of a location into given blocks, at the least price for plugs; exact, by
@@ -79,10 +78,16 @@ final class Packing {
      */
     static Outcome fill(
             Site site, int[] counts, long target, long limit, long effort, Budget budget) {
-        int[] forms =
-                IntStream.range(0, counts.length)
-                        .flatMap(f -> IntStream.generate(() -> f).limit(counts[f]))
-                        .toArray();
+        int blocks = 0;
+        for (int count : counts) {
+            blocks += count;
+        }
+        int[] forms = new int[blocks];
+        int next = 0;
+        for (int f = 0; f < counts.length; f++) {
+            Arrays.fill(forms, next, next + counts[f], f);
+            next += counts[f];
+        }
         Attempt attempt = new Attempt(site, forms, target, limit, effort, budget);
         // Most sets that cannot be filled fail without a look at currents, and fail fast so.
         Outcome outcome = attempt.with(false, Order.STRUCTURE);
@@ -105,14 +110,8 @@ final class Packing {
         this.budget = budget;
         table = site.table;
         filling = new Filling(site, attempt.forms);
-        plugsDiffer =
-                Arrays.stream(attempt.forms).mapToLong(f -> table.plug[f]).distinct().count() > 1;
-        sequence =
-                IntStream.range(0, site.size())
-                        .boxed()
-                        .sorted(hardestFirst())
-                        .mapToInt(i -> i)
-                        .toArray();
+        plugsDiffer = plugsDiffer(attempt.forms);
+        sequence = Indexes.sorted(site.size(), hardestFirst());
         currentFrom = new long[sequence.length + 1];
         largestFrom = new long[sequence.length + 1];
         widthFrom = new int[sequence.length + 1];
@@ -129,6 +128,15 @@ final class Packing {
             }
         }
         likeliestFirst = likeliestFirst();
+    }
+
+    private boolean plugsDiffer(int[] forms) {
+        for (int f : forms) {
+            if (table.plug[f] != table.plug[forms[0]]) {
+                return true;
+            }
+        }
+        return false;
     }
 
     private Comparator<Integer> hardestFirst() {

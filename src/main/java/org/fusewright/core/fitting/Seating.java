@@ -74,34 +74,31 @@ final class Seating {
 
     /** The blocks of a location with their items seated, in the job's order. */
     static List<PlacedBlock> seat(Filling filling) {
-        List<List<Integer>> members = new ArrayList<>();
-        for (int b = 0; b < filling.blocks(); b++) {
-            members.add(new ArrayList<>());
+        int[][] members = new int[filling.blocks()][];
+        for (int b = 0; b < members.length; b++) {
+            members[b] = membersOf(filling, b);
         }
-        for (int i = 0; i < filling.site.size(); i++) {
-            members.get(filling.blockOf[i]).add(i);
+        int[] inOrder =
+                Indexes.sorted(
+                        members.length,
+                        Comparator.comparingInt(
+                                b -> members[b].length == 0 ? Integer.MAX_VALUE : members[b][0]));
+        List<PlacedBlock> placed = new ArrayList<>();
+        for (int b : inOrder) {
+            placed.add(new Seating(filling, b, members[b]).seat());
         }
-        List<Integer> blocks = new ArrayList<>();
-        for (int b = 0; b < filling.blocks(); b++) {
-            blocks.add(b);
+        return placed;
+    }
+
+    private static int[] membersOf(Filling filling, int block) {
+        int[] members = new int[filling.site.size()];
+        int count = 0;
+        for (int i = 0; i < members.length; i++) {
+            if (filling.blockOf[i] == block) {
+                members[count++] = i;
+            }
         }
-        blocks.sort(
-                Comparator.comparingInt(
-                        b ->
-                                members.get(b).isEmpty()
-                                        ? Integer.MAX_VALUE
-                                        : members.get(b).getFirst()));
-        return blocks.stream()
-                .map(
-                        b ->
-                                new Seating(
-                                                filling,
-                                                b,
-                                                members.get(b).stream()
-                                                        .mapToInt(Integer::intValue)
-                                                        .toArray())
-                                        .seat())
-                .toList();
+        return Arrays.copyOf(members, count);
     }
 
     private PlacedBlock seat() {
