@@ -49,6 +49,19 @@ public record BlockForm(
         }
     }
 
+    BlockForm withRelayPairs(List<Integer> starts) {
+        return new BlockForm(
+                block,
+                cap,
+                positions,
+                starts,
+                clearanceMm,
+                maxTotalA,
+                maxPositionA,
+                costMicros,
+                emptyPositionMicros);
+    }
+
     /** Whether the item alone is within height, current and width of this form. */
     public boolean takes(FittingItem item) {
         return clearanceMm >= item.heightMm()

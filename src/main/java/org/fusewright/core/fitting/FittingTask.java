@@ -8,8 +8,7 @@ import java.util.Set;
  * What has to be fitted, and into which block forms.
  *
  * @param items in the order of the job; at most 1,000 together with the spare positions
- * @param forms all that may be used, in any number, at any location; no more than 64 besides those
- *     that another form replaces at no higher cost
+ * @param forms all that may be used, in any number, at any location
  * @param sparePositions positions that stay free in all blocks together, over all locations
  */
 public record FittingTask(List<FittingItem> items, List<BlockForm> forms, int sparePositions) {

@@ -22,7 +22,7 @@ final class GreedyFilling {
         blockOf = new int[site.size()];
         Comparator<Integer> hardestFirst =
                 Comparator.comparing((Integer i) -> !site.relay[i])
-                        .thenComparingInt(i -> Long.bitCount(site.takers[i]))
+                        .thenComparingInt(i -> site.takers[i].count)
                         .thenComparingLong(i -> -site.current[i]);
         for (int i : Indexes.sorted(site.size(), hardestFirst)) {
             left.add(i);
@@ -31,6 +31,7 @@ final class GreedyFilling {
 
     static Filling fill(Site site, int sparePositions) {
         GreedyFilling greedy = new GreedyFilling(site);
+        greedy.openNamedBlocks();
         greedy.placeItems();
         greedy.addSpares(sparePositions);
         int[] forms = new int[greedy.forms.size()];
@@ -44,13 +45,36 @@ final class GreedyFilling {
         return filling;
     }
 
+    /** Each with the first form that holds what names it, and what else goes in. */
+    private void openNamedBlocks() {
+        for (int f = 0; f < table.firstUnnamed(); f = table.nextStart(f)) {
+            List<Integer> own = new ArrayList<>();
+            List<Integer> others = new ArrayList<>();
+            for (int i : left) {
+                if (site.takes(f, i)) {
+                    (site.items.get(i).place().isPresent() ? own : others).add(i);
+                }
+            }
+            Filling block = new Filling(site, new int[] {f});
+            own.addAll(others);
+            for (int i : own) {
+                if (block.hasRoom(i, 0) && block.hasCurrent(i, 0)) {
+                    block.put(i, 0);
+                    blockOf[i] = forms.size();
+                    left.remove(Integer.valueOf(i));
+                }
+            }
+            forms.add(f);
+        }
+    }
+
     private void placeItems() {
         while (!left.isEmpty()) {
             int best = -1;
             long bestPrice = 0;
             int bestWidth = 1;
             List<Integer> bestItems = List.of();
-            for (int f = 0; f < table.size(); f++) {
+            for (int f = table.firstUnnamed(); f < table.size(); f++) {
                 List<Integer> items = load(f);
                 int width = 0;
                 for (int i : items) {
@@ -94,8 +118,8 @@ final class GreedyFilling {
             missing -= table.positions[f];
         }
         while (missing > 0) {
-            int best = 0;
-            for (int f = 1; f < table.size(); f++) {
+            int best = table.firstUnnamed();
+            for (int f = best + 1; f < table.size(); f++) {
                 if (pricePerMissing(f, missing) < pricePerMissing(best, missing)) {
                     best = f;
                 }

@@ -29,6 +29,11 @@ final class Packing {
     /** Blocks in all states together: some 30 MB. */
     private static final long MOST_REMEMBERED = 3_000_000;
 
+    /** More than 24 positions ever carry; leaves room for 4,000 forms that differ. */
+    private static final int CURRENT_BITS = 42;
+
+    private static final long MOST_CURRENT = (1L << CURRENT_BITS) - 1;
+
     private static final State NOTHING = new State(new long[0]);
 
     private final Site site;
@@ -38,6 +43,10 @@ final class Packing {
     private final boolean plugsDiffer;
     private final Order order;
     private final int[] sequence;
+
+    /** The form of each block, numbered from 0 among those that are used. */
+    private final int[] formNumber;
+
     private final long[] currentFrom;
     private final long[] largestFrom;
     private final int[] widthFrom;
@@ -111,6 +120,11 @@ final class Packing {
         table = site.table;
         filling = new Filling(site, attempt.forms);
         plugsDiffer = plugsDiffer(attempt.forms);
+        formNumber = new int[attempt.forms.length];
+        for (int b = 1; b < formNumber.length; b++) {
+            boolean same = attempt.forms[b] == attempt.forms[b - 1];
+            formNumber[b] = formNumber[b - 1] + (same ? 0 : 1);
+        }
         sequence = Indexes.sorted(site.size(), hardestFirst());
         currentFrom = new long[sequence.length + 1];
         largestFrom = new long[sequence.length + 1];
@@ -142,8 +156,8 @@ final class Packing {
     private Comparator<Integer> hardestFirst() {
         Comparator<Integer> byStructure =
                 Comparator.comparing((Integer i) -> !site.relay[i])
-                        .thenComparingInt(i -> Long.bitCount(site.takers[i]))
-                        .thenComparingLong(i -> site.takers[i]);
+                        .thenComparingInt(i -> site.takers[i].count)
+                        .thenComparingInt(i -> site.takers[i].number);
         Comparator<Integer> byCurrent = Comparator.comparingLong(i -> -site.current[i]);
         return order == Order.CURRENT
                 ? byCurrent.thenComparing(byStructure)
@@ -294,9 +308,9 @@ final class Packing {
     private State state() {
         long[] state = new long[filling.blocks()];
         for (int b = 0; b < state.length; b++) {
-            long shape = (filling.form[b] * 32L + filling.devices(b)) * 32L + filling.relays(b);
-            long current = Math.min(filling.spareCurrent(b), (1L << 47) - 1);
-            state[b] = currentsMatter ? shape << 47 | current : shape;
+            long shape = (formNumber[b] * 32L + filling.devices(b)) * 32L + filling.relays(b);
+            long current = Math.min(filling.spareCurrent(b), MOST_CURRENT);
+            state[b] = currentsMatter ? shape << CURRENT_BITS | current : shape;
         }
         Arrays.sort(state);
         return new State(state);

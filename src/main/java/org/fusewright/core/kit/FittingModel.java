@@ -66,6 +66,7 @@ record FittingModel(FittingTask task, PriceList prices) {
                                                 device.heightMm(),
                                                 reckoned(circuit.carriedA()),
                                                 location,
+                                                Optional.empty(),
                                                 Optional.empty())));
         circuit.resolved()
                 .relay()
@@ -78,7 +79,8 @@ record FittingModel(FittingTask task, PriceList prices) {
                                                 relay.heightMm(),
                                                 reckoned(circuit.runningA()),
                                                 location,
-                                                Optional.of(deviceItem(deviceOwner(circuit))))));
+                                                Optional.of(deviceItem(deviceOwner(circuit))),
+                                                Optional.empty())));
         return items;
     }
 
