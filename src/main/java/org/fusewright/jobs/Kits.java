@@ -103,26 +103,8 @@ public class Kits {
                                 circuit ->
                                         known.contains(circuit.feed())
                                                 ? circuit
-                                                : onFeed(circuit, job.feeds().getFirst().id()))
+                                                : circuit.withFeed(job.feeds().getFirst().id()))
                         .toList();
         return job.withCircuits(circuits);
-    }
-
-    private static Circuit onFeed(Circuit circuit, String feed) {
-        return new Circuit(
-                circuit.id(),
-                circuit.title(),
-                feed,
-                circuit.location(),
-                circuit.essential(),
-                circuit.runM(),
-                circuit.returnPath(),
-                circuit.colour(),
-                circuit.devices(),
-                circuit.ratingA(),
-                circuit.gauge(),
-                circuit.maxDropPercent(),
-                circuit.relay(),
-                circuit.loads());
     }
 }

@@ -24,6 +24,11 @@ public record Arrangement(
         List<String> released,
         List<String> moved) {
 
+    Arrangement withBlocks(List<PlacedBlock> others) {
+        return new Arrangement(
+                others, costMicros, lowerBoundMicros, optimal, unplaced, released, moved);
+    }
+
     public Arrangement {
         blocks = List.copyOf(blocks);
         unplaced = List.copyOf(unplaced);

@@ -49,6 +49,19 @@ public record BlockForm(
         }
     }
 
+    BlockForm withLimits(double clearanceMm, double maxTotalA, double maxPositionA) {
+        return new BlockForm(
+                block,
+                cap,
+                positions,
+                relayPairStarts,
+                clearanceMm,
+                maxTotalA,
+                maxPositionA,
+                costMicros,
+                emptyPositionMicros);
+    }
+
     BlockForm withRelayPairs(List<Integer> starts) {
         return new BlockForm(
                 block,

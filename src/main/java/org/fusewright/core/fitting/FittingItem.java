@@ -29,6 +29,10 @@ public record FittingItem(
         Require.range("currentA of " + id, currentA, 0, 100_000);
     }
 
+    FittingItem withLocation(String other) {
+        return new FittingItem(id, width, heightMm, currentA, other, besides, place);
+    }
+
     FittingItem withPlace(Optional<Place> other) {
         return new FittingItem(id, width, heightMm, currentA, location, besides, other);
     }

@@ -3,6 +3,7 @@ package org.fusewright.core.fitting;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import java.util.function.UnaryOperator;
 
 /**
  * What has to be fitted, and into which block forms.
@@ -15,6 +16,18 @@ public record FittingTask(List<FittingItem> items, List<BlockForm> forms, int sp
 
     /** Most items and spare positions together: keeps the sums of cost and count in a long. */
     static final int MOST_PLACES = 1_000;
+
+    FittingTask withForms(UnaryOperator<BlockForm> change) {
+        return new FittingTask(items, forms.stream().map(change).toList(), sparePositions);
+    }
+
+    FittingTask withItems(UnaryOperator<FittingItem> change) {
+        return new FittingTask(items.stream().map(change).toList(), forms, sparePositions);
+    }
+
+    FittingTask withSparePositions(int positions) {
+        return new FittingTask(items, forms, positions);
+    }
 
     public FittingTask {
         items = List.copyOf(items);

@@ -190,7 +190,7 @@ class DrawnTest {
                     "d1#a.2 r1#a.1 | 4P; a=4P[. d1 r1-r1] released: r1",
                     "d1#a.9 | 4P; 4P[d1 . . .] released: d1",
                     "d1:30A#a d2:30A#a d3:30A#a | 4P:60/-; a=4P[d1 d2 . .] 4P[d3 . . .] released:"
-                        + " d3",
+                            + " d3",
                     "d1#a/3P d2#a/4P | 3P 4P; a=3P[d1 d2 .] released: d2",
                     "r1#a/3P | 3P 4P; 4P[r1-r1 . .] released: r1",
                 })
