@@ -79,7 +79,13 @@ public record Kit(
      * @param from as the job names it, such as "B1-2"
      * @param to as the drawing names it
      */
-    public record Move(String circuit, boolean relay, String from, String to) {}
+    public record Move(String circuit, boolean relay, String from, String to) {
+
+        /** In words, such as "relay of pump from B1-3 to B2-1". */
+        public String says() {
+            return (relay ? "relay" : "device") + " of " + circuit + " from " + from + " to " + to;
+        }
+    }
 
     /** Sums over the parts list. */
     public record Totals(Money parts, double massG) {}

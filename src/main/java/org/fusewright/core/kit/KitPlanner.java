@@ -84,6 +84,18 @@ public final class KitPlanner {
     }
 
     /**
+     * The arrangements of the job's blocks to pick from, the cheapest first; none for a job without
+     * anything to place.
+     *
+     * @throws MalformedJobException when the job asks for what the catalog does not stock
+     */
+    public List<ArrangementOffer> listArrangements(Job job) {
+        Stock stock = stockIn(job.currency());
+        SizedJob sized = Sizer.size(JobResolver.resolve(job, stock));
+        return ArrangementOffers.list(sized, stock, job.choices());
+    }
+
+    /**
      * What becomes of one circuit of the job when something differs.
      *
      * @throws MalformedJobException when the job asks for what the catalog does not stock
