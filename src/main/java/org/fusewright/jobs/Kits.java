@@ -9,6 +9,7 @@ import org.fusewright.core.job.Job;
 import org.fusewright.core.job.JobProblem;
 import org.fusewright.core.job.JobResolver;
 import org.fusewright.core.job.MalformedJobException;
+import org.fusewright.core.kit.ArrangementOffer;
 import org.fusewright.core.kit.Kit;
 import org.fusewright.core.kit.KitPlanner;
 import org.fusewright.core.pricing.PriceList;
@@ -44,6 +45,16 @@ public class Kits {
      */
     public Kit plan(JobReading reading) {
         return planningFor(reading).planner().plan(reading.job());
+    }
+
+    /**
+     * The arrangements of a job's blocks to pick from.
+     *
+     * @throws NoCatalogException before the first import
+     * @throws MalformedJobException as {@link #plan}
+     */
+    public List<ArrangementOffer> listArrangements(JobReading reading) {
+        return planningFor(reading).planner().listArrangements(reading.job());
     }
 
     /**
@@ -103,26 +114,8 @@ public class Kits {
                                 circuit ->
                                         known.contains(circuit.feed())
                                                 ? circuit
-                                                : onFeed(circuit, job.feeds().getFirst().id()))
+                                                : circuit.withFeed(job.feeds().getFirst().id()))
                         .toList();
         return job.withCircuits(circuits);
-    }
-
-    private static Circuit onFeed(Circuit circuit, String feed) {
-        return new Circuit(
-                circuit.id(),
-                circuit.title(),
-                feed,
-                circuit.location(),
-                circuit.essential(),
-                circuit.runM(),
-                circuit.returnPath(),
-                circuit.colour(),
-                circuit.devices(),
-                circuit.ratingA(),
-                circuit.gauge(),
-                circuit.maxDropPercent(),
-                circuit.relay(),
-                circuit.loads());
     }
 }

@@ -40,6 +40,7 @@ final class BlocksSection {
         if (kit.blocks().isEmpty()) {
             Headings.drawSection(sheet, TITLE, Style.BODY.leading());
             sheet.paragraph(Style.BODY, "No blocks.");
+            printWhy();
             return;
         }
         Optional<Table.Heading> section = Optional.of(Headings.section(sheet, TITLE));
@@ -50,6 +51,19 @@ final class BlocksSection {
             for (int position = 1; position <= block.block().positions(); position++) {
                 addRow(table, block, position);
             }
+        }
+        printWhy();
+    }
+
+    private void printWhy() {
+        if (!kit.blocks().isEmpty()) {
+            sheet.paragraph(Style.SMALL, kit.fit().proof());
+        }
+        for (String why : kit.fit().why()) {
+            sheet.paragraph(Style.SMALL, why);
+        }
+        for (Kit.Move move : kit.fit().moved()) {
+            sheet.paragraph(Style.SMALL, "Moved: " + move.says() + ".");
         }
     }
 

@@ -78,7 +78,8 @@ public class FittingBenchmark {
 
     private static FittingItem item(
             String id, Width width, double heightMm, double currentA, Optional<String> besides) {
-        return new FittingItem(id, width, heightMm, currentA, "under seat", besides);
+        return new FittingItem(
+                id, width, heightMm, currentA, "under seat", besides, Optional.empty());
     }
 
     private static BlockForm form(int positions, boolean tall, double perPositionA) {

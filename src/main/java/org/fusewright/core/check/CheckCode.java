@@ -26,7 +26,8 @@ public enum CheckCode {
     CAVITIES_PLUGGED("cavities-plugged"),
     STOCKED("stocked"),
     LIGHTING_SEPARATION("lighting-separation"),
-    SPLICE_PLACEMENT("splice-placement");
+    SPLICE_PLACEMENT("splice-placement"),
+    PLACE_KEPT("place-kept");
 
     private final String code;
 

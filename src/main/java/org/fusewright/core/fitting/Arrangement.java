@@ -12,16 +12,27 @@ import java.util.List;
  * @param optimal whether the bound is met, so that the cost is proven the least; among arrangements
  *     of that cost the fewest blocks are proven too, unless the search ran out of steps
  * @param unplaced ids of the items that no form takes, in the order of the job
+ * @param released ids of the items whose fixed place no block can give together with the others'
+ * @param moved ids of the items that had a place, not fixed, and sit elsewhere now
  */
 public record Arrangement(
         List<PlacedBlock> blocks,
         long costMicros,
         long lowerBoundMicros,
         boolean optimal,
-        List<String> unplaced) {
+        List<String> unplaced,
+        List<String> released,
+        List<String> moved) {
+
+    Arrangement withBlocks(List<PlacedBlock> others) {
+        return new Arrangement(
+                others, costMicros, lowerBoundMicros, optimal, unplaced, released, moved);
+    }
 
     public Arrangement {
         blocks = List.copyOf(blocks);
         unplaced = List.copyOf(unplaced);
+        released = List.copyOf(released);
+        moved = List.copyOf(moved);
     }
 }

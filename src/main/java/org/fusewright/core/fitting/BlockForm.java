@@ -49,6 +49,32 @@ public record BlockForm(
         }
     }
 
+    BlockForm withLimits(double clearanceMm, double maxTotalA, double maxPositionA) {
+        return new BlockForm(
+                block,
+                cap,
+                positions,
+                relayPairStarts,
+                clearanceMm,
+                maxTotalA,
+                maxPositionA,
+                costMicros,
+                emptyPositionMicros);
+    }
+
+    BlockForm withRelayPairs(List<Integer> starts) {
+        return new BlockForm(
+                block,
+                cap,
+                positions,
+                starts,
+                clearanceMm,
+                maxTotalA,
+                maxPositionA,
+                costMicros,
+                emptyPositionMicros);
+    }
+
     /** Whether the item alone is within height, current and width of this form. */
     public boolean takes(FittingItem item) {
         return clearanceMm >= item.heightMm()

@@ -105,6 +105,9 @@ final class BlockMultisets {
     List<BlockMultiset> listWithOneMore(BlockMultiset set) {
         List<BlockMultiset> larger = new ArrayList<>();
         for (int f = 0; f < table.size(); f++) {
+            if (table.isNamed(f)) {
+                continue;
+            }
             int[] counts = withOneMore(set.counts, f);
             larger.add(new BlockMultiset(counts, filledAtLeast(counts)));
         }
@@ -117,16 +120,17 @@ final class BlockMultisets {
         Node node = root();
         while (true) {
             double[] asked = asked(node.counts);
-            if (isMet(asked)) {
+            if (!table.isNamed(node.last) && isMet(asked)) {
                 return new BlockMultiset(node.counts, filledAtLeast(node.counts));
             }
             double[] prices = Prices.find(demands.give, asked, cost, node.last);
             Node best = null;
-            for (int f = node.last; f < table.size(); f++) {
+            for (int f = node.last; f < end(node.last); f++) {
                 int[] counts = withOneMore(node.counts, f);
-                long bound = bound(counts, f, asked(counts), prices);
+                int last = after(f);
+                long bound = bound(counts, last, asked(counts), prices);
                 if (best == null || bound < best.bound) {
-                    best = new Node(counts, f, node.blocks + 1, bound, prices, Kind.LOOSE, 0);
+                    best = new Node(counts, last, node.blocks + 1, bound, prices, Kind.LOOSE, 0);
                 }
             }
             node = Objects.requireNonNull(best);
@@ -161,20 +165,30 @@ final class BlockMultisets {
     }
 
     private void extend(Node node, long limit) {
-        for (int f = node.last; f < table.size(); f++) {
+        for (int f = node.last; f < end(node.last); f++) {
             int[] counts = withOneMore(node.counts, f);
+            int last = after(f);
             double[] asked = asked(counts);
-            if (isMet(asked)) {
+            if (!table.isNamed(last) && isMet(asked)) {
                 long bound = Math.max(node.bound, filledAtLeast(counts));
                 if (bound < limit) {
-                    push(counts, f, node.blocks + 1, node.prices, Kind.COMPLETE, bound);
+                    push(counts, last, node.blocks + 1, node.prices, Kind.COMPLETE, bound);
                 }
             }
-            long bound = Math.max(node.bound, bound(counts, f, asked, node.prices));
+            long bound = Math.max(node.bound, bound(counts, last, asked, node.prices));
             if (bound < limit) {
-                push(counts, f, node.blocks + 1, node.prices, Kind.LOOSE, bound);
+                push(counts, last, node.blocks + 1, node.prices, Kind.LOOSE, bound);
             }
         }
+    }
+
+    /** A named block has one of its own forms; then come the forms for any number. */
+    private int end(int last) {
+        return table.isNamed(last) ? table.nextStart(last) : table.size();
+    }
+
+    private int after(int form) {
+        return table.isNamed(form) ? table.nextStart(form) : form;
     }
 
     private void push(int[] counts, int last, int blocks, double[] prices, Kind kind, long bound) {

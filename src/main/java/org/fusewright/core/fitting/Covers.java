@@ -16,6 +16,7 @@ final class Covers {
     private final int columns;
     private final long[][] least;
 
+    /** Forms of named blocks count like others, which keeps it a lower bound. */
     Covers(FormTable table, long[] price, int positions, int pairs) {
         int forms = table.size();
         boolean small = (positions + 1L) * (pairs + 1L) * (forms + 1L) <= MOST_ENTRIES;

@@ -1,5 +1,7 @@
 package org.fusewright.core.fitting;
 
+import org.fusewright.core.fitting.Site.Takers;
+
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -28,54 +30,62 @@ final class Demands {
         this.site = site;
         FormTable table = site.table;
         add(site.totalWidth + sparePositions, f -> table.positions[f]);
-        long all = table.size() == 64 ? -1L : (1L << table.size()) - 1;
-        for (long bits : Arrays.stream(site.takers).distinct().toArray()) {
-            int[] members = membersWithin(bits);
+        for (Takers takers : site.allTakers) {
+            if (isOfNamedBlock(takers)) {
+                continue;
+            }
+            int[] members = membersWithin(takers);
             int widths = 0;
             int relays = 0;
             for (int i : members) {
                 widths += site.width[i];
                 relays += site.relay[i] ? 1 : 0;
             }
-            if (bits != all) {
-                add(widths, f -> within(bits, f) ? table.positions[f] : 0);
+            if (takers.count < table.size()) {
+                add(widths, f -> takers.forms[f] ? table.positions[f] : 0);
             }
             if (relays > 0) {
-                add(relays, f -> within(bits, f) ? table.pairs[f] : 0);
+                add(relays, f -> takers.forms[f] ? table.pairs[f] : 0);
             }
-            if (currentBinds(bits)) {
-                addCurrents(bits, members);
+            if (currentBinds(takers)) {
+                addCurrents(takers, members);
             }
         }
         give = gives.toArray(double[][]::new);
         need = needs.stream().mapToDouble(Double::doubleValue).toArray();
     }
 
-    private int[] membersWithin(long bits) {
+    /** What a named block must hold was looked at when its forms were picked. */
+    private boolean isOfNamedBlock(Takers takers) {
+        for (int f = site.table.firstUnnamed(); f < takers.forms.length; f++) {
+            if (takers.forms[f]) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    private int[] membersWithin(Takers takers) {
         int[] members = new int[site.size()];
         int count = 0;
         for (int i = 0; i < site.size(); i++) {
-            if ((site.takers[i] & ~bits) == 0) {
+            if (site.takers[i].isWithin(takers)) {
                 members[count++] = i;
             }
         }
         return Arrays.copyOf(members, count);
     }
 
-    private static boolean within(long bits, int form) {
-        return (bits >>> form & 1) != 0;
-    }
-
-    private boolean currentBinds(long bits) {
+    private boolean currentBinds(Takers takers) {
         for (int f = 0; f < site.table.size(); f++) {
-            if (within(bits, f) && site.largestCurrent(f, bits) > site.table.limit[f]) {
+            if (takers.forms[f] && site.largestCurrent(f, takers) > site.table.limit[f]) {
                 return true;
             }
         }
         return false;
     }
 
-    private void addCurrents(long bits, int[] members) {
+    private void addCurrents(Takers takers, int[] members) {
         FormTable table = site.table;
         long sum = 0;
         for (int i : members) {
@@ -85,8 +95,8 @@ final class Demands {
         add(
                 sum * 1e-6 * (1 - 1e-12),
                 f ->
-                        within(bits, f)
-                                ? Math.min(table.limit[f], site.largestCurrent(f, bits))
+                        takers.forms[f]
+                                ? Math.min(table.limit[f], site.largestCurrent(f, takers))
                                         * 1e-6
                                         * (1 + 1e-12)
                                 : 0);
@@ -96,7 +106,7 @@ final class Demands {
         for (int s = 0; s < steps.length; s += stride) {
             long least = steps[s];
             int[] heavy = Arrays.stream(members).filter(i -> site.current[i] >= least).toArray();
-            add(heavy.length, f -> within(bits, f) ? mostOf(heavy, f) : 0);
+            add(heavy.length, f -> takers.forms[f] ? mostOf(heavy, f) : 0);
         }
     }
 

@@ -104,6 +104,15 @@ final class Filling {
         return free;
     }
 
+    long costMicros() {
+        long cost = 0;
+        for (int b = 0; b < form.length; b++) {
+            BlockForm here = site.table.whole.get(form[b]);
+            cost += here.costMicros() + here.emptyPositionMicros() * free(b);
+        }
+        return cost;
+    }
+
     /** Cost and count in one, see {@link FormTable}. */
     long price() {
         long price = 0;

@@ -1,17 +1,23 @@
 package org.fusewright.core.fitting;
 
+import org.fusewright.core.fitting.FormTable.Weights;
+
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
 
 /**
- * Finds the cheapest blocks that hold every device and relay of a job.
+ * Finds the best blocks that hold every device and relay of a job.
  *
- * <p>Exact, and proven: least cost of blocks, caps, wedges and plugs of empty positions, and among
- * equals the fewest blocks. Good effort below that, without proof: a relay in the block of its own
- * device and items in the job's order from block to block ({@link Regrouping}); within a block the
- * seats are the best there are ({@link Seating}).
+ * <p>Exact, and proven: what the {@link Aim} says, usually the least cost of blocks, caps, wedges
+ * and plugs of empty positions, and among equals the fewest blocks. Among these, as many items as
+ * can be where they were ({@link Keeping}). Good effort below that, without proof: a relay in the
+ * block of its own device and items in the job's order from block to block ({@link Regrouping});
+ * within a block the seats are the best there are ({@link Seating}).
  *
  * <p>The effort is limited by a count of steps, never by time: the same task gives the same answer
  * everywhere. When the limit is hit the answer is the best one found, and its lower bound says how
@@ -19,48 +25,133 @@ import java.util.Map;
  */
 public final class Fitter {
 
-    private static final long STEPS_A_LOCATION = 600_000;
+    /** Steps for each location that settle nearly every job; see the document on fitting. */
+    public static final long USUAL_STEPS = 600_000;
 
-    private Fitter() {}
+    private final FittingTask task;
+    private final long stepsALocation;
+    private final Weights weights;
+    private final List<BlockForm> forms;
+    private final List<String> unplaced = new ArrayList<>();
+    private final List<String> released = new ArrayList<>();
+    private final List<FittingItem> placed = new ArrayList<>();
 
-    /** The arrangement; with no item placed it has no block, whatever spare positions are asked. */
-    public static Arrangement fit(FittingTask task) {
-        return fit(task, STEPS_A_LOCATION);
-    }
-
-    static Arrangement fit(FittingTask task, long stepsALocation) {
-        List<String> unplaced = new ArrayList<>();
-        List<FittingItem> placed = new ArrayList<>();
+    private Fitter(FittingTask task, Aim aim, long stepsALocation) {
+        this.task = task;
+        this.stepsALocation = stepsALocation;
+        weights = Weights.of(task, aim);
         for (FittingItem item : task.items()) {
-            if (task.forms().stream().anyMatch(form -> form.takes(item))) {
+            if (isTaken(item, task.forms())) {
                 placed.add(item);
             } else {
                 unplaced.add(item.id());
             }
         }
-        if (placed.isEmpty()) {
-            return new Arrangement(List.of(), 0, 0, true, unplaced);
-        }
-        FormTable table = FormTable.of(placed, task.forms(), task.sparePositions());
-        SpareSplit split =
-                SpareSplit.find(sites(placed, table), task.sparePositions(), stepsALocation);
-        List<PlacedBlock> blocks = new ArrayList<>();
-        for (Filling filling : split.fillings()) {
-            Regrouping.improve(filling);
-            blocks.addAll(Seating.seat(filling));
-        }
-        long cost = split.price() / table.costScale;
-        long bound = split.bound() / table.costScale;
-        return new Arrangement(blocks, cost, bound, cost == bound, unplaced);
+        forms = FormTable.listWorthwhile(placed, task.forms());
     }
 
-    private static List<Site> sites(List<FittingItem> items, FormTable table) {
+    /** The arrangement; with no item placed it has no block, whatever spare positions are asked. */
+    public static Arrangement fit(FittingTask task) {
+        return fit(task, Aim.LEAST_COST, USUAL_STEPS);
+    }
+
+    /**
+     * The arrangement that is best in something.
+     *
+     * @param stepsALocation at most
+     */
+    public static Arrangement fit(FittingTask task, Aim aim, long stepsALocation) {
+        return new Fitter(task, aim, stepsALocation).fit();
+    }
+
+    private static boolean isTaken(FittingItem item, List<BlockForm> forms) {
+        for (BlockForm form : forms) {
+            if (form.takes(item)) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    private Arrangement fit() {
+        if (placed.isEmpty()) {
+            return new Arrangement(List.of(), 0, 0, true, unplaced, List.of(), List.of());
+        }
+        List<List<FittingItem>> groups = listByLocation();
+        List<Site> sites = new ArrayList<>();
+        for (List<FittingItem> group : groups) {
+            sites.add(site(group.stream().map(Fitter::withoutWish).toList()));
+        }
+        SpareSplit split = SpareSplit.find(sites, task.sparePositions(), stepsALocation);
+        List<PlacedBlock> blocks = new ArrayList<>();
+        List<String> moved = new ArrayList<>();
+        long cost = 0;
+        for (int s = 0; s < sites.size(); s++) {
+            Keeping.Kept kept =
+                    Keeping.keep(groups.get(s), split.parts().get(s), this::site, stepsALocation);
+            Regrouping.improve(kept.filling());
+            blocks.addAll(Seating.seat(kept.filling()));
+            moved.addAll(kept.moved());
+            cost += kept.filling().costMicros();
+        }
+        long bound = Math.min(cost, weights.costAtLeast(split.bound(), blocks.size()));
+        return new Arrangement(blocks, cost, bound, cost == bound, unplaced, released, moved);
+    }
+
+    /** The items of each location, those that cannot have their fixed place without it. */
+    private List<List<FittingItem>> listByLocation() {
         Map<String, List<FittingItem>> byLocation = new LinkedHashMap<>();
-        for (FittingItem item : items) {
+        for (FittingItem item : placed) {
             byLocation.computeIfAbsent(item.location(), l -> new ArrayList<>()).add(item);
         }
-        return byLocation.entrySet().stream()
-                .map(e -> new Site(e.getKey(), e.getValue(), table))
-                .toList();
+        List<List<FittingItem>> groups = new ArrayList<>();
+        for (List<FittingItem> items : byLocation.values()) {
+            Set<String> misfits = listMisfits(items);
+            List<FittingItem> group = new ArrayList<>();
+            for (FittingItem item : items) {
+                boolean misfit = misfits.contains(item.id());
+                group.add(misfit ? item.withPlace(Optional.empty()) : item);
+            }
+            released.addAll(misfits);
+            groups.add(group);
+        }
+        return groups;
+    }
+
+    /** The fewest whose fixed places no form can give together with the rest, block by block. */
+    private Set<String> listMisfits(List<FittingItem> items) {
+        Map<String, List<FittingItem>> fixed = new LinkedHashMap<>();
+        for (FittingItem item : items) {
+            item.place()
+                    .filter(Place::fixed)
+                    .ifPresent(
+                            place ->
+                                    fixed.computeIfAbsent(place.block(), b -> new ArrayList<>())
+                                            .add(item));
+        }
+        Set<String> misfits = new LinkedHashSet<>();
+        for (List<FittingItem> members : fixed.values()) {
+            List<FittingItem> left = Subsets.largest(members, this::holdTogether);
+            members.stream()
+                    .filter(item -> !left.contains(item))
+                    .forEach(item -> misfits.add(item.id()));
+        }
+        return misfits;
+    }
+
+    private boolean holdTogether(List<FittingItem> members) {
+        return members.isEmpty() || NamedBlocks.holdTogether(members, task.forms());
+    }
+
+    private static FittingItem withoutWish(FittingItem item) {
+        return item.place().isEmpty() || item.place().get().fixed()
+                ? item
+                : item.withPlace(Optional.empty());
+    }
+
+    /** The items of a location, each with a place at that place. */
+    private Site site(List<FittingItem> items) {
+        FormTable table = FormTable.of(forms, NamedBlocks.of(items, task.forms()), weights);
+        return new Site(items.getFirst().location(), items, table);
     }
 }

@@ -12,6 +12,7 @@ import java.util.Optional;
  * @param location items share a block only with items of the same location
  * @param besides id of the item that this one likes to sit next to: a relay's own device; an id
  *     that is nowhere in the task is no wish
+ * @param place empty: anywhere
  */
 public record FittingItem(
         String id,
@@ -19,11 +20,20 @@ public record FittingItem(
         double heightMm,
         double currentA,
         String location,
-        Optional<String> besides) {
+        Optional<String> besides,
+        Optional<Place> place) {
 
     public FittingItem {
         Require.text("id", id);
         Require.range("heightMm of " + id, heightMm, 0, 1_000);
         Require.range("currentA of " + id, currentA, 0, 100_000);
+    }
+
+    FittingItem withLocation(String other) {
+        return new FittingItem(id, width, heightMm, currentA, other, besides, place);
+    }
+
+    FittingItem withPlace(Optional<Place> other) {
+        return new FittingItem(id, width, heightMm, currentA, location, besides, other);
     }
 }

@@ -1,33 +1,73 @@
 package org.fusewright.core.fitting;
 
+import org.fusewright.core.fitting.NamedBlocks.NamedBlock;
+import org.fusewright.core.fitting.NamedBlocks.NarrowedForm;
+
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.stream.IntStream;
+import java.util.Optional;
 
 /**
- * The forms worth considering, with their figures in arrays. Price and plug price count cost first
- * and blocks second in one number: every price is multiplied by more than the number of blocks
- * there can be, and each block adds one.
+ * The forms worth considering at a location, with their figures in arrays. First those of each
+ * block that has a name, of which exactly one is used, once; then those used in any number. Price
+ * and plug price count cost and blocks in one number, see {@link Weights}.
  */
 final class FormTable {
 
-    /** As many forms as a long has bits: each item knows the forms that take it as a bit set. */
-    private static final int MOST_FORMS = 64;
+    /**
+     * What a millionth of the currency unit and a block weigh in a price. The one that counts
+     * second never adds up to one of the first.
+     */
+    record Weights(long micro, long block) {
 
+        static Weights of(FittingTask task, Aim aim) {
+            long places = task.items().size() + task.sparePositions() + 1L;
+            if (aim == Aim.LEAST_COST) {
+                return new Weights(places, 1);
+            }
+            long dearest = 0;
+            for (BlockForm form : task.forms()) {
+                long plugs = form.emptyPositionMicros() * form.positions();
+                dearest = Math.max(dearest, form.costMicros() + plugs);
+            }
+            return new Weights(1, dearest * places + 1);
+        }
+
+        /** What an arrangement costs at least, given the least price of any and its blocks. */
+        long costAtLeast(long price, int blocks) {
+            if (micro > 1) {
+                return price / micro;
+            }
+            return price / block == blocks ? price % block : 0;
+        }
+    }
+
+    /** Narrowed to what the places of a named block leave. */
     final List<BlockForm> forms;
+
+    /** The same without what a named block's places take away. */
+    final List<BlockForm> whole;
+
     final int[] positions;
     final int[] pairs;
     final long[] limit;
     final long[] price;
     final long[] plug;
     final long lowestPlug;
-    final long costScale;
 
-    private FormTable(List<BlockForm> forms, long costScale) {
+    /** The name of each block that has one. */
+    final List<String> names;
+
+    /** Where the forms of each named block start, and after them the forms for any number. */
+    private final int[] starts;
+
+    private FormTable(Builder builder, Weights weights) {
+        forms = List.copyOf(builder.forms);
+        whole = List.copyOf(builder.whole);
+        names = List.copyOf(builder.names);
+        starts = builder.starts.stream().mapToInt(Integer::intValue).toArray();
         int count = forms.size();
-        this.forms = forms;
-        this.costScale = costScale;
         positions = new int[count];
         pairs = new int[count];
         limit = new long[count];
@@ -39,28 +79,52 @@ final class FormTable {
             positions[f] = form.positions();
             pairs[f] = form.relayPairStarts().size();
             limit[f] = MicroAmperes.limit(form.maxTotalA());
-            price[f] = form.costMicros() * costScale + 1;
-            plug[f] = form.emptyPositionMicros() * costScale;
+            price[f] = form.costMicros() * weights.micro + weights.block;
+            plug[f] = form.emptyPositionMicros() * weights.micro;
             lowest = Math.min(lowest, plug[f]);
         }
         lowestPlug = lowest;
+    }
+
+    private static final class Builder {
+        private final List<BlockForm> forms = new ArrayList<>();
+        private final List<BlockForm> whole = new ArrayList<>();
+        private final List<String> names = new ArrayList<>();
+        private final List<Integer> starts = new ArrayList<>();
+
+        void add(NamedBlock block) {
+            names.add(block.name());
+            starts.add(forms.size());
+            for (NarrowedForm form : block.forms()) {
+                forms.add(form.narrowed());
+                whole.add(form.whole());
+            }
+        }
+
+        void add(List<BlockForm> unnamed) {
+            starts.add(forms.size());
+            forms.addAll(unnamed);
+            whole.addAll(unnamed);
+        }
+    }
+
+    static FormTable of(List<BlockForm> unnamed, NamedBlocks named, Weights weights) {
+        Builder builder = new Builder();
+        named.blocks().forEach(builder::add);
+        builder.add(unnamed);
+        return new FormTable(builder, weights);
     }
 
     /**
      * Drops each form that another one replaces at no higher cost, and puts those that take the
      * most items first: the cheap forms at the end then have a tight bound of their own.
      */
-    static FormTable of(List<FittingItem> items, List<BlockForm> all, int sparePositions) {
+    static List<BlockForm> listWorthwhile(List<FittingItem> items, List<BlockForm> all) {
         List<BlockForm> kept = new ArrayList<>();
         for (int i = 0; i < all.size(); i++) {
             if (!isReplaceable(all, i)) {
                 kept.add(all.get(i));
             }
-        }
-        if (kept.size() > MOST_FORMS) {
-            throw new IllegalArgumentException(
-                    "no more than %d block forms may differ in what they take, not %d"
-                            .formatted(MOST_FORMS, kept.size()));
         }
         int[] taken = new int[kept.size()];
         for (int f = 0; f < taken.length; f++) {
@@ -69,16 +133,16 @@ final class FormTable {
             }
         }
         List<BlockForm> ordered = new ArrayList<>();
-        IntStream.range(0, taken.length)
-                .boxed()
-                .sorted(
-                        Comparator.comparingInt((Integer f) -> -taken[f])
-                                .thenComparingInt(f -> -kept.get(f).positions()))
-                .forEach(f -> ordered.add(kept.get(f)));
-        return new FormTable(ordered, items.size() + sparePositions + 1L);
+        Comparator<Integer> mostTakenFirst =
+                Comparator.comparingInt((Integer f) -> -taken[f])
+                        .thenComparingInt(f -> -kept.get(f).positions());
+        for (int f : Indexes.sorted(taken.length, mostTakenFirst)) {
+            ordered.add(kept.get(f));
+        }
+        return ordered;
     }
 
-    private static boolean isReplaceable(List<BlockForm> all, int index) {
+    static boolean isReplaceable(List<BlockForm> all, int index) {
         BlockForm form = all.get(index);
         for (int i = 0; i < all.size(); i++) {
             BlockForm other = all.get(i);
@@ -99,17 +163,54 @@ final class FormTable {
                 && better.emptyPositionMicros() <= form.emptyPositionMicros();
     }
 
+    /** Whether each named block can be one. */
+    boolean hasFormForEachName() {
+        for (int b = 0; b < names.size(); b++) {
+            if (starts[b] == starts[b + 1]) {
+                return false;
+            }
+        }
+        return true;
+    }
+
     int size() {
         return forms.size();
     }
 
-    long bitsThatTake(FittingItem item) {
-        long bits = 0;
-        for (int f = 0; f < forms.size(); f++) {
-            if (forms.get(f).takes(item)) {
-                bits |= 1L << f;
+    /** The first of the forms that may be used in any number. */
+    int firstUnnamed() {
+        return starts[names.size()];
+    }
+
+    boolean isNamed(int form) {
+        return form < firstUnnamed();
+    }
+
+    /** The first form after those of the same named block. */
+    int nextStart(int namedForm) {
+        for (int start : starts) {
+            if (start > namedForm) {
+                return start;
             }
         }
-        return bits;
+        return forms.size();
+    }
+
+    Optional<String> findName(int form) {
+        if (!isNamed(form)) {
+            return Optional.empty();
+        }
+        int block = 0;
+        while (starts[block + 1] <= form) {
+            block++;
+        }
+        return Optional.of(names.get(block));
+    }
+
+    /** Whether the item may sit in a block of the form. */
+    boolean takes(int form, FittingItem item) {
+        return forms.get(form).takes(item)
+                && (item.place().isEmpty()
+                        || findName(form).filter(item.place().get().block()::equals).isPresent());
     }
 }

@@ -3,7 +3,6 @@ package org.fusewright.core.fitting;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.stream.IntStream;
 
 /**
  * An answer that is always in hand, rarely the cheapest: block after block, the form that takes
@@ -13,7 +12,7 @@ final class GreedyFilling {
 
     private final Site site;
     private final FormTable table;
-    private final List<Integer> left;
+    private final List<Integer> left = new ArrayList<>();
     private final List<Integer> forms = new ArrayList<>();
     private final int[] blockOf;
 
@@ -21,27 +20,52 @@ final class GreedyFilling {
         this.site = site;
         table = site.table;
         blockOf = new int[site.size()];
-        left =
-                new ArrayList<>(
-                        IntStream.range(0, site.size())
-                                .boxed()
-                                .sorted(
-                                        Comparator.comparing((Integer i) -> !site.relay[i])
-                                                .thenComparing(i -> Long.bitCount(site.takers[i]))
-                                                .thenComparing(i -> -site.current[i]))
-                                .toList());
+        Comparator<Integer> hardestFirst =
+                Comparator.comparing((Integer i) -> !site.relay[i])
+                        .thenComparingInt(i -> site.takers[i].count)
+                        .thenComparingLong(i -> -site.current[i]);
+        for (int i : Indexes.sorted(site.size(), hardestFirst)) {
+            left.add(i);
+        }
     }
 
     static Filling fill(Site site, int sparePositions) {
         GreedyFilling greedy = new GreedyFilling(site);
+        greedy.openNamedBlocks();
         greedy.placeItems();
         greedy.addSpares(sparePositions);
-        Filling filling =
-                new Filling(site, greedy.forms.stream().mapToInt(Integer::intValue).toArray());
+        int[] forms = new int[greedy.forms.size()];
+        for (int b = 0; b < forms.length; b++) {
+            forms[b] = greedy.forms.get(b);
+        }
+        Filling filling = new Filling(site, forms);
         for (int i = 0; i < site.size(); i++) {
             filling.put(i, greedy.blockOf[i]);
         }
         return filling;
+    }
+
+    /** Each with the first form that holds what names it, and what else goes in. */
+    private void openNamedBlocks() {
+        for (int f = 0; f < table.firstUnnamed(); f = table.nextStart(f)) {
+            List<Integer> own = new ArrayList<>();
+            List<Integer> others = new ArrayList<>();
+            for (int i : left) {
+                if (site.takes(f, i)) {
+                    (site.items.get(i).place().isPresent() ? own : others).add(i);
+                }
+            }
+            Filling block = new Filling(site, new int[] {f});
+            own.addAll(others);
+            for (int i : own) {
+                if (block.hasRoom(i, 0) && block.hasCurrent(i, 0)) {
+                    block.put(i, 0);
+                    blockOf[i] = forms.size();
+                    left.remove(Integer.valueOf(i));
+                }
+            }
+            forms.add(f);
+        }
     }
 
     private void placeItems() {
@@ -50,9 +74,12 @@ final class GreedyFilling {
             long bestPrice = 0;
             int bestWidth = 1;
             List<Integer> bestItems = List.of();
-            for (int f = 0; f < table.size(); f++) {
+            for (int f = table.firstUnnamed(); f < table.size(); f++) {
                 List<Integer> items = load(f);
-                int width = items.stream().mapToInt(i -> site.width[i]).sum();
+                int width = 0;
+                for (int i : items) {
+                    width += site.width[i];
+                }
                 long price = table.price[f] + table.plug[f] * (table.positions[f] - width);
                 if (width > 0 && (best < 0 || price * bestWidth < bestPrice * width)) {
                     best = f;
@@ -91,8 +118,8 @@ final class GreedyFilling {
             missing -= table.positions[f];
         }
         while (missing > 0) {
-            int best = 0;
-            for (int f = 1; f < table.size(); f++) {
+            int best = table.firstUnnamed();
+            for (int f = best + 1; f < table.size(); f++) {
                 if (pricePerMissing(f, missing) < pricePerMissing(best, missing)) {
                     best = f;
                 }

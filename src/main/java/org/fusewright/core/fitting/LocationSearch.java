@@ -4,6 +4,7 @@ import org.fusewright.core.fitting.BlockMultisets.BlockMultiset;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * The cheapest blocks for one location: sets of blocks in the order of their lower bound, each
@@ -26,7 +27,10 @@ final class LocationSearch {
     private final BlockMultisets multisets;
     private final List<BlockMultiset> resisting = new ArrayList<>();
     private Filling best;
+
+    /** Only fillings below it are still of interest. */
     private long price;
+
     private boolean improved;
 
     private LocationSearch(Site site, int sparePositions, Budget budget) {
@@ -43,6 +47,19 @@ final class LocationSearch {
         search.loosen();
         search.takeUpResisting();
         return new Found(search.best, search.price, search.bound());
+    }
+
+    /**
+     * A filling of no higher price; empty when there is none, or when none is found in these steps.
+     */
+    static Optional<Filling> findAtMost(Site site, int sparePositions, long price, Budget budget) {
+        LocationSearch search = new LocationSearch(site, sparePositions, budget);
+        if (search.price > price) {
+            search.price = price + 1;
+            search.takeAllInOrder();
+            search.takeUpResisting();
+        }
+        return search.price <= price ? Optional.of(search.best) : Optional.empty();
     }
 
     private void takeAllInOrder() {

@@ -8,7 +8,6 @@ import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
-import java.util.stream.IntStream;
 
 /**
  * Puts the items of a location into given blocks, at the least price for plugs; exact, by
@@ -30,6 +29,11 @@ final class Packing {
     /** Blocks in all states together: some 30 MB. */
     private static final long MOST_REMEMBERED = 3_000_000;
 
+    /** More than 24 positions ever carry; leaves room for 4,000 forms that differ. */
+    private static final int CURRENT_BITS = 42;
+
+    private static final long MOST_CURRENT = (1L << CURRENT_BITS) - 1;
+
     private static final State NOTHING = new State(new long[0]);
 
     private final Site site;
@@ -39,6 +43,10 @@ final class Packing {
     private final boolean plugsDiffer;
     private final Order order;
     private final int[] sequence;
+
+    /** The form of each block, numbered from 0 among those that are used. */
+    private final int[] formNumber;
+
     private final long[] currentFrom;
     private final long[] largestFrom;
     private final int[] widthFrom;
@@ -79,10 +87,16 @@ final class Packing {
      */
     static Outcome fill(
             Site site, int[] counts, long target, long limit, long effort, Budget budget) {
-        int[] forms =
-                IntStream.range(0, counts.length)
-                        .flatMap(f -> IntStream.generate(() -> f).limit(counts[f]))
-                        .toArray();
+        int blocks = 0;
+        for (int count : counts) {
+            blocks += count;
+        }
+        int[] forms = new int[blocks];
+        int next = 0;
+        for (int f = 0; f < counts.length; f++) {
+            Arrays.fill(forms, next, next + counts[f], f);
+            next += counts[f];
+        }
         Attempt attempt = new Attempt(site, forms, target, limit, effort, budget);
         // Most sets that cannot be filled fail without a look at currents, and fail fast so.
         Outcome outcome = attempt.with(false, Order.STRUCTURE);
@@ -105,14 +119,13 @@ final class Packing {
         this.budget = budget;
         table = site.table;
         filling = new Filling(site, attempt.forms);
-        plugsDiffer =
-                Arrays.stream(attempt.forms).mapToLong(f -> table.plug[f]).distinct().count() > 1;
-        sequence =
-                IntStream.range(0, site.size())
-                        .boxed()
-                        .sorted(hardestFirst())
-                        .mapToInt(i -> i)
-                        .toArray();
+        plugsDiffer = plugsDiffer(attempt.forms);
+        formNumber = new int[attempt.forms.length];
+        for (int b = 1; b < formNumber.length; b++) {
+            boolean same = attempt.forms[b] == attempt.forms[b - 1];
+            formNumber[b] = formNumber[b - 1] + (same ? 0 : 1);
+        }
+        sequence = Indexes.sorted(site.size(), hardestFirst());
         currentFrom = new long[sequence.length + 1];
         largestFrom = new long[sequence.length + 1];
         widthFrom = new int[sequence.length + 1];
@@ -131,11 +144,20 @@ final class Packing {
         likeliestFirst = likeliestFirst();
     }
 
+    private boolean plugsDiffer(int[] forms) {
+        for (int f : forms) {
+            if (table.plug[f] != table.plug[forms[0]]) {
+                return true;
+            }
+        }
+        return false;
+    }
+
     private Comparator<Integer> hardestFirst() {
         Comparator<Integer> byStructure =
                 Comparator.comparing((Integer i) -> !site.relay[i])
-                        .thenComparingInt(i -> Long.bitCount(site.takers[i]))
-                        .thenComparingLong(i -> site.takers[i]);
+                        .thenComparingInt(i -> site.takers[i].count)
+                        .thenComparingInt(i -> site.takers[i].number);
         Comparator<Integer> byCurrent = Comparator.comparingLong(i -> -site.current[i]);
         return order == Order.CURRENT
                 ? byCurrent.thenComparing(byStructure)
@@ -286,9 +308,9 @@ final class Packing {
     private State state() {
         long[] state = new long[filling.blocks()];
         for (int b = 0; b < state.length; b++) {
-            long shape = (filling.form[b] * 32L + filling.devices(b)) * 32L + filling.relays(b);
-            long current = Math.min(filling.spareCurrent(b), (1L << 47) - 1);
-            state[b] = currentsMatter ? shape << 47 | current : shape;
+            long shape = (formNumber[b] * 32L + filling.devices(b)) * 32L + filling.relays(b);
+            long current = Math.min(filling.spareCurrent(b), MOST_CURRENT);
+            state[b] = currentsMatter ? shape << CURRENT_BITS | current : shape;
         }
         Arrays.sort(state);
         return new State(state);

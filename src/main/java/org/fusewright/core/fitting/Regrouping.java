@@ -1,7 +1,6 @@
 package org.fusewright.core.fitting;
 
 import java.util.Comparator;
-import java.util.stream.IntStream;
 
 /**
  * Exchanges items between the blocks of a location at no change of price, while that brings more
@@ -28,16 +27,10 @@ final class Regrouping {
         this.filling = filling;
         site = filling.site;
         rank = new int[filling.blocks()];
-        int[] inOrder =
-                IntStream.range(0, rank.length)
-                        .boxed()
-                        .sorted(
-                                Comparator.comparingInt(
-                                                (Integer b) ->
-                                                        -site.table.positions[filling.form[b]])
-                                        .thenComparingInt(b -> filling.form[b]))
-                        .mapToInt(Integer::intValue)
-                        .toArray();
+        Comparator<Integer> largestFirst =
+                Comparator.comparingInt((Integer b) -> -site.table.positions[filling.form[b]])
+                        .thenComparingInt(b -> filling.form[b]);
+        int[] inOrder = Indexes.sorted(rank.length, largestFirst);
         for (int r = 0; r < inOrder.length; r++) {
             rank[inOrder[r]] = r;
         }

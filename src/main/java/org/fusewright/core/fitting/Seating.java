@@ -33,6 +33,12 @@ final class Seating {
     private final boolean[] alike;
     private final int wishes;
 
+    /** The position that a member must have; 0 for any. */
+    private final int[] fixedAt;
+
+    /** The member that must sit at a position; {@link #EMPTY} for none. */
+    private final int[] fixedHere;
+
     private final int[] seatOf;
     private final boolean[] seated;
     private int steps;
@@ -64,8 +70,16 @@ final class Seating {
                 count++;
             }
         }
+        fixedAt = new int[members.length];
+        fixedHere = new int[positions + 2];
+        Arrays.fill(fixedHere, EMPTY);
         for (int m = 0; m < members.length; m++) {
-            alike[m] = !wished[m];
+            FittingItem item = site.items.get(members[m]);
+            fixedAt[m] = item.place().map(Place::firstPosition).map(p -> p.orElse(0)).orElse(0);
+            if (fixedAt[m] > 0) {
+                fixedHere[fixedAt[m]] = m;
+            }
+            alike[m] = !wished[m] && fixedAt[m] == 0;
         }
         wishes = count;
         seatOf = new int[members.length];
@@ -74,34 +88,31 @@ final class Seating {
 
     /** The blocks of a location with their items seated, in the job's order. */
     static List<PlacedBlock> seat(Filling filling) {
-        List<List<Integer>> members = new ArrayList<>();
-        for (int b = 0; b < filling.blocks(); b++) {
-            members.add(new ArrayList<>());
+        int[][] members = new int[filling.blocks()][];
+        for (int b = 0; b < members.length; b++) {
+            members[b] = membersOf(filling, b);
         }
-        for (int i = 0; i < filling.site.size(); i++) {
-            members.get(filling.blockOf[i]).add(i);
+        int[] inOrder =
+                Indexes.sorted(
+                        members.length,
+                        Comparator.comparingInt(
+                                b -> members[b].length == 0 ? Integer.MAX_VALUE : members[b][0]));
+        List<PlacedBlock> placed = new ArrayList<>();
+        for (int b : inOrder) {
+            placed.add(new Seating(filling, b, members[b]).seat());
         }
-        List<Integer> blocks = new ArrayList<>();
-        for (int b = 0; b < filling.blocks(); b++) {
-            blocks.add(b);
+        return placed;
+    }
+
+    private static int[] membersOf(Filling filling, int block) {
+        int[] members = new int[filling.site.size()];
+        int count = 0;
+        for (int i = 0; i < members.length; i++) {
+            if (filling.blockOf[i] == block) {
+                members[count++] = i;
+            }
         }
-        blocks.sort(
-                Comparator.comparingInt(
-                        b ->
-                                members.get(b).isEmpty()
-                                        ? Integer.MAX_VALUE
-                                        : members.get(b).getFirst()));
-        return blocks.stream()
-                .map(
-                        b ->
-                                new Seating(
-                                                filling,
-                                                b,
-                                                members.get(b).stream()
-                                                        .mapToInt(Integer::intValue)
-                                                        .toArray())
-                                        .seat())
-                .toList();
+        return Arrays.copyOf(members, count);
     }
 
     private PlacedBlock seat() {
@@ -111,7 +122,9 @@ final class Seating {
             items.add(new PlacedItem(site.items.get(members[m]).id(), best[m]));
         }
         items.sort(Comparator.comparingInt(PlacedItem::firstPosition));
-        return new PlacedBlock(site.table.forms.get(filling.form[block]), site.location, items);
+        int form = filling.form[block];
+        return new PlacedBlock(
+                site.table.findName(form), site.table.whole.get(form), site.location, items);
     }
 
     /**
@@ -133,7 +146,7 @@ final class Seating {
         boolean triedHotRelay = false;
         for (int m = 0; m < members.length; m++) {
             boolean relay = site.relay[members[m]];
-            if (seated[m] || (relay && !pairStart[position])) {
+            if (seated[m] || (relay && !pairStart[position]) || !mayTake(m, position)) {
                 continue;
             }
             if (alike[m]) {
@@ -155,9 +168,17 @@ final class Seating {
             place(position + (relay ? 2 : 1), m, besideNow, hotNow, free, count + 1);
             seated[m] = false;
         }
-        if (free > 0) {
+        if (free > 0 && fixedHere[position] == EMPTY) {
             place(position + 1, EMPTY, beside, hotPairs, free - 1, count);
         }
+    }
+
+    private boolean mayTake(int member, int position) {
+        boolean relay = site.relay[members[member]];
+        return fixedAt[member] == position
+                || (fixedAt[member] == 0
+                        && fixedHere[position] == EMPTY
+                        && (!relay || fixedHere[position + 1] == EMPTY));
     }
 
     private int wishesBetween(int a, int b) {

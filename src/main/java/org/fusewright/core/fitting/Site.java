@@ -1,5 +1,6 @@
 package org.fusewright.core.fitting;
 
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
@@ -8,15 +9,42 @@ import java.util.Map;
 /** The items of one location, in the job's order, with their figures in arrays. */
 final class Site {
 
+    /** The forms that take an item; equal for equal forms. */
+    static final class Takers {
+        /** Counted in the order in which the items ask for them. */
+        final int number;
+
+        final int count;
+        final boolean[] forms;
+
+        private Takers(int number, boolean[] forms) {
+            this.number = number;
+            this.forms = forms;
+            int count = 0;
+            for (boolean taken : forms) {
+                count += taken ? 1 : 0;
+            }
+            this.count = count;
+        }
+
+        boolean isWithin(Takers others) {
+            for (int f = 0; f < forms.length; f++) {
+                if (forms[f] && !others.forms[f]) {
+                    return false;
+                }
+            }
+            return true;
+        }
+    }
+
     final String location;
     final List<FittingItem> items;
     final FormTable table;
     final boolean[] relay;
     final int[] width;
     final long[] current;
-
-    /** The forms that take the item, as bits. */
-    final long[] takers;
+    final Takers[] takers;
+    final List<Takers> allTakers = new ArrayList<>();
 
     /** Index of the item that this one likes to sit next to; -1 for none at this location. */
     final int[] besides;
@@ -32,7 +60,7 @@ final class Site {
         relay = new boolean[count];
         width = new int[count];
         current = new long[count];
-        takers = new long[count];
+        takers = new Takers[count];
         besides = new int[count];
         Map<String, Integer> indexes = new HashMap<>();
         int widths = 0;
@@ -43,7 +71,7 @@ final class Site {
             relay[i] = item.width() == Width.RELAY_PAIR;
             width[i] = item.width().positions();
             current[i] = MicroAmperes.of(item.currentA());
-            takers[i] = table.bitsThatTake(item);
+            takers[i] = takersOf(item);
             widths += width[i];
             pairs += relay[i] ? 1 : 0;
         }
@@ -55,20 +83,35 @@ final class Site {
         relays = pairs;
     }
 
+    private Takers takersOf(FittingItem item) {
+        boolean[] forms = new boolean[table.size()];
+        for (int f = 0; f < forms.length; f++) {
+            forms[f] = table.takes(f, item);
+        }
+        for (Takers known : allTakers) {
+            if (Arrays.equals(known.forms, forms)) {
+                return known;
+            }
+        }
+        Takers takers = new Takers(allTakers.size(), forms);
+        allTakers.add(takers);
+        return takers;
+    }
+
     int size() {
         return items.size();
     }
 
     boolean takes(int form, int item) {
-        return (takers[item] >>> form & 1) != 0;
+        return takers[item].forms[form];
     }
 
-    /** Most current that items taken by no form outside the bits can bring into one block. */
-    long largestCurrent(int form, long bits) {
+    /** Most current that items taken by no form but these can bring into one block. */
+    long largestCurrent(int form, Takers within) {
         long[] found = new long[size()];
         int count = 0;
         for (int i = 0; i < size(); i++) {
-            if (takes(form, i) && (takers[i] & ~bits) == 0) {
+            if (takes(form, i) && takers[i].isWithin(within)) {
                 found[count++] = current[i];
             }
         }

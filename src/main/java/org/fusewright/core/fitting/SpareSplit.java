@@ -10,7 +10,12 @@ import java.util.List;
  * Shares the spare positions out over the locations: the least sum of each location's price for its
  * share, exact (a min-plus convolution of prices, and one of bounds).
  */
-record SpareSplit(List<Filling> fillings, long price, long bound) {
+record SpareSplit(List<Part> parts, long bound) {
+
+    /**
+     * @param spare how many of the spare positions are at this location
+     */
+    record Part(Filling filling, int spare) {}
 
     static SpareSplit find(List<Site> sites, int sparePositions, long stepsALocation) {
         int shares = sparePositions + 1;
@@ -42,13 +47,14 @@ record SpareSplit(List<Filling> fillings, long price, long bound) {
             price = sumPrice;
             bound = sumBound;
         }
-        List<Filling> fillings = new ArrayList<>();
+        List<Part> parts = new ArrayList<>();
         int total = sparePositions;
         for (int s = sites.size() - 1; s >= 0; s--) {
-            fillings.addFirst(found[s][shareOf[s][total]].filling());
-            total -= shareOf[s][total];
+            int share = shareOf[s][total];
+            parts.addFirst(new Part(found[s][share].filling(), share));
+            total -= share;
         }
-        return new SpareSplit(fillings, price[sparePositions], bound[sparePositions]);
+        return new SpareSplit(parts, bound[sparePositions]);
     }
 
     /**

@@ -17,6 +17,7 @@ import java.util.Optional;
  * @param pigtail from a splice to a cavity or to the next splice; 310 mm keeps splices 12 in from a
  *     termination (AC 43.13-1B chapter 11)
  * @param jumper from a device straight to its relay
+ * @param arrangement which arrangement of blocks to build
  */
 public record Choices(
         List<DeviceKind> devices,
@@ -29,7 +30,52 @@ public record Choices(
         Millimetres endAllowance,
         Millimetres cutStep,
         Millimetres pigtail,
-        Millimetres jumper) {
+        Millimetres jumper,
+        ArrangementKind arrangement) {
+
+    /** The cheapest arrangement. */
+    public Choices(
+            List<DeviceKind> devices,
+            Optional<String> wireFamily,
+            boolean lockingWedge,
+            boolean plugEmptyCavities,
+            int sparePositions,
+            int spareFusesPerRating,
+            double slackPercent,
+            Millimetres endAllowance,
+            Millimetres cutStep,
+            Millimetres pigtail,
+            Millimetres jumper) {
+        this(
+                devices,
+                wireFamily,
+                lockingWedge,
+                plugEmptyCavities,
+                sparePositions,
+                spareFusesPerRating,
+                slackPercent,
+                endAllowance,
+                cutStep,
+                pigtail,
+                jumper,
+                ArrangementKind.CHEAPEST);
+    }
+
+    public Choices withArrangement(ArrangementKind kind) {
+        return new Choices(
+                devices,
+                wireFamily,
+                lockingWedge,
+                plugEmptyCavities,
+                sparePositions,
+                spareFusesPerRating,
+                slackPercent,
+                endAllowance,
+                cutStep,
+                pigtail,
+                jumper,
+                kind);
+    }
 
     public Choices {
         devices = List.copyOf(devices);

@@ -17,6 +17,7 @@ import java.util.OptionalDouble;
  * @param ratingA rating that the job fixes, in amperes
  * @param gauge trunk size that the job fixes
  * @param colour empty: the feed's usual colour
+ * @param place of the device; empty: anywhere
  * @param maxDropPercent most voltage drop to a load, as a share of the nominal voltage
  */
 public record Circuit(
@@ -33,7 +34,42 @@ public record Circuit(
         Optional<WireSize> gauge,
         double maxDropPercent,
         Optional<RelayUse> relay,
+        Optional<BlockPlace> place,
         List<Load> loads) {
+
+    /** A circuit whose device may sit anywhere. */
+    public Circuit(
+            String id,
+            String title,
+            String feed,
+            String location,
+            boolean essential,
+            double runM,
+            ReturnPath returnPath,
+            Optional<WireColour> colour,
+            List<DeviceKind> devices,
+            OptionalDouble ratingA,
+            Optional<WireSize> gauge,
+            double maxDropPercent,
+            Optional<RelayUse> relay,
+            List<Load> loads) {
+        this(
+                id,
+                title,
+                feed,
+                location,
+                essential,
+                runM,
+                returnPath,
+                colour,
+                devices,
+                ratingA,
+                gauge,
+                maxDropPercent,
+                relay,
+                Optional.empty(),
+                loads);
+    }
 
     public Circuit {
         devices = List.copyOf(devices);
@@ -61,6 +97,45 @@ public record Circuit(
                 gauge,
                 maxDropPercent,
                 relay,
+                place,
+                loads);
+    }
+
+    public Circuit withPlace(Optional<BlockPlace> other) {
+        return new Circuit(
+                id,
+                title,
+                feed,
+                location,
+                essential,
+                runM,
+                returnPath,
+                colour,
+                devices,
+                ratingA,
+                gauge,
+                maxDropPercent,
+                relay,
+                other,
+                loads);
+    }
+
+    public Circuit withFeed(String other) {
+        return new Circuit(
+                id,
+                title,
+                other,
+                location,
+                essential,
+                runM,
+                returnPath,
+                colour,
+                devices,
+                ratingA,
+                gauge,
+                maxDropPercent,
+                relay,
+                place,
                 loads);
     }
 

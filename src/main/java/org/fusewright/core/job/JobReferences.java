@@ -1,5 +1,7 @@
 package org.fusewright.core.job;
 
+import org.jspecify.annotations.Nullable;
+
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
@@ -69,6 +71,7 @@ public final class JobReferences {
                                     problems.addAll(
                                             relayProblems(at, circuit, relay, feedIds, circuits)));
         }
+        problems.addAll(placeProblems(job));
         Set<String> locationNames = new HashSet<>();
         for (int i = 0; i < job.locations().size(); i++) {
             String name = job.locations().get(i).name();
@@ -128,6 +131,50 @@ public final class JobReferences {
                             + "\" is at another location; a shared device needs both at one");
         }
         return Optional.empty();
+    }
+
+    /** A block is at one location, and a place is for what the circuit has. */
+    private static List<JobProblem> placeProblems(Job job) {
+        List<JobProblem> problems = new ArrayList<>();
+        Map<String, String> locations = new HashMap<>();
+        for (int i = 0; i < job.circuits().size(); i++) {
+            Circuit circuit = job.circuits().get(i);
+            String at = "/circuits/" + i;
+            circuit.place()
+                    .ifPresent(
+                            place -> {
+                                if (circuit.contactFrom().isPresent()) {
+                                    problems.add(
+                                            new JobProblem(
+                                                    at + "/place",
+                                                    "the circuit has no device of its own to"
+                                                            + " place; its relay has a place"
+                                                            + " below relay"));
+                                }
+                                locationProblem(at, circuit, place, locations)
+                                        .ifPresent(problems::add);
+                            });
+            circuit.relay()
+                    .flatMap(RelayUse::place)
+                    .flatMap(place -> locationProblem(at + "/relay", circuit, place, locations))
+                    .ifPresent(problems::add);
+        }
+        return problems;
+    }
+
+    private static Optional<JobProblem> locationProblem(
+            String at, Circuit circuit, BlockPlace place, Map<String, String> locations) {
+        @Nullable String first = locations.putIfAbsent(place.block(), circuit.location());
+        return first == null || first.equals(circuit.location())
+                ? Optional.empty()
+                : Optional.of(
+                        new JobProblem(
+                                at + "/place/block",
+                                "block \""
+                                        + place.block()
+                                        + "\" is at location \""
+                                        + first
+                                        + "\", this circuit is not"));
     }
 
     private static JobProblem givenTwice(String pointer, String id) {

@@ -1,5 +1,6 @@
 package org.fusewright.core.job;
 
+import org.fusewright.core.catalog.Block;
 import org.fusewright.core.catalog.Device;
 import org.fusewright.core.catalog.DeviceKind;
 import org.fusewright.core.catalog.Relay;
@@ -128,6 +129,10 @@ public final class JobResolver {
         List<Wire> trunk =
                 circuit.gauge().map(size -> ofSize(stocked.wires(), size)).orElse(stocked.wires());
         Optional<Relay> relay = circuit.relay().flatMap(use -> relayFor(at));
+        circuit.place().ifPresent(place -> requireBlock(place, at));
+        circuit.relay()
+                .flatMap(RelayUse::place)
+                .ifPresent(place -> requireBlock(place, at + "/relay"));
         if (stocked.wires().isEmpty()) {
             problems.add(new JobProblem(at, "the catalog has no wire for this circuit"));
         } else if (trunk.isEmpty()) {
@@ -147,6 +152,22 @@ public final class JobResolver {
                         stocked.colour(),
                         stocked.colour().equals(asked) ? Optional.empty() : Optional.of(asked),
                         relay));
+    }
+
+    private void requireBlock(BlockPlace place, String at) {
+        List<String> blocks =
+                stock.list(Block.class).stream().map(block -> block.number().value()).toList();
+        place.part()
+                .filter(part -> !blocks.contains(part))
+                .ifPresent(
+                        part ->
+                                problems.add(
+                                        new JobProblem(
+                                                at + "/place/part",
+                                                "no block \""
+                                                        + part
+                                                        + "\" in stock; there are "
+                                                        + quoted(blocks))));
     }
 
     private List<Device> devicesFor(Circuit circuit, String at) {

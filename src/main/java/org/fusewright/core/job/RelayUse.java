@@ -9,12 +9,23 @@ import java.util.Optional;
  * @param triggerM from there to terminal 86
  * @param groundM from terminal 85 to ground
  * @param contactFrom another circuit whose device feeds the contact; empty for its own device
+ * @param place empty: anywhere
  */
 public record RelayUse(
-        String triggerFrom, double triggerM, double groundM, Optional<String> contactFrom) {
+        String triggerFrom,
+        double triggerM,
+        double groundM,
+        Optional<String> contactFrom,
+        Optional<BlockPlace> place) {
 
     /** The trigger source that is no feed: an engine controller, protected by itself. */
     public static final String CONTROLLER = "controller";
+
+    /** A relay that may sit anywhere. */
+    public RelayUse(
+            String triggerFrom, double triggerM, double groundM, Optional<String> contactFrom) {
+        this(triggerFrom, triggerM, groundM, contactFrom, Optional.empty());
+    }
 
     public RelayUse {
         if (!(triggerM >= 0) || !(groundM >= 0)) {

@@ -22,9 +22,11 @@ import org.fusewright.core.sizing.SizedJob;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 
 /**
  * Fills the blocks of an arrangement cavity by cavity: one terminal and one seal for a lead, one
@@ -63,9 +65,19 @@ final class BlockAssembly {
     static List<KitBlock> assemble(
             Arrangement arrangement, SizedJob sized, Stock stock, Choices choices) {
         BlockAssembly assembly = new BlockAssembly(sized, stock, choices);
+        Set<String> named = new HashSet<>();
+        arrangement.blocks().forEach(placed -> placed.name().ifPresent(named::add));
         List<KitBlock> blocks = new ArrayList<>();
+        int number = 0;
         for (PlacedBlock placed : arrangement.blocks()) {
-            blocks.add(assembly.assemble(placed, "B" + (blocks.size() + 1)));
+            if (placed.name().isPresent()) {
+                blocks.add(assembly.assemble(placed, placed.name().get()));
+                continue;
+            }
+            do {
+                number++;
+            } while (named.contains("B" + number));
+            blocks.add(assembly.assemble(placed, "B" + number));
         }
         return blocks;
     }

@@ -2,6 +2,8 @@ package org.fusewright.core.kit;
 
 import org.fusewright.core.catalog.Catalog;
 import org.fusewright.core.catalog.DeviceKind;
+import org.fusewright.core.job.ArrangementKind;
+import org.fusewright.core.job.BlockPlace;
 import org.fusewright.core.job.Choices;
 import org.fusewright.core.job.Circuit;
 import org.fusewright.core.job.Duty;
@@ -29,6 +31,7 @@ import java.util.HexFormat;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalInt;
 import java.util.function.Consumer;
 
 /**
@@ -157,6 +160,7 @@ final class Fingerprint {
                             Optional<WireSize> gauge,
                             double maxDropPercent,
                             Optional<RelayUse> relay,
+                            Optional<BlockPlace> place,
                             List<Load> loads) -> {
                 add(id);
                 add(title);
@@ -171,6 +175,7 @@ final class Fingerprint {
                 addIfPresent(gauge, this::add);
                 add(maxDropPercent);
                 addIfPresent(relay, this::add);
+                addIfPresent(place, this::add);
                 addAll(loads, this::add);
             }
         }
@@ -192,11 +197,29 @@ final class Fingerprint {
                             String triggerFrom,
                             double triggerM,
                             double groundM,
-                            Optional<String> contactFrom) -> {
+                            Optional<String> contactFrom,
+                            Optional<BlockPlace> place) -> {
                 add(triggerFrom);
                 add(triggerM);
                 add(groundM);
                 addIfPresent(contactFrom, this::add);
+                addIfPresent(place, this::add);
+            }
+        }
+    }
+
+    private void add(BlockPlace place) {
+        switch (place) {
+            case BlockPlace(
+                            String block,
+                            Optional<String> part,
+                            OptionalInt position,
+                            boolean fixed) -> {
+                add(block);
+                addIfPresent(part, this::add);
+                add(position.isPresent());
+                add(position.orElse(0));
+                add(fixed);
             }
         }
     }
@@ -247,7 +270,8 @@ final class Fingerprint {
                             Millimetres(long endAllowanceMm),
                             Millimetres(long cutStepMm),
                             Millimetres(long pigtailMm),
-                            Millimetres(long jumperMm)) -> {
+                            Millimetres(long jumperMm),
+                            ArrangementKind arrangement) -> {
                 addAll(devices, this::add);
                 addIfPresent(wireFamily, this::add);
                 add(lockingWedge);
@@ -259,6 +283,7 @@ final class Fingerprint {
                 add(cutStepMm);
                 add(pigtailMm);
                 add(jumperMm);
+                add(arrangement);
             }
         }
     }

@@ -4,12 +4,14 @@ import org.fusewright.core.catalog.Block;
 import org.fusewright.core.catalog.Cap;
 import org.fusewright.core.catalog.Plug;
 import org.fusewright.core.catalog.Wedge;
-import org.fusewright.core.fitting.Arrangement;
 import org.fusewright.core.fitting.BlockForm;
 import org.fusewright.core.fitting.FittingItem;
 import org.fusewright.core.fitting.FittingTask;
+import org.fusewright.core.fitting.Place;
 import org.fusewright.core.fitting.Width;
+import org.fusewright.core.job.BlockPlace;
 import org.fusewright.core.job.Choices;
+import org.fusewright.core.job.RelayUse;
 import org.fusewright.core.pricing.PriceList;
 import org.fusewright.core.pricing.Stock;
 import org.fusewright.core.sizing.SizedCircuit;
@@ -33,16 +35,13 @@ record FittingModel(FittingTask task, PriceList prices) {
         return new FittingModel(task, stock.prices());
     }
 
-    /** What the arrangement costs, in the job's currency. */
-    Kit.Fit costOf(Arrangement arrangement) {
-        return new Kit.Fit(
-                money(arrangement.costMicros()),
-                money(arrangement.lowerBoundMicros()),
-                arrangement.optimal());
+    /** In the job's currency. */
+    BigMoney money(long micros) {
+        return BigMoney.ofScale(prices.currency(), micros, 6);
     }
 
-    private BigMoney money(long micros) {
-        return BigMoney.ofScale(prices.currency(), micros, 6);
+    private static Place place(BlockPlace place) {
+        return new Place(place.block(), place.part(), place.position(), place.fixed());
     }
 
     static String deviceItem(String circuit) {
@@ -66,7 +65,11 @@ record FittingModel(FittingTask task, PriceList prices) {
                                                 device.heightMm(),
                                                 reckoned(circuit.carriedA()),
                                                 location,
-                                                Optional.empty())));
+                                                Optional.empty(),
+                                                circuit.resolved()
+                                                        .circuit()
+                                                        .place()
+                                                        .map(FittingModel::place))));
         circuit.resolved()
                 .relay()
                 .ifPresent(
@@ -78,7 +81,12 @@ record FittingModel(FittingTask task, PriceList prices) {
                                                 relay.heightMm(),
                                                 reckoned(circuit.runningA()),
                                                 location,
-                                                Optional.of(deviceItem(deviceOwner(circuit))))));
+                                                Optional.of(deviceItem(deviceOwner(circuit))),
+                                                circuit.resolved()
+                                                        .circuit()
+                                                        .relay()
+                                                        .flatMap(RelayUse::place)
+                                                        .map(FittingModel::place))));
         return items;
     }
 

@@ -2,10 +2,12 @@ package org.fusewright.core.kit;
 
 import org.fusewright.core.check.Check;
 import org.fusewright.core.check.Verdict;
+import org.fusewright.core.job.ArrangementKind;
 import org.fusewright.core.job.Job;
 import org.joda.money.BigMoney;
 import org.joda.money.Money;
 
+import java.math.RoundingMode;
 import java.util.List;
 
 /**
@@ -28,8 +30,62 @@ public record Kit(
         List<WireLine> wire,
         Totals totals) {
 
-    /** Cost of blocks, caps, wedges and plugs, and the least that any set could cost. */
-    public record Fit(BigMoney cost, BigMoney lowerBound, boolean optimal) {}
+    /**
+     * How the blocks were found.
+     *
+     * @param cost of blocks, caps, wedges and plugs
+     * @param lowerBound proven: no arrangement of this kind costs less
+     * @param kind what the arrangement is best in
+     * @param why these blocks and not others, in sentences
+     * @param moved what was wired elsewhere
+     */
+    public record Fit(
+            BigMoney cost,
+            BigMoney lowerBound,
+            boolean optimal,
+            ArrangementKind kind,
+            List<String> why,
+            List<Move> moved) {
+
+        /** The cheapest, without words. */
+        public Fit(BigMoney cost, BigMoney lowerBound, boolean optimal) {
+            this(cost, lowerBound, optimal, ArrangementKind.CHEAPEST, List.of(), List.of());
+        }
+
+        public Fit {
+            why = List.copyOf(why);
+            moved = List.copyOf(moved);
+        }
+
+        /** How far the cost is proven, in a sentence. */
+        public String proof() {
+            if (optimal) {
+                return kind == ArrangementKind.CHEAPEST
+                        ? "Proven: no blocks that keep the rules cost less."
+                        : "Proven: no arrangement that is as good in this costs less.";
+            }
+            BigMoney gap = cost.minus(lowerBound);
+            return "Not proven the least: the search ended early, and up to "
+                    + gap.rounded(2, RoundingMode.UP).getAmount().setScale(2).toPlainString()
+                    + " "
+                    + cost.getCurrencyUnit()
+                    + " could still be saved.";
+        }
+    }
+
+    /**
+     * A device or relay that sits elsewhere than where it was wired.
+     *
+     * @param from as the job names it, such as "B1-2"
+     * @param to as the drawing names it
+     */
+    public record Move(String circuit, boolean relay, String from, String to) {
+
+        /** In words, such as "relay of pump from B1-3 to B2-1". */
+        public String says() {
+            return (relay ? "relay" : "device") + " of " + circuit + " from " + from + " to " + to;
+        }
+    }
 
     /** Sums over the parts list. */
     public record Totals(Money parts, double massG) {}

@@ -11,7 +11,7 @@ import java.util.Optional;
 /**
  * A block with what sits in it.
  *
- * @param id "B1", "B2" and so on
+ * @param id as the job's places name it, else "B1", "B2" and so on
  * @param seats in the order of positions
  * @param cavities by position, side a before side b
  */

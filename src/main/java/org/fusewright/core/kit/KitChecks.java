@@ -14,6 +14,7 @@ import org.fusewright.core.check.Verdict;
 import org.fusewright.core.fitting.Arrangement;
 import org.fusewright.core.fitting.BlockForm;
 import org.fusewright.core.fitting.FittingItem;
+import org.fusewright.core.fitting.Place;
 import org.fusewright.core.fitting.Width;
 import org.fusewright.core.job.ResolvedCircuit;
 import org.fusewright.core.job.ResolvedJob;
@@ -82,6 +83,19 @@ final class KitChecks {
         }
         for (String unplaced : arrangement.unplaced()) {
             all.explainUnplaced(items.get(unplaced), model.task().forms());
+        }
+        for (FittingItem item : items.values()) {
+            if (!arrangement.unplaced().contains(item.id())) {
+                item.place()
+                        .filter(Place::fixed)
+                        .ifPresent(
+                                place ->
+                                        all.checkPlace(
+                                                item,
+                                                place,
+                                                arrangement.released().contains(item.id()),
+                                                blocks));
+            }
         }
         all.checkStock(parts);
         job.circuits().forEach(all::checkColour);
@@ -418,6 +432,30 @@ final class KitChecks {
                         "No stocked block with a cap tall enough carries its current; split the"
                                 + " circuit or feed it outside the block.",
                         POSITION_CURRENT));
+    }
+
+    private void checkPlace(
+            FittingItem item, Place place, boolean released, List<KitBlock> blocks) {
+        String circuit = item.id().substring(0, item.id().lastIndexOf('/'));
+        boolean relay = item.width() == Width.RELAY_PAIR;
+        String sits = KitFit.placeOf(circuit, relay, blocks);
+        String asked = KitFit.nameOf(place);
+        checks.add(
+                Check.atLeast(
+                        CheckCode.PLACE_KEPT,
+                        Subject.circuit(circuit).detail(item.id()),
+                        new Measured(released ? 0 : 1, 1, ""),
+                        Verdict.FAIL,
+                        released
+                                ? "No stocked block can be "
+                                        + place.block()
+                                        + " and hold it at "
+                                        + asked
+                                        + " together with what else is placed there; it sits at "
+                                        + sits
+                                        + "."
+                                : "It sits at " + sits + ", as the job asks.",
+                        Basis.catalog("the block's positions, relay pairs and limits")));
     }
 
     private void checkStock(List<PartLine> parts) {

@@ -4,7 +4,6 @@ import org.fusewright.core.catalog.Catalog;
 import org.fusewright.core.check.Check;
 import org.fusewright.core.check.CheckCode;
 import org.fusewright.core.fitting.Arrangement;
-import org.fusewright.core.fitting.Fitter;
 import org.fusewright.core.job.Job;
 import org.fusewright.core.job.JobProblem;
 import org.fusewright.core.job.JobResolver;
@@ -60,7 +59,8 @@ public final class KitPlanner {
         ResolvedJob resolved = JobResolver.resolve(job, stock);
         SizedJob sized = Sizer.size(resolved, placed);
         FittingModel model = FittingModel.of(sized, stock, job.choices());
-        Arrangement arrangement = Fitter.fit(model.task());
+        Arranging arranging = Arranging.of(model, job.choices().arrangement());
+        Arrangement arrangement = arranging.picked();
         List<KitBlock> blocks = BlockAssembly.assemble(arrangement, sized, stock, job.choices());
         LeadEnds ends = LeadEnds.of(blocks);
         List<KitCircuit> circuits = ends.circuits(sized.circuits());
@@ -79,11 +79,23 @@ public final class KitPlanner {
                 circuits,
                 feeds,
                 blocks,
-                model.costOf(arrangement),
+                KitFit.of(arranging, job.choices().arrangement(), blocks),
                 checks,
                 parts,
                 wire,
                 PartsList.total(parts, job.currency()));
+    }
+
+    /**
+     * The arrangements of the job's blocks to pick from, the cheapest first; none for a job without
+     * anything to place.
+     *
+     * @throws MalformedJobException when the job asks for what the catalog does not stock
+     */
+    public List<ArrangementOffer> listArrangements(Job job) {
+        Stock stock = stockIn(job.currency());
+        SizedJob sized = Sizer.size(JobResolver.resolve(job, stock));
+        return ArrangementOffers.list(sized, stock, job.choices());
     }
 
     /**

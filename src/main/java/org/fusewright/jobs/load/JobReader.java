@@ -1,6 +1,8 @@
 package org.fusewright.jobs.load;
 
 import org.fusewright.core.catalog.DeviceKind;
+import org.fusewright.core.job.ArrangementKind;
+import org.fusewright.core.job.BlockPlace;
 import org.fusewright.core.job.Choices;
 import org.fusewright.core.job.Circuit;
 import org.fusewright.core.job.Duty;
@@ -31,6 +33,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalInt;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -53,6 +56,7 @@ public final class JobReader {
     private static final Range BUNDLE = Range.whole(1, 100, "leads");
     private static final Range COUNT = Range.whole(1, 100, "");
     private static final Range SPARES = Range.whole(0, 100, "");
+    private static final Range POSITION = Range.whole(1, 24, "");
     private static final Range SLACK = Range.from(0, 100, "%");
     private static final Range ALLOWANCE = Range.whole(0, 1_000, "mm");
     private static final Range STEP = Range.whole(1, 1_000, "mm");
@@ -96,6 +100,8 @@ public final class JobReader {
     private static final String RETURN_PATHS =
             oneOf(Stream.of(ReturnPath.values()).map(ReturnPath::code));
     private static final String DUTIES = oneOf(Stream.of(Duty.values()).map(Duty::code));
+    private static final String ARRANGEMENTS =
+            oneOf(Stream.of(ArrangementKind.values()).map(ArrangementKind::code));
     private static final String TERMINALS = oneOf(Stream.of(Feed.PERMANENT, Feed.SWITCHED));
 
     /** Problems of one field each: what the published schema states too. */
@@ -262,6 +268,7 @@ public final class JobReader {
                     fields.has("relay")
                             ? Optional.of(relay(fields.open("relay")))
                             : Optional.empty();
+            Optional<BlockPlace> place = findPlace(fields);
             fields.require("loads", "a list of at least one load");
             List<Load> loads =
                     fields.list("loads", LOADS, (load, at) -> load(load, at, supply.nominalV()));
@@ -279,6 +286,7 @@ public final class JobReader {
                     gauge,
                     maxDropPercent,
                     relay,
+                    place,
                     loads.isEmpty() ? List.of(load(supply.nominalV())) : loads);
         }
     }
@@ -295,7 +303,21 @@ public final class JobReader {
             double triggerM = fields.getNumber("triggerM", LENGTH);
             double groundM = fields.getNumber("groundM", LENGTH);
             Optional<String> contactFrom = fields.findText("contactFrom", TextForm.ID);
-            return new RelayUse(triggerFrom, triggerM, groundM, contactFrom);
+            return new RelayUse(triggerFrom, triggerM, groundM, contactFrom, findPlace(fields));
+        }
+    }
+
+    private static Optional<BlockPlace> findPlace(Fields holder) {
+        return holder.has("place") ? Optional.of(place(holder.open("place"))) : Optional.empty();
+    }
+
+    private static BlockPlace place(Fields given) {
+        try (Fields fields = given) {
+            String block = fields.getText("block", TextForm.ID, "B1");
+            Optional<String> part = fields.findText("part", TextForm.TITLE);
+            OptionalInt position = fields.findWhole("position", POSITION);
+            boolean fixed = fields.findFlag("fixed", true);
+            return new BlockPlace(block, part, position, fixed);
         }
     }
 
@@ -353,6 +375,9 @@ public final class JobReader {
             int stepMm = fields.findWhole("cutStepMm", STEP).orElse(10);
             int pigtailMm = fields.findWhole("pigtailMm", SHORT_LEAD).orElse(310);
             int jumperMm = fields.findWhole("jumperMm", SHORT_LEAD).orElse(120);
+            ArrangementKind arrangement =
+                    fields.findParsed("arrangement", ArrangementKind::parse, ARRANGEMENTS)
+                            .orElse(ArrangementKind.CHEAPEST);
             return new Choices(
                     devices.isEmpty() ? USUAL_DEVICES : devices,
                     family,
@@ -364,7 +389,8 @@ public final class JobReader {
                     new Millimetres(allowanceMm),
                     new Millimetres(stepMm),
                     new Millimetres(pigtailMm),
-                    new Millimetres(jumperMm));
+                    new Millimetres(jumperMm),
+                    arrangement);
         }
     }
 

@@ -51,9 +51,12 @@ final class FormDocument {
                     "kind",
                     "duty",
                     "wireFamily",
+                    "arrangement",
+                    "block",
+                    "part",
                     UNIT);
     private static final Set<String> FLAGS =
-            Set.of("essential", "lockingWedge", "plugEmptyCavities");
+            Set.of("essential", "lockingWedge", "plugEmptyCavities", "fixed");
     private static final String DEVICES = "devices";
 
     /** Lists that stand in every document, even empty. */
@@ -131,12 +134,22 @@ final class FormDocument {
     }
 
     private static void finish(ObjectNode circuit) {
+        dropEmptyPlace(circuit);
+        dropEmptyPlace(circuit.path("relay"));
         JsonNode relay = circuit.get("relay");
         if (relay != null && !relay.has("triggerFrom")) {
             circuit.remove("relay");
         }
         if (circuit.get("loads") instanceof ArrayNode loads) {
             loads.forEach(load -> nameAmount((ObjectNode) load));
+        }
+    }
+
+    /** A place without a block is a check box alone; one with something else is for the reader. */
+    private static void dropEmptyPlace(JsonNode holder) {
+        JsonNode place = holder.path("place");
+        if (place.size() == 1 && place.has("fixed")) {
+            ((ObjectNode) holder).remove("place");
         }
     }
 

@@ -73,6 +73,9 @@ public final class KitDocument extends JsonDocument {
         money("cost", kit.fit().cost());
         money("lowerBound", kit.fit().lowerBound());
         flag("optimal", kit.fit().optimal());
+        word("arrangement", kit.fit().kind().code());
+        texts("why", kit.fit().why());
+        list("moved", kit.fit().moved(), this::move);
         json.endObject();
         list("checks", kit.checks(), this::check);
         list("parts", kit.parts(), this::part);
@@ -201,6 +204,13 @@ public final class KitDocument extends JsonDocument {
         text("lead", occupant.lead().id());
         occupant.terminal().ifPresent(terminal -> word("terminal", terminal.number().value()));
         occupant.seal().ifPresent(seal -> word("seal", seal.number().value()));
+    }
+
+    private void move(Kit.Move move) {
+        text("circuit", move.circuit());
+        word("what", move.relay() ? "relay" : "device");
+        text("from", move.from());
+        text("to", move.to());
     }
 
     private void part(PartLine line) {

@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
@@ -21,14 +22,18 @@ import java.util.stream.Stream;
  * that it likes to sit next to. A form is named by its positions; then price (3P 9, else 2.75 a
  * position), price of an empty position's plugs (0.1), clearance (20 mm), limits of current in all
  * and for a position (none), and first positions of the relay pairs (1, 3, ... from four positions
- * on).
+ * on). An item may name its block: {@code #left/4P.2} must sit in block left, a 4P, at position 2,
+ * and {@code ~left.2} would rather; type and position may be left out.
  *
- * <p>An arrangement: {@code 4P[d1 d2 r1-r1] 3P[d3 . .] rear:4P[d4 . . .] left out: d9}.
+ * <p>An arrangement: {@code 4P[d1 d2 r1-r1] left=3P[d3 . .] rear:4P[d4 . . .] left out: d9
+ * released: d3 moved: d4}.
  */
 final class Drawing {
 
     private static final Pattern ITEM =
-            Pattern.compile("([dr]\\w*)(?::([\\d.]+)A)?(?:\\^([\\d.]+))?(?:@(\\w+))?(?:>(\\w+))?");
+            Pattern.compile(
+                    "([dr]\\w*)(?::([\\d.]+)A)?(?:\\^([\\d.]+))?(?:@(\\w+))?(?:>(\\w+))?"
+                            + "(?:([#~])(\\w+)(?:/(\\w+))?(?:\\.(\\d+))?)?");
 
     private static final Pattern FORM =
             Pattern.compile(
@@ -58,7 +63,18 @@ final class Drawing {
                 m.group(3) == null ? 10 : Double.parseDouble(m.group(3)),
                 m.group(2) == null ? 5 : Double.parseDouble(m.group(2)),
                 m.group(4) == null ? "seat" : m.group(4),
-                Optional.ofNullable(m.group(5)));
+                Optional.ofNullable(m.group(5)),
+                Optional.ofNullable(m.group(7)).map(block -> place(m, block)));
+    }
+
+    private static Place place(Matcher m, String block) {
+        return new Place(
+                block,
+                Optional.ofNullable(m.group(8)),
+                m.group(9) == null
+                        ? OptionalInt.empty()
+                        : OptionalInt.of(Integer.parseInt(m.group(9))),
+                m.group(6).equals("#"));
     }
 
     private static BlockForm form(String word) {
@@ -123,7 +139,15 @@ final class Drawing {
                 + plain(item.heightMm())
                 + "@"
                 + item.location()
-                + item.besides().map(b -> ">" + b).orElse("");
+                + item.besides().map(b -> ">" + b).orElse("")
+                + item.place().map(Drawing::text).orElse("");
+    }
+
+    private static String text(Place place) {
+        return (place.fixed() ? "#" : "~")
+                + place.block()
+                + place.type().map(type -> "/" + type).orElse("")
+                + (place.firstPosition().isPresent() ? "." + place.firstPosition().getAsInt() : "");
     }
 
     private static String text(BlockForm form) {
@@ -154,10 +178,17 @@ final class Drawing {
         List<String> words = new ArrayList<>();
         for (PlacedBlock block : arrangement.blocks()) {
             String place = block.location().equals("seat") ? "" : block.location() + ":";
-            words.add(place + block.form().block() + seats(block));
+            String name = block.name().map(n -> n + "=").orElse("");
+            words.add(place + name + block.form().block() + seats(block));
         }
         if (!arrangement.unplaced().isEmpty()) {
             words.add("left out: " + String.join(" ", arrangement.unplaced()));
+        }
+        if (!arrangement.released().isEmpty()) {
+            words.add("released: " + String.join(" ", arrangement.released()));
+        }
+        if (!arrangement.moved().isEmpty()) {
+            words.add("moved: " + String.join(" ", arrangement.moved()));
         }
         return String.join(" ", words);
     }

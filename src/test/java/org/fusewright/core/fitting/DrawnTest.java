@@ -154,6 +154,75 @@ class DrawnTest {
         }
     }
 
+    /** Places that must be: the rest fits around them. */
+    @Nested
+    class FixedPlaces {
+
+        @ParameterizedTest
+        @CsvSource(
+                delimiter = ';',
+                value = {
+                    "d1 d2#left.1 | 4P; left=4P[d2 d1 . .]",
+                    "d1#a.3 d2 d3 | 3P 4P; a=3P[d2 d3 d1]",
+                    "d1#a.4 d2 d3 | 3P 4P; a=4P[d2 d3 . d1]",
+                    "d1#a.1 d2#b.1 | 3P 4P; a=3P[d1 . .] b=3P[d2 . .]",
+                    "d1#a d2#a d3#b d4 | 3P; a=3P[d1 d2 d4] b=3P[d3 . .]",
+                    "d1#a/4P | 3P 4P; a=4P[d1 . . .]",
+                    "d1#a.1 d2#a.3 r1 | 4P; a=4P[d1 . d2 .] 4P[r1-r1 . .]",
+                    "d1#a.1 d2#a.2 r1 | 4P; a=4P[d1 d2 r1-r1]",
+                    "r1#a.3 d1 d2 | 4P; a=4P[d1 d2 r1-r1]",
+                    "r1#a r2#a | 4P; a=4P[r1-r1 r2-r2]",
+                    "d1#a.4 r1 | 4P; a=4P[r1-r1 . d1]",
+                    "d1#a.1 d2@rear#b.2 | 3P; a=3P[d1 . .] rear:b=3P[. d2 .]",
+                    "d1#a.2 | 3P | 2 spare; a=3P[. d1 .]",
+                    "d1#a.2 | 3P | 3 spare; a=3P[. d1 .] 3P[. . .]",
+                })
+        void fitsTheRestAroundThem(String task, String expected) {
+            assertFits(task, expected);
+        }
+
+        @ParameterizedTest
+        @CsvSource(
+                delimiter = ';',
+                value = {
+                    "d1#a.1 d2#a.1 | 4P; a=4P[d1 d2 . .] released: d2",
+                    "r1#a.2 | 4P; 4P[r1-r1 . .] released: r1",
+                    "d1#a.2 r1#a.1 | 4P; a=4P[. d1 r1-r1] released: r1",
+                    "d1#a.9 | 4P; 4P[d1 . . .] released: d1",
+                    "d1:30A#a d2:30A#a d3:30A#a | 4P:60/-; a=4P[d1 d2 . .] 4P[d3 . . .] released:"
+                            + " d3",
+                    "d1#a/3P d2#a/4P | 3P 4P; a=3P[d1 d2 .] released: d2",
+                    "r1#a/3P | 3P 4P; 4P[r1-r1 . .] released: r1",
+                })
+        void saysWhichCannotBe(String task, String expected) {
+            FittingTask drawn = Drawing.task(task);
+            assertThat(Drawing.draw(Fitter.fit(drawn))).as(task).isEqualTo(expected);
+        }
+    }
+
+    /** Places that were: kept as far as that costs nothing. */
+    @Nested
+    class WiredPlaces {
+
+        @ParameterizedTest
+        @CsvSource(
+                delimiter = ';',
+                value = {
+                    "d1~a.3 d2~a.1 | 3P; a=3P[d2 . d1]",
+                    "d1~a.3 d2~a.1 d3 | 3P; a=3P[d2 d3 d1]",
+                    "d1~a.4 d2~a.1 d3~a.2 | 3P=9 4P=11; a=3P[d2 d3 d1] moved: d1",
+                    "d1~a.1 d2~b.1 | 3P; a=3P[d1 d2 .] moved: d2",
+                    "d1~b.1 d2~b.2 d3~a.1 r1 | 3P 4P; b=3P[d1 d2 .] a=4P[d3 . r1-r1]",
+                    "d1~a.1 d2~a.3 r1 | 4P; a=4P[d1 d2 r1-r1] moved: d2",
+                    "d1~a.1 d2~a.1 | 4P; a=4P[d1 d2 . .] moved: d2",
+                    "d1~a/4P.1 d2~a/4P.2 d3 | 3P=9 4P=11; 3P[d1 d2 d3] moved: d1 d2",
+                    "d1~a.2 d2#a.2 | 3P; a=3P[d1 d2 .] moved: d1",
+                })
+        void movesAsFewAsCanBe(String task, String expected) {
+            assertFits(task, expected);
+        }
+    }
+
     @Nested
     class Order {
 

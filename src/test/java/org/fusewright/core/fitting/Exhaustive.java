@@ -68,7 +68,7 @@ final class Exhaustive {
                 widths[subset] += item.width() == Width.RELAY_PAIR ? 2 : 1;
             }
             for (int f = 0; f < held.length; f++) {
-                held[f][subset] = holds(task.forms().get(f), chosen);
+                held[f][subset] = namesMatch(chosen) && holds(task.forms().get(f), chosen);
             }
         }
         for (int placed = 0; placed < best.length; placed++) {
@@ -101,6 +101,24 @@ final class Exhaustive {
         }
     }
 
+    /** Items that name one block are in it together, and no item that names another one is. */
+    private boolean namesMatch(List<FittingItem> chosen) {
+        List<String> names = listNames(chosen);
+        return names.size() <= 1
+                && items.stream()
+                        .filter(item -> names.containsAll(listNames(List.of(item))))
+                        .filter(item -> !listNames(List.of(item)).isEmpty())
+                        .allMatch(chosen::contains);
+    }
+
+    private static List<String> listNames(List<FittingItem> items) {
+        return items.stream()
+                .flatMap(item -> item.place().filter(Place::fixed).stream())
+                .map(Place::block)
+                .distinct()
+                .toList();
+    }
+
     private List<FittingItem> chosen(int subset) {
         List<FittingItem> chosen = new ArrayList<>();
         for (int i = 0; i < items.size(); i++) {
@@ -111,11 +129,23 @@ final class Exhaustive {
         return chosen;
     }
 
+    /** Whether some form holds all items that name this block. */
+    static boolean canHold(String name, List<FittingItem> items, List<BlockForm> forms) {
+        List<FittingItem> members =
+                items.stream().filter(item -> listNames(List.of(item)).contains(name)).toList();
+        return forms.stream().anyMatch(form -> holds(form, members));
+    }
+
     private static boolean holds(BlockForm form, List<FittingItem> chosen) {
         BigDecimal sum = BigDecimal.ZERO;
         for (FittingItem item : chosen) {
             if (item.heightMm() > form.clearanceMm()
                     || item.currentA() > form.maxPositionA()
+                    || !item.place()
+                            .filter(Place::fixed)
+                            .flatMap(Place::type)
+                            .map(form.block()::equals)
+                            .orElse(true)
                     || !item.location().equals(chosen.getFirst().location())) {
                 return false;
             }
@@ -134,7 +164,16 @@ final class Exhaustive {
             return true;
         }
         boolean relay = chosen.get(next).width() == Width.RELAY_PAIR;
+        int must =
+                chosen.get(next)
+                        .place()
+                        .filter(Place::fixed)
+                        .map(place -> place.firstPosition().orElse(0))
+                        .orElse(0);
         for (int p = 1; p <= form.positions(); p++) {
+            if (must > 0 && p != must) {
+                continue;
+            }
             boolean fits =
                     relay
                             ? form.relayPairStarts().contains(p) && !taken[p] && !taken[p + 1]

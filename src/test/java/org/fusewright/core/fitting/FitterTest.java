@@ -58,7 +58,7 @@ class FitterTest {
             int open = 0;
             for (long seed = 0; seed < 1_000; seed++) {
                 FittingTask task = RandomTasks.small(seed);
-                Arrangement hurried = Fitter.fit(task, steps);
+                Arrangement hurried = Fitter.fit(task, Aim.LEAST_COST, steps);
                 Rules.assertKept(task, hurried);
                 long least = Exhaustive.solve(task).costMicros();
                 assertThat(hurried.lowerBoundMicros())
@@ -106,7 +106,9 @@ class FitterTest {
         @Test
         void keepsNothingForNothing() {
             assertThat(Fitter.fit(Drawing.task(" | 4P | 3 spare")))
-                    .isEqualTo(new Arrangement(List.of(), 0, 0, true, List.of()));
+                    .isEqualTo(
+                            new Arrangement(
+                                    List.of(), 0, 0, true, List.of(), List.of(), List.of()));
             assertThat(Fitter.fit(Drawing.task("d1 r1 | | 3 spare")).unplaced())
                     .containsExactly("d1", "r1");
         }

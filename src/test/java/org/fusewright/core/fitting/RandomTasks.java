@@ -3,6 +3,7 @@ package org.fusewright.core.fitting;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.SplittableRandom;
 
 /** Tasks with everything that can matter, from a seed. */
@@ -37,7 +38,8 @@ final class RandomTasks {
                             HEIGHTS[random.nextInt(HEIGHTS.length)],
                             CURRENTS[random.nextInt(CURRENTS.length)],
                             LOCATIONS[random.nextInt(locations)],
-                            besides));
+                            besides,
+                            Optional.empty()));
         }
         boolean onePlug = random.nextBoolean();
         List<BlockForm> forms = new ArrayList<>();
@@ -46,6 +48,36 @@ final class RandomTasks {
             forms.add(form(random, f, onePlug));
         }
         return new FittingTask(items, forms, spare);
+    }
+
+    /**
+     * The task with places for some of its items, in one or two blocks a location. Fixed ones can
+     * be had all together.
+     */
+    static FittingTask withPlaces(FittingTask task, SplittableRandom random, boolean fixed) {
+        List<FittingItem> items = new ArrayList<>(task.items());
+        for (int i = 0; i < items.size(); i++) {
+            if (random.nextInt(3) > 0) {
+                continue;
+            }
+            FittingItem item = items.get(i);
+            BlockForm form = task.forms().get(random.nextInt(task.forms().size()));
+            boolean typed = random.nextInt(3) == 0;
+            boolean anywhere = random.nextInt(4) == 0;
+            Place place =
+                    new Place(
+                            item.location() + (random.nextBoolean() ? "A" : "B"),
+                            typed ? Optional.of(form.block()) : Optional.empty(),
+                            anywhere
+                                    ? OptionalInt.empty()
+                                    : OptionalInt.of(1 + random.nextInt(form.positions())),
+                            fixed);
+            items.set(i, item.withPlace(Optional.of(place)));
+            if (fixed && !Exhaustive.canHold(place.block(), items, task.forms())) {
+                items.set(i, item);
+            }
+        }
+        return new FittingTask(items, task.forms(), task.sparePositions());
     }
 
     /**
@@ -64,6 +96,7 @@ final class RandomTasks {
                             relay || random.nextInt(3) > 0 ? 10 : 30,
                             (5 + random.nextInt(145)) / 10.0,
                             "seat",
+                            Optional.empty(),
                             Optional.empty()));
         }
         String plugs = random.nextBoolean() ? "+0.4" : "";

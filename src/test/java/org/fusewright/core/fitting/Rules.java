@@ -35,6 +35,14 @@ final class Rules {
                 assertThat(item.location()).as(as).isEqualTo(block.location());
                 assertThat(item.heightMm()).as(as).isLessThanOrEqualTo(form.clearanceMm());
                 assertThat(item.currentA()).as(as).isLessThanOrEqualTo(form.maxPositionA());
+                if (mustStay(item, arrangement)) {
+                    Place place = item.place().orElseThrow();
+                    assertThat(block.name()).as(as).contains(place.block());
+                    place.type().ifPresent(type -> assertThat(form.block()).as(as).isEqualTo(type));
+                    place.firstPosition()
+                            .ifPresent(
+                                    at -> assertThat(placed.firstPosition()).as(as).isEqualTo(at));
+                }
                 sum = sum.add(BigDecimal.valueOf(item.currentA()));
                 int first = placed.firstPosition();
                 assertThat(first).as(as).isBetween(1, form.positions());
@@ -51,6 +59,9 @@ final class Rules {
             free += empty;
             cost += form.costMicros() + empty * form.emptyPositionMicros();
         }
+        List<String> names =
+                arrangement.blocks().stream().flatMap(block -> block.name().stream()).toList();
+        assertThat(names).as(as).doesNotHaveDuplicates();
         assertThat(seen).as(as).containsExactlyInAnyOrderElementsOf(items.keySet());
         assertThat(arrangement.costMicros()).as(as).isEqualTo(cost);
         assertThat(arrangement.lowerBoundMicros()).as(as).isLessThanOrEqualTo(cost);
@@ -62,5 +73,11 @@ final class Rules {
         } else {
             assertThat(free).as(as).isGreaterThanOrEqualTo(task.sparePositions());
         }
+    }
+
+    private static boolean mustStay(FittingItem item, Arrangement arrangement) {
+        return item.place().isPresent()
+                && !arrangement.released().contains(item.id())
+                && !arrangement.moved().contains(item.id());
     }
 }

@@ -54,7 +54,10 @@ class SeatingTest {
                     seated.stream()
                             .sorted(Comparator.comparingInt(PlacedItem::firstPosition))
                             .toList();
-            merits.add(merit(task, new PlacedBlock(block.form(), block.location(), items)));
+            merits.add(
+                    merit(
+                            task,
+                            new PlacedBlock(block.name(), block.form(), block.location(), items)));
             return;
         }
         String id = ids.get(seated.size());

@@ -3,6 +3,7 @@ package org.fusewright.core.kit;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import org.fusewright.core.catalog.Catalog;
+import org.fusewright.core.job.BlockPlace;
 import org.fusewright.core.job.Job;
 import org.fusewright.jobs.load.JobReader;
 import org.joda.money.CurrencyUnit;
@@ -15,6 +16,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalInt;
 import java.util.stream.Stream;
 
 class FingerprintTest {
@@ -35,7 +37,8 @@ class FingerprintTest {
                 "returnPath": "wire", "colour": "VT", "devices": ["fuse", "auto-reset"],
                 "ratingA": 10, "gauge": "1.5 mm2", "maxDropPercent": 4,
                 "relay": {"triggerFrom": "f", "triggerM": 0.8, "groundM": 0.3,
-                          "contactFrom": "own"},
+                          "contactFrom": "own",
+                          "place": {"block": "B1", "part": "P", "position": 3, "fixed": false}},
                 "loads": [{"title": "L", "kind": "pump", "amps": 5.2, "ratedV": 13.5, "count": 2,
                            "inrush": {"multiple": 3, "ms": 20}, "duty": "momentary",
                            "branchM": 0.2}]}],
@@ -43,13 +46,19 @@ class FingerprintTest {
              "choices": {"devices": ["fuse"], "wireFamily": "W", "lockingWedge": true,
                          "plugEmptyCavities": true, "sparePositions": 1, "spareFusesPerRating": 1,
                          "slackPercent": 5, "endAllowanceMm": 40, "cutStepMm": 10,
-                         "pigtailMm": 310, "jumperMm": 120}}
+                         "pigtailMm": 310, "jumperMm": 120, "arrangement": "coolest"}}
             """;
 
     private static final Catalog CATALOG = Catalog.of("one", List.of(), List.of());
 
     private static Job job() {
-        return JobReader.read(JOB.getBytes(StandardCharsets.UTF_8)).getJob();
+        Job job = JobReader.read(JOB.getBytes(StandardCharsets.UTF_8)).getJob();
+        // A circuit that borrows its device has no place for it; here it counts all the same.
+        BlockPlace place = job.circuits().getLast().relay().orElseThrow().place().orElseThrow();
+        return job.withCircuits(
+                List.of(
+                        job.circuits().getFirst(),
+                        job.circuits().getLast().withPlace(Optional.of(place))));
     }
 
     @Test
@@ -89,6 +98,8 @@ class FingerprintTest {
                     Stream.of(constant.getDeclaringClass().getEnumConstants())
                             .filter(other -> other != constant);
             case CurrencyUnit currency -> Stream.of(CurrencyUnit.USD);
+            case OptionalInt given ->
+                    Stream.of(OptionalInt.empty(), OptionalInt.of(given.getAsInt() + 1));
             case OptionalDouble given ->
                     Stream.of(OptionalDouble.empty(), OptionalDouble.of(given.getAsDouble() + 1));
             case Optional<?> given ->

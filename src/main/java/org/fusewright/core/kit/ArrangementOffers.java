@@ -1,0 +1,75 @@
+package org.fusewright.core.kit;
+
+import org.fusewright.core.fitting.Alternatives;
+import org.fusewright.core.fitting.Arrangement;
+import org.fusewright.core.fitting.Fitter;
+import org.fusewright.core.fitting.FittingTask;
+import org.fusewright.core.fitting.PlacedBlock;
+import org.fusewright.core.job.ArrangementKind;
+import org.fusewright.core.job.Choices;
+import org.fusewright.core.pricing.Stock;
+import org.fusewright.core.sizing.SizedJob;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+
+/** The arrangements that are worth comparing: one of each kind, those that look alike as one. */
+final class ArrangementOffers {
+
+    /**
+     * What a shop would tell arrangements apart by: blocks by location, and the busiest of them.
+     */
+    private record Looks(Map<String, Integer> blocks, long busiestTenthA) {
+
+        static Looks of(Arrangement arrangement, FittingTask task) {
+            Map<String, Integer> blocks = new LinkedHashMap<>();
+            arrangement.blocks().stream()
+                    .map(ArrangementOffers::name)
+                    .sorted()
+                    .forEach(name -> blocks.merge(name, 1, Integer::sum));
+            double busiestA = Alternatives.busiestA(arrangement, task);
+            return new Looks(blocks, Math.round(busiestA * 10));
+        }
+    }
+
+    private record Found(Arrangement arrangement, List<ArrangementKind> kinds) {}
+
+    private ArrangementOffers() {}
+
+    private static String name(PlacedBlock block) {
+        return block.location() + "/" + block.form().block() + "/" + block.form().cap();
+    }
+
+    static List<ArrangementOffer> list(SizedJob sized, Stock stock, Choices choices) {
+        FittingModel model = FittingModel.of(sized, stock, choices);
+        Arrangement cheapest = Fitter.fit(model.task());
+        Map<Looks, Found> found = new LinkedHashMap<>();
+        for (ArrangementKind kind : ArrangementKind.values()) {
+            Arranging.find(model, cheapest, kind)
+                    .filter(arrangement -> !arrangement.blocks().isEmpty())
+                    .ifPresent(
+                            arrangement ->
+                                    found.computeIfAbsent(
+                                                    Looks.of(arrangement, model.task()),
+                                                    l -> new Found(arrangement, new ArrayList<>()))
+                                            .kinds()
+                                            .add(kind));
+        }
+        List<ArrangementOffer> offers = new ArrayList<>();
+        for (Found one : found.values()) {
+            Arrangement arrangement = one.arrangement();
+            offers.add(
+                    new ArrangementOffer(
+                            one.kinds(),
+                            model.money(arrangement.costMicros()),
+                            arrangement.optimal(),
+                            one.kinds().contains(choices.arrangement()),
+                            BlockAssembly.assemble(arrangement, sized, stock, choices),
+                            Alternatives.free(arrangement, model.task()),
+                            Alternatives.busiestA(arrangement, model.task())));
+        }
+        return offers;
+    }
+}
