@@ -40,8 +40,7 @@ public final class KitPlanner {
                         .collect(
                                 Collectors.toUnmodifiableMap(
                                         currency -> currency,
-                                        currency ->
-                                                PlacedStocks.of(Stock.of(catalog, currency))));
+                                        currency -> PlacedStocks.of(Stock.of(catalog, currency))));
     }
 
     public static KitPlanner of(Catalog catalog) {
@@ -93,8 +92,9 @@ public final class KitPlanner {
      * @throws MalformedJobException when the job asks for what the catalog does not stock
      */
     public List<ArrangementOffer> listArrangements(Job job) {
-        Stock stock = stockIn(job.currency());
-        SizedJob sized = Sizer.size(JobResolver.resolve(job, stock));
+        PlacedStocks placed = stockIn(job.currency());
+        Stock stock = placed.stock();
+        SizedJob sized = Sizer.size(JobResolver.resolve(job, stock), placed);
         return ArrangementOffers.list(sized, stock, job.choices());
     }
 

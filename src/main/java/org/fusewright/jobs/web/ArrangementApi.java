@@ -11,6 +11,7 @@ import org.fusewright.jobs.Kits;
 import org.fusewright.jobs.StoredJob;
 import org.fusewright.jobs.load.JobReader;
 import org.fusewright.web.LimitedBody;
+import org.fusewright.web.Versions;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.HttpHeaders;
 import org.springframework.http.MediaType;
@@ -85,7 +86,7 @@ class ArrangementApi {
             @RequestHeader(name = HttpHeaders.IF_MATCH, required = false)
                     @Nullable String ifMatch) {
         StoredJob job = jobs.get(id);
-        long version = Versions.required(ifMatch, job.version());
+        long version = Versions.required(ifMatch, job.version(), JobErrors::stale);
         JsonNode wired =
                 WiredPlaces.write(job.document(), kits.plan(JobReader.read(job.document())));
         StoredJob kept = jobs.change(id, version, JobReader.read(wired));

@@ -12,7 +12,7 @@ final class ArrangementsDocument extends JsonDocument {
     private static final int USUAL_BYTES = 16 * 1024;
 
     private ArrangementsDocument() {
-        super(USUAL_BYTES);
+        super(new JsonBytes(USUAL_BYTES));
     }
 
     /** The document in UTF-8. */
