@@ -12,7 +12,8 @@ public record Basis(String text) {
         if (text.isBlank()) {
             throw new IllegalArgumentException("a basis must be named");
         }
-        if (!text.chars().allMatch(sign -> sign >= ' ' && sign <= '~' && "\"\\".indexOf(sign) < 0)) {
+        if (!text.chars()
+                .allMatch(sign -> sign >= ' ' && sign <= '~' && "\"\\".indexOf(sign) < 0)) {
             throw new IllegalArgumentException("a basis has plain signs only: " + text);
         }
     }

@@ -30,28 +30,21 @@ import java.util.Optional;
 /** The checks of what was fitted and counted: blocks, caps, cavities, stock. */
 final class KitChecks {
 
-    private static final Basis CLEARANCE =
-            Basis.catalog("device height and cap clearance");
-    private static final Basis BLOCK_TOTAL =
-            Basis.catalog("the block's greatest total current");
+    private static final Basis CLEARANCE = Basis.catalog("device height and cap clearance");
+    private static final Basis BLOCK_TOTAL = Basis.catalog("the block's greatest total current");
     private static final Basis POSITION_CURRENT =
             Basis.catalog("the block's greatest current a position");
     private static final Basis WEDGE =
             Basis.commonPractice("the wedge is optional and good practice");
     private static final Basis FILLED =
             Basis.published("AC 43.13-1B chapter 11: unused cavities are filled");
-    private static final Basis ONE_LEAD =
-            Basis.commonPractice("two wires in one seal do not seal");
+    private static final Basis ONE_LEAD = Basis.commonPractice("two wires in one seal do not seal");
     private static final Basis CRIMP_RANGE =
             Basis.catalog("the terminal's range of conductor areas");
-    private static final Basis SEAL_RANGE =
-            Basis.catalog("the seal's range of outside diameters");
-    private static final Basis BLOCKS_STOCKED =
-            Basis.catalog("blocks and caps with offers");
-    private static final Basis OFFERS =
-            Basis.catalog("offers in the job's currency");
-    private static final Basis COLOURS_STOCKED =
-            Basis.catalog("wire colours with offers");
+    private static final Basis SEAL_RANGE = Basis.catalog("the seal's range of outside diameters");
+    private static final Basis BLOCKS_STOCKED = Basis.catalog("blocks and caps with offers");
+    private static final Basis OFFERS = Basis.catalog("offers in the job's currency");
+    private static final Basis COLOURS_STOCKED = Basis.catalog("wire colours with offers");
 
     private final List<Check> checks = new ArrayList<>();
 

@@ -41,8 +41,7 @@ public final class KitPlanner {
                         .collect(
                                 Collectors.toUnmodifiableMap(
                                         currency -> currency,
-                                        currency ->
-                                                PlacedStocks.of(Stock.of(catalog, currency))));
+                                        currency -> PlacedStocks.of(Stock.of(catalog, currency))));
     }
 
     public static KitPlanner of(Catalog catalog) {

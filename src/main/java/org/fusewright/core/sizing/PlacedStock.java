@@ -49,8 +49,7 @@ final class PlacedStock {
         long microsPerM = stock.prices().unitPriceMicros(wire.number());
         return makes.computeIfAbsent(
                         Make.of(wire),
-                        make ->
-                                LaidWire.of(wire, surroundings, microsPerM, terminals.endOf(wire)))
+                        make -> LaidWire.of(wire, surroundings, microsPerM, terminals.endOf(wire)))
                 .inColour(wire, microsPerM);
     }
 

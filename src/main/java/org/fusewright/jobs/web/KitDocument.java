@@ -48,7 +48,9 @@ public final class KitDocument extends JsonDocument {
         return document.toBytes();
     }
 
-    /** Sends the same bytes while they are written, so that the reader need not wait for the end. */
+    /**
+     * Sends the same bytes while they are written, so that the reader need not wait for the end.
+     */
     static void send(Kit kit, OutputStream receiver) throws IOException {
         JsonBytes json = new JsonBytes(receiver);
         try {
