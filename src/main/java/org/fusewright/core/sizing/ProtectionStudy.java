@@ -18,13 +18,16 @@ public final class ProtectionStudy {
 
     private final Job job;
     private final List<CircuitPlan> plans;
+    private final TimeCurrentBand band;
 
     /**
      * @param plans of the circuit that owns the device, and then of those that borrow it
+     * @param band of the device in the job's block
      */
-    ProtectionStudy(Job job, List<CircuitPlan> plans) {
+    ProtectionStudy(Job job, List<CircuitPlan> plans, TimeCurrentBand band) {
         this.job = job;
         this.plans = plans;
+        this.band = band;
     }
 
     /** Drawn anew with each call. */
@@ -43,7 +46,7 @@ public final class ProtectionStudy {
     public List<DeadShort> deadShorts() {
         return DeadShort.list(
                 leads(),
-                TimeCurrentBand.of(plans.getFirst().device(), job.surroundings().blockAmbient()),
+                band,
                 new ShortCircuitWithstand.Span(lowestA(), plans.getFirst().highestA()));
     }
 

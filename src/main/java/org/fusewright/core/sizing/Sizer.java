@@ -376,6 +376,11 @@ public final class Sizer {
         return all;
     }
 
+    private ProtectionStudy studyOf(CircuitPlan owner, Map<String, CircuitPlan> plans) {
+        return new ProtectionStudy(
+                job, behind(owner.demand(), plans), loom.bandInBlock(owner.device()));
+    }
+
     private SizedJob answer(
             Map<String, CircuitPlan> plans,
             Map<String, FeedPlan> feedPlans,
@@ -395,7 +400,7 @@ public final class Sizer {
                             plan.splices(),
                             plan.loads(),
                             plan.ownsDevice()
-                                    ? Optional.of(new ProtectionStudy(job, behind(demand, plans)))
+                                    ? Optional.of(studyOf(plan, plans))
                                     : Optional.empty(),
                             plan.why()));
         }

@@ -7,7 +7,6 @@ import org.jspecify.annotations.Nullable;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.stream.Stream;
 
 /**
  * Where one lead becomes several: the cheapest stocked splice part that takes so many leads and
@@ -35,18 +34,23 @@ final class SpliceChoice {
         }
     }
 
-    private final PriceList prices;
-    private final Splice[] cheapestFirst;
+    private record Priced(Splice part, long micros) {}
+
+    private final Priced[] cheapestFirst;
     private final int mostLeads;
     private final double worstOhm;
     private final long leastMicros;
 
     SpliceChoice(Stock stock) {
-        prices = stock.prices();
-        cheapestFirst = stock.listByPrice(Splice.class).toArray(Splice[]::new);
-        mostLeads = Stream.of(cheapestFirst).mapToInt(Splice::maxLeads).max().orElse(0);
-        worstOhm = Stream.of(cheapestFirst).mapToDouble(Splice::milliohm).max().orElse(0) / 1000;
-        leastMicros = cheapestFirst.length == 0 ? 0 : micros(cheapestFirst[0]);
+        List<Splice> parts = stock.listByPrice(Splice.class);
+        PriceList prices = stock.prices();
+        cheapestFirst =
+                parts.stream()
+                        .map(part -> new Priced(part, prices.unitPriceMicros(part.number())))
+                        .toArray(Priced[]::new);
+        mostLeads = parts.stream().mapToInt(Splice::maxLeads).max().orElse(0);
+        worstOhm = parts.stream().mapToDouble(Splice::milliohm).max().orElse(0) / 1000;
+        leastMicros = cheapestFirst.length == 0 ? 0 : cheapestFirst[0].micros();
     }
 
     /** The highest resistance of a stocked splice, in ohms. */
@@ -67,9 +71,10 @@ final class SpliceChoice {
      */
     long leastMicros(int outs, double areaMm2, long linkMicros) {
         long least = Long.MAX_VALUE;
-        for (Splice part : cheapestFirst) {
+        for (Priced priced : cheapestFirst) {
+            Splice part = priced.part();
             if (part.maxLeads() > outs && part.maxAreaMm2() >= areaMm2) {
-                least = micros(part);
+                least = priced.micros();
                 break;
             }
         }
@@ -78,10 +83,6 @@ final class SpliceChoice {
         }
         int joints = Math.max(2, Math.ceilDiv(outs - 1, mostLeads - 2));
         return Math.min(least, joints * leastMicros() + (joints - 1) * linkMicros);
-    }
-
-    private long micros(Splice part) {
-        return prices.unitPriceMicros(part.number());
     }
 
     /**
@@ -104,18 +105,18 @@ final class SpliceChoice {
     private Joint widest(double[] outMm2, double inMm2, int from) {
         int end = outMm2.length;
         if (1 + end - from <= mostLeads) {
-            @Nullable Splice last = find(1 + end - from, inMm2 + sum(outMm2, from, end));
+            @Nullable Priced last = find(1 + end - from, inMm2 + sum(outMm2, from, end));
             if (last != null) {
-                return new Joint(from, end, false, last, true, micros(last));
+                return new Joint(from, end, false, last.part(), true, last.micros());
             }
         }
         // The last splice of a chain joins two leads at least to the link, or it would join
         // nothing.
         for (int to = Math.min(end - 2, from + mostLeads - 2); to > from; to--) {
             double areaMm2 = 2 * inMm2 + sum(outMm2, from, to);
-            @Nullable Splice part = find(2 + to - from, areaMm2);
-            if (part != null) {
-                return new Joint(from, to, true, part, true, micros(part));
+            @Nullable Priced link = find(2 + to - from, areaMm2);
+            if (link != null) {
+                return new Joint(from, to, true, link.part(), true, link.micros());
             }
         }
         return standIn(outMm2, inMm2, from);
@@ -129,12 +130,13 @@ final class SpliceChoice {
         return sumMm2;
     }
 
-    private @Nullable Splice find(int leads, double areaMm2) {
-        for (Splice part : cheapestFirst) {
+    private @Nullable Priced find(int leads, double areaMm2) {
+        for (Priced priced : cheapestFirst) {
+            Splice part = priced.part();
             if (part.maxLeads() >= leads
                     && part.minAreaMm2() <= areaMm2
                     && areaMm2 <= part.maxAreaMm2()) {
-                return part;
+                return priced;
             }
         }
         return null;
@@ -144,17 +146,18 @@ final class SpliceChoice {
     private Joint standIn(double[] outMm2, double inMm2, int from) {
         int end = outMm2.length;
         double areaMm2 = inMm2 + sum(outMm2, from, Math.min(end, from + mostLeads - 1));
-        Splice nearest = cheapestFirst[0];
-        for (Splice part : cheapestFirst) {
-            if (distance(part, areaMm2) < distance(nearest, areaMm2)) {
-                nearest = part;
+        Priced nearest = cheapestFirst[0];
+        for (Priced priced : cheapestFirst) {
+            if (distance(priced.part(), areaMm2) < distance(nearest.part(), areaMm2)) {
+                nearest = priced;
             }
         }
-        if (1 + end - from <= nearest.maxLeads()) {
-            return new Joint(from, end, false, nearest, false, micros(nearest));
+        Splice part = nearest.part();
+        if (1 + end - from <= part.maxLeads()) {
+            return new Joint(from, end, false, part, false, nearest.micros());
         }
-        int to = Math.min(end - 2, from + nearest.maxLeads() - 2);
-        return new Joint(from, to, true, nearest, false, micros(nearest));
+        int to = Math.min(end - 2, from + part.maxLeads() - 2);
+        return new Joint(from, to, true, part, false, nearest.micros());
     }
 
     private static double distance(Splice part, double areaMm2) {

@@ -31,6 +31,7 @@ final class JsonBytes {
     private static final int DECIMALS = 4;
     private static final long ROUNDING = 10_000;
     private static final int MOST_DIGITS = 24;
+    private static final int MOST_INT_DIGITS = 10;
 
     /** With so many decimals even the least number's usual form has no exponent. */
     private static final int MOST_PLAIN_DECIMALS = 6;
@@ -166,14 +167,17 @@ final class JsonBytes {
             bytes[size++] = (byte) ('0' + whole);
             return;
         }
-        int start = size;
-        long left = whole;
-        do {
-            size++;
-            left /= 10;
-        } while (left > 0);
-        left = whole;
-        for (int at = size - 1; at >= start; at--) {
+        if (whole > Integer.MAX_VALUE) {
+            copyAscii(Long.toString(whole));
+            return;
+        }
+        int left = (int) whole;
+        int length = 2;
+        for (int next = 100; next <= left && length < MOST_INT_DIGITS; next *= 10) {
+            length++;
+        }
+        size += length;
+        for (int at = size - 1; left > 0; at--) {
             bytes[at] = (byte) ('0' + left % 10);
             left /= 10;
         }
