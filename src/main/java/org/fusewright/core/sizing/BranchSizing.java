@@ -1,7 +1,6 @@
 package org.fusewright.core.sizing;
 
 import org.fusewright.core.catalog.Device;
-import org.fusewright.core.catalog.Relay;
 import org.fusewright.core.catalog.Wire;
 import org.fusewright.core.job.Job;
 import org.fusewright.core.job.RelayUse;
@@ -9,7 +8,6 @@ import org.fusewright.core.job.Supply;
 import org.fusewright.core.quantity.Ohms;
 import org.fusewright.core.sizing.FeedPlan.Limb;
 import org.fusewright.core.sizing.FeedPlan.Outlet;
-import org.fusewright.core.sizing.Missed.Reason;
 import org.fusewright.core.sizing.SpliceChoice.Joint;
 import org.jspecify.annotations.Nullable;
 
@@ -27,15 +25,13 @@ final class BranchSizing {
 
     private final Loom loom;
     private final Job job;
-    private final CircuitDemand owner;
-    private final List<CircuitDemand> borrowers;
+    private final List<CircuitWay> ways = new ArrayList<>();
     private final Device device;
     private final double carriedA;
     private final Outlets outlets;
     private final Protection protection;
     private final Limb atDevice;
-    private long micros;
-    private @Nullable Missed missed;
+    private @Nullable SharedLeads shared;
 
     /**
      * Where each circuit's device, and its relay's trigger, get their current from; by circuit.
@@ -60,6 +56,32 @@ final class BranchSizing {
     }
 
     /**
+     * The wires that start at the device and behind each relay, in the order of owner and
+     * borrowers.
+     *
+     * @param share from a shared device to where its circuits part
+     * @param jumpers to each circuit's relay, where it has one
+     */
+    record Wires(
+            Optional<LaidWire> share, List<Optional<LaidWire>> jumpers, List<LaidWire> trunks) {
+
+        Wires {
+            jumpers = List.copyOf(jumpers);
+            trunks = List.copyOf(trunks);
+        }
+
+        Wires withTrunk(int circuit, LaidWire trunk) {
+            List<LaidWire> changed = new ArrayList<>(trunks);
+            changed.set(circuit, trunk);
+            return new Wires(share, jumpers, changed);
+        }
+
+        Wires withShare(LaidWire wire) {
+            return new Wires(Optional.of(wire), jumpers, trunks);
+        }
+    }
+
+    /**
      * What came out.
      *
      * @param plans the owner's first, then those of the borrowers in their order
@@ -67,7 +89,12 @@ final class BranchSizing {
      *     which no choice changes, left out
      * @param missed the first limit that its leads miss; empty when they keep all
      */
-    record Branch(Device device, List<CircuitPlan> plans, long micros, Optional<Missed> missed) {}
+    record Branch(
+            Device device,
+            List<CircuitPlan> plans,
+            Wires wires,
+            long micros,
+            Optional<Missed> missed) {}
 
     /**
      * @param carriedA running current of all circuits behind the device
@@ -81,8 +108,6 @@ final class BranchSizing {
             Outlets outlets) {
         this.loom = loom;
         this.job = loom.job();
-        this.owner = owner;
-        this.borrowers = borrowers;
         this.device = device;
         this.carriedA = carriedA;
         this.outlets = outlets;
@@ -92,141 +117,132 @@ final class BranchSizing {
                 outlet.limb()
                         .plusContact(outlet.wire().terminalOhm(), carriedA)
                         .plusDevice(device.milliohm() / 1000, carriedA);
-    }
-
-    /**
-     * Where a circuit's first lead starts.
-     *
-     * @param limb up to there, without the terminal that the lead itself brings
-     * @param joined the wire that a splice there was chosen for
-     */
-    private record Head(LeadEnd start, Limb limb, Optional<LaidWire> joined) {
-
-        boolean isCavity() {
-            return start instanceof LeadEnd.InCavity;
+        ways.add(new CircuitWay(loom, owner, protection));
+        for (CircuitDemand borrower : borrowers) {
+            ways.add(new CircuitWay(loom, borrower, protection));
         }
     }
 
-    Branch size() {
-        micros = loom.stock().prices().unitPriceMicros(device.number());
-        missed = null;
-        LeadEnd.InCavity loadSide = new LeadEnd.InCavity(owner.id(), CavityRole.LOAD);
-        List<CircuitPlan> plans =
-                borrowers.isEmpty()
-                        ? List.of(
-                                plan(
-                                        owner,
-                                        new Head(loadSide, atDevice, Optional.empty()),
-                                        Extras.NONE))
-                        : sizeShared(loadSide);
-        return new Branch(device, plans, micros, Optional.ofNullable(missed));
+    private boolean isShared() {
+        return ways.size() > 1;
+    }
+
+    private SharedLeads shared() {
+        if (shared == null) {
+            shared = new SharedLeads(loom, ways, protection, atDevice, carriedA);
+        }
+        return shared;
+    }
+
+    private CircuitDemand owner() {
+        return ways.getFirst().demand();
+    }
+
+    private long deviceMicros() {
+        return loom.stock().prices().unitPriceMicros(device.number());
     }
 
     /** No sizing behind this device costs less. */
     long leastMicros() {
-        long least = loom.stock().prices().unitPriceMicros(device.number());
-        if (borrowers.isEmpty()) {
-            boolean inCavity = true;
-            least += new LeadChoice(loom, owner, protection, atDevice, inCavity).leastMicros();
+        return deviceMicros()
+                + (isShared() ? shared().leastMicros() : ways.getFirst().leastMicros());
+    }
+
+    Branch size() {
+        return isShared() ? sizeShared() : sizeAlone();
+    }
+
+    private Branch sizeAlone() {
+        CircuitWay.Choice way = ways.getFirst().cheapest(Upstream.atCavity(atDevice));
+        CircuitPlan plan =
+                plan(
+                        owner(),
+                        way,
+                        loadSide(),
+                        Optional.empty(),
+                        new ArrayList<>(),
+                        List.of(),
+                        true);
+        return new Branch(
+                device,
+                List.of(plan),
+                new Wires(Optional.empty(), List.of(way.jumper()), List.of(way.leads().trunk())),
+                deviceMicros() + way.micros(),
+                way.missed());
+    }
+
+    private LeadEnd.InCavity loadSide() {
+        return new LeadEnd.InCavity(owner().id(), CavityRole.LOAD);
+    }
+
+    private Branch sizeShared() {
+        SharedLeads.Choice choice = shared().choose();
+        List<LaidLead> leads = new ArrayList<>();
+        List<SizedSplice> splices = new ArrayList<>();
+        List<LeadEnd> starts = new ArrayList<>();
+        boolean fit = layShared(choice, leads, splices, starts);
+        Optional<LaidLead> shareLead = Optional.of(leads.getFirst());
+        List<CircuitPlan> plans = new ArrayList<>();
+        List<Optional<LaidWire>> jumpers = new ArrayList<>();
+        List<LaidWire> trunks = new ArrayList<>();
+        for (int i = 0; i < ways.size(); i++) {
+            CircuitDemand demand = ways.get(i).demand();
+            CircuitWay.Choice way = choice.ways().get(i);
+            plans.add(
+                    i == 0
+                            ? plan(
+                                    demand,
+                                    way,
+                                    starts.get(i),
+                                    Optional.empty(),
+                                    leads,
+                                    splices,
+                                    fit)
+                            : plan(
+                                    demand,
+                                    way,
+                                    starts.get(i),
+                                    shareLead,
+                                    new ArrayList<>(),
+                                    List.of(),
+                                    true));
+            jumpers.add(way.jumper());
+            trunks.add(way.leads().trunk());
         }
-        return least;
+        return new Branch(
+                device,
+                plans,
+                new Wires(Optional.of(choice.share()), jumpers, trunks),
+                deviceMicros() + choice.micros(),
+                choice.missed());
     }
 
-    private void count(long leadMicros) {
-        micros += leadMicros;
-    }
-
-    private void note(Optional<Missed> found) {
-        if (missed == null) {
-            missed = found.orElse(null);
-        }
-    }
-
-    /**
-     * What a circuit has on top of its own way.
-     *
-     * @param trunk its trunk, when the splice that it starts from was chosen for it
-     */
-    private record Extras(
+    /** Adds shared lead, splices and links, and where each circuit starts. */
+    private boolean layShared(
+            SharedLeads.Choice choice,
             List<LaidLead> leads,
             List<SizedSplice> splices,
-            boolean fit,
-            Optional<LeadChoice.Choice> trunk) {
-
-        static final Extras NONE = new Extras(List.of(), List.of(), true, Optional.empty());
-    }
-
-    private List<CircuitPlan> sizeShared(LeadEnd.InCavity loadSide) {
-        List<CircuitDemand> all = new ArrayList<>(borrowers.size() + 1);
-        all.add(owner);
-        all.addAll(borrowers);
-        LaidWire shareWire = jumperWire(owner, "/share", loom.pigtailM(), carriedA, 1);
-        count(loom.micros(shareWire, loom.pigtailM(), 1));
-        Limb afterShare =
-                atDevice.plusContact(shareWire.terminalOhm(), carriedA)
-                        .plusLead(shareWire, loom.pigtailM(), carriedA);
-        Optional<LeadChoice.Choice> ownTrunk =
-                owner.resolved().relay().isPresent()
-                        ? Optional.empty()
-                        : Optional.of(trunkBehindShare(afterShare, all.size()));
-        LaidWire[] wires = new LaidWire[all.size()];
-        for (int i = 0; i < wires.length; i++) {
-            CircuitDemand demand = all.get(i);
-            wires[i] =
-                    demand == owner && ownTrunk.isPresent()
-                            ? ownTrunk.get().trunk()
-                            : jumperWire(demand, "/jumper", loom.pigtailM(), demand.runningA(), 1);
-        }
-        return joinShared(loadSide, all, shareWire, wires, afterShare, ownTrunk);
-    }
-
-    /** The joints are not chosen yet: as many, and as bad, as there can be. */
-    private LeadChoice.Choice trunkBehindShare(Limb afterShare, int outs) {
-        Limb worst = afterShare;
-        for (int i = 1; i < outs; i++) {
-            worst = worst.plusContact(loom.splices().worstOhm(), carriedA);
-        }
-        return new LeadChoice(loom, owner, protection, worst, false).choose();
-    }
-
-    private List<CircuitPlan> joinShared(
-            LeadEnd.InCavity loadSide,
-            List<CircuitDemand> all,
-            LaidWire shareWire,
-            LaidWire[] wires,
-            Limb afterShare,
-            Optional<LeadChoice.Choice> ownTrunk) {
-        String id = owner.id();
-        double[] areasMm2 = new double[wires.length];
-        for (int i = 0; i < wires.length; i++) {
-            areasMm2[i] = wires[i].areaMm2();
-        }
-        List<Joint> chain = loom.splices().arrange(areasMm2, shareWire.areaMm2());
-        List<LaidLead> leads = new ArrayList<>();
+            List<LeadEnd> starts) {
+        String id = owner().id();
         leads.add(
                 loom.lead(
                         id + "/share",
                         LeadRole.JUMPER,
-                        shareWire,
+                        choice.share(),
                         loom.pigtailM(),
                         carriedA,
-                        loadSide,
+                        loadSide(),
                         new LeadEnd.AtSplice(id + "/share-1")));
-        List<SizedSplice> splices = new ArrayList<>();
-        List<Head> heads = new ArrayList<>();
         boolean fit = true;
-        Limb here = afterShare;
         double restA = carriedA;
-        for (int j = 0; j < chain.size(); j++) {
-            Joint joint = chain.get(j);
+        for (int j = 0; j < choice.chain().size(); j++) {
+            Joint joint = choice.chain().get(j);
             LeadEnd.AtSplice at = new LeadEnd.AtSplice(id + "/share-" + (j + 1));
             splices.add(new SizedSplice(at.splice(), joint.part(), joint.leads()));
-            count(joint.micros());
             fit &= joint.fits();
-            here = here.plusContact(joint.ohm(), restA);
             for (int i = joint.from(); i < joint.to(); i++) {
-                heads.add(new Head(at, here, Optional.of(wires[i])));
-                restA -= all.get(i).runningA();
+                starts.add(at);
+                restA -= ways.get(i).demand().runningA();
             }
             if (joint.linksOn()) {
                 restA = Math.max(0, restA);
@@ -234,42 +250,43 @@ final class BranchSizing {
                         loom.lead(
                                 id + "/share-link-" + (j + 1),
                                 LeadRole.JUMPER,
-                                shareWire,
+                                choice.share(),
                                 loom.pigtailM(),
                                 restA,
                                 at,
                                 new LeadEnd.AtSplice(id + "/share-" + (j + 2))));
-                here = here.plusLead(shareWire, loom.pigtailM(), restA);
             }
         }
-        List<CircuitPlan> plans = new ArrayList<>();
-        for (int i = 0; i < all.size(); i++) {
-            Extras extras = i == 0 ? new Extras(leads, splices, fit, ownTrunk) : Extras.NONE;
-            plans.add(plan(all.get(i), heads.get(i), extras));
-        }
-        return plans;
+        return fit;
     }
 
-    /** A way through a relay, or past it. */
-    private record Way(Optional<LaidWire> jumper, LeadChoice.Choice leads) {}
-
-    private CircuitPlan plan(CircuitDemand demand, Head head, Extras extras) {
-        List<LaidLead> leads = new ArrayList<>(extras.leads());
-        Way way = chooseWay(demand, head, extras.trunk());
-        LeadEnd trunkStart = head.start();
+    /**
+     * @param passed the shared lead, when another circuit lays it
+     * @param leads laid for it already; its own are added
+     */
+    private CircuitPlan plan(
+            CircuitDemand demand,
+            CircuitWay.Choice way,
+            LeadEnd start,
+            Optional<LaidLead> passed,
+            List<LaidLead> leads,
+            List<SizedSplice> splicesBefore,
+            boolean fitBefore) {
+        LeadEnd trunkStart = start;
         if (way.jumper().isPresent()) {
+            boolean fromCavity = start instanceof LeadEnd.InCavity;
             leads.add(
                     loom.lead(
                             demand.id() + "/jumper",
                             LeadRole.JUMPER,
                             way.jumper().get(),
-                            jumperM(head),
+                            CircuitWay.jumperM(loom, fromCavity),
                             demand.runningA(),
-                            head.start(),
+                            start,
                             new LeadEnd.InCavity(demand.id(), CavityRole.RELAY_30)));
             trunkStart = new LeadEnd.InCavity(demand.id(), CavityRole.RELAY_87);
         }
-        List<SizedSplice> splices = new ArrayList<>(extras.splices());
+        List<SizedSplice> splices = new ArrayList<>(splicesBefore);
         boolean fit = new LoadLeads(loom, demand, way.leads()).lay(trunkStart, leads, splices);
         demand.resolved().circuit().relay().ifPresent(use -> layCoilLeads(demand, use, leads));
         return new CircuitPlan(
@@ -277,145 +294,29 @@ final class BranchSizing {
                 device,
                 carriedA,
                 leads,
+                passed,
                 splices,
-                extras.fit() && fit,
+                fitBefore && fit,
                 way.leads().loads(),
                 protection.highestA(),
                 way.leads().farOhm(),
                 List.of());
     }
 
-    private double jumperM(Head head) {
-        return head.isCavity() ? loom.jumperM() : loom.pigtailM();
+    /** What settled wires would miss behind this device; empty when they would do. */
+    Optional<Missed> findMissed(Wires wires) {
+        return wires.share().isPresent()
+                ? shared().findMissed(wires.share().get(), wires.jumpers(), wires.trunks())
+                : ways.getFirst()
+                        .findMissed(
+                                Upstream.atCavity(atDevice),
+                                wires.jumpers().getFirst(),
+                                wires.trunks().getFirst());
     }
 
-    /** The jumper to a relay and the leads behind it, chosen together. */
-    private Way chooseWay(CircuitDemand demand, Head head, Optional<LeadChoice.Choice> trunk) {
-        if (demand.resolved().relay().isEmpty()) {
-            LeadChoice leadChoice =
-                    new LeadChoice(loom, demand, protection, head.limb(), head.isCavity());
-            LeadChoice.Choice choice = trunk.map(leadChoice::keep).orElseGet(leadChoice::choose);
-            count(choice.micros());
-            note(choice.missed());
-            return new Way(Optional.empty(), choice);
-        }
-        Relay relay = demand.resolved().relay().get();
-        double routeM = jumperM(head);
-        int cavityEnds = head.isCavity() ? 2 : 1;
-        @Nullable Way best = null;
-        long bestMicros = Long.MAX_VALUE;
-        for (LaidWire jumper : jumperCandidates(demand, head)) {
-            long jumperMicros = loom.micros(jumper, routeM, cavityEnds);
-            if (jumperMicros >= bestMicros || !isJumper(jumper, routeM, demand.runningA())) {
-                continue;
-            }
-            LeadChoice leadChoice =
-                    behindRelay(demand, head.limb(), relay, jumper, routeM, cavityEnds);
-            if (jumperMicros + leadChoice.leastMicros() >= bestMicros) {
-                continue;
-            }
-            LeadChoice.Choice choice = leadChoice.choose();
-            if (choice.missed().isEmpty() && jumperMicros + choice.micros() < bestMicros) {
-                best = new Way(Optional.of(jumper), choice);
-                bestMicros = jumperMicros + choice.micros();
-            }
-        }
-        if (best == null) {
-            LaidWire jumper =
-                    head.joined()
-                            .orElseGet(
-                                    () ->
-                                            jumperWire(
-                                                    demand,
-                                                    "/jumper",
-                                                    routeM,
-                                                    demand.runningA(),
-                                                    cavityEnds));
-            LeadChoice.Choice choice =
-                    behindRelay(demand, head.limb(), relay, jumper, routeM, cavityEnds).choose();
-            best = new Way(Optional.of(jumper), choice);
-            bestMicros = loom.micros(jumper, routeM, cavityEnds) + choice.micros();
-            note(choice.missed());
-        }
-        count(bestMicros);
-        return best;
-    }
-
-    private LaidWire[] jumperCandidates(CircuitDemand demand, Head head) {
-        return head.joined().isPresent()
-                ? new LaidWire[] {head.joined().get()}
-                : loom.layFor(demand.id(), "/jumper", demand.resolved().wires());
-    }
-
-    private LeadChoice behindRelay(
-            CircuitDemand demand,
-            Limb upToJumper,
-            Relay relay,
-            LaidWire jumper,
-            double routeM,
-            int cavityEnds) {
-        double runningA = demand.runningA();
-        Limb limb =
-                upToJumper
-                        .plusContact(cavityEnds * jumper.terminalOhm(), runningA)
-                        .plusLead(jumper, routeM, runningA)
-                        .plusDevice(relay.contactMilliohm() / 1000, runningA);
-        return new LeadChoice(loom, demand, protection, limb, true);
-    }
-
-    private boolean isJumper(LaidWire wire, double routeM, double currentA) {
-        return wire.servesCavity(currentA)
-                && protection.missedBy(
-                                wire, currentA, atDevice.mostOhm() + wire.warmOhm(routeM, currentA))
-                        == null;
-    }
-
-    /**
-     * The cheapest that the device protects and that fits a cavity, else the thickest that fits.
-     */
-    private LaidWire jumperWire(
-            CircuitDemand demand, String lead, double routeM, double currentA, int cavityEnds) {
-        LaidWire[] wires = loom.layFor(demand.id(), lead, demand.resolved().wires());
-        @Nullable LaidWire best = null;
-        @Nullable LaidWire thickest = null;
-        for (LaidWire wire : wires) {
-            if (!wire.fitsCavity()) {
-                continue;
-            }
-            thickest = wire;
-            if ((best == null
-                            || loom.micros(wire, routeM, cavityEnds)
-                                    < loom.micros(best, routeM, cavityEnds))
-                    && isJumper(wire, routeM, currentA)) {
-                best = wire;
-            }
-        }
-        if (best != null) {
-            return best;
-        }
-        LaidWire standIn = thickest == null ? wires[wires.length - 1] : thickest;
-        note(Optional.of(missedByJumper(standIn, routeM, currentA)));
-        return standIn;
-    }
-
-    private Missed missedByJumper(LaidWire wire, double routeM, double currentA) {
-        if (!wire.fitsCavity()) {
-            return new Missed(Reason.FITS_NO_TERMINAL, wire, 0);
-        }
-        @Nullable Missed missedBehind =
-                protection.missedBy(
-                        wire, currentA, atDevice.mostOhm() + wire.warmOhm(routeM, currentA));
-        return missedBehind == null
-                ? new Missed(Reason.TERMINAL_TOO_WEAK, wire, wire.terminalA())
-                : missedBehind;
-    }
-
-    /** The choice of the owner's own leads, behind its relay when it has one. */
-    LeadChoice trunkChoice(Optional<LaidWire> jumper) {
-        Optional<Relay> relay = owner.resolved().relay();
-        return jumper.isEmpty() || relay.isEmpty()
-                ? new LeadChoice(loom, owner, protection, atDevice, true)
-                : behindRelay(owner, atDevice, relay.get(), jumper.get(), loom.jumperM(), 2);
+    /** Cost of one circuit's trunk alone. */
+    long trunkMicros(int circuit, LaidWire trunk) {
+        return ways.get(circuit).trunkMicros(trunk, !isShared());
     }
 
     private void layCoilLeads(CircuitDemand demand, RelayUse use, List<LaidLead> leads) {

@@ -63,10 +63,12 @@ final class CircuitChecks {
         checks.add(
                 OverloadProtection.checkUntilOpen(
                         subject, loom, device, band, overloaded, plan.highestA()));
+        List<ProtectedLead> shorted = new ArrayList<>(leads);
+        plan.passed().map(ProtectedLead::of).ifPresent(shorted::add);
         checks.add(
                 ShortCircuitWithstand.check(
                         subject,
-                        leads,
+                        shorted,
                         band,
                         new ShortCircuitWithstand.Span(lowestA, plan.highestA())));
         checks.add(DeviceRules.faultClearing(subject, band, lowestA));

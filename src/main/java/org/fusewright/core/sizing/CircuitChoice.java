@@ -4,13 +4,15 @@ import org.fusewright.core.catalog.Device;
 import org.fusewright.core.catalog.DeviceKind;
 import org.fusewright.core.sizing.BranchSizing.Branch;
 import org.fusewright.core.sizing.BranchSizing.Outlets;
+import org.fusewright.core.sizing.BranchSizing.Wires;
 import org.fusewright.core.sizing.DeviceLimits.Limit;
 import org.jspecify.annotations.Nullable;
 
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Optional;
+import java.util.function.Function;
+import java.util.function.ToLongFunction;
 
 /**
  * The device of a circuit and all leads behind it, chosen together: of the first preferred kind
@@ -141,14 +143,22 @@ final class CircuitChoice {
         return best;
     }
 
+    /**
+     * @param why of the owner's circuit
+     */
     private Branch explained(Branch branch, List<String> why) {
         List<CircuitPlan> plans = new ArrayList<>(branch.plans().size());
-        for (CircuitPlan plan : branch.plans()) {
+        for (int i = 0; i < branch.plans().size(); i++) {
+            CircuitPlan plan = branch.plans().get(i);
             List<String> all = new ArrayList<>();
-            if (plan.demand() == owner) {
+            if (i == 0) {
                 all.addAll(why);
             } else {
-                all.add("Circuit " + owner.id() + "'s device feeds the relay contact.");
+                all.add(
+                        "Circuit "
+                                + owner.id()
+                                + "'s device feeds the relay contact."
+                                + (branch.missed().isEmpty() ? nextCheaperTrunk(branch, i) : ""));
             }
             plan.demand()
                     .resolved()
@@ -163,7 +173,7 @@ final class CircuitChoice {
                                                     + " stands in."));
             plans.add(plan.withWhy(all));
         }
-        return new Branch(branch.device(), plans, branch.micros(), branch.missed());
+        return new Branch(branch.device(), plans, branch.wires(), branch.micros(), branch.missed());
     }
 
     /** Why no device of a kind does: what its largest one misses. */
@@ -212,7 +222,10 @@ final class CircuitChoice {
                                 ? ", the rating fixed by the job"
                                 : sizeFixed ? ", the size fixed by the job" : "";
         String chosen = named(best.device()) + " with " + trunkOf(best).wire().size() + fixed;
-        String cheaper = nextCheaperDevice(best, ofKind) + nextCheaperWire(best);
+        String cheaper =
+                nextCheaperDevice(best, ofKind)
+                        + nextCheaperTrunk(best, 0)
+                        + nextCheaperShare(best);
         return cheaper.isEmpty()
                 ? chosen + ": there is no cheaper choice."
                 : chosen + "." + cheaper;
@@ -235,7 +248,7 @@ final class CircuitChoice {
                         .thenComparingDouble(Device::ratingA)
                         .reversed());
         for (Device device : cheaper) {
-            @Nullable String missed = missedWith(device, trunkOf(best), findJumper(best));
+            @Nullable String missed = missedWith(device, best.wires());
             if (missed != null) {
                 return " The next cheaper device, " + named(device) + ", fails " + missed + ".";
             }
@@ -243,63 +256,78 @@ final class CircuitChoice {
         return "";
     }
 
-    /** The dearest of the trunks that cost less and fail; nothing when none does. */
-    private String nextCheaperWire(Branch best) {
-        Optional<LaidWire> jumper = findJumper(best);
-        LeadChoice leads = sizing(best.device()).trunkChoice(jumper);
-        LaidWire trunk = trunkOf(best);
-        long bestMicros = leads.trunkMicros(trunk);
+    /** The dearest of a circuit's trunks that cost less and fail; nothing when none does. */
+    private String nextCheaperTrunk(Branch best, int circuit) {
+        BranchSizing sizing = sizing(best.device());
+        CircuitDemand of = best.plans().get(circuit).demand();
+        return nextCheaperWire(
+                loom.layAll(of.resolved().trunkWires()),
+                best.wires().trunks().get(circuit),
+                wire -> sizing.trunkMicros(circuit, wire),
+                wire -> missedWith(best.device(), best.wires().withTrunk(circuit, wire)),
+                " The next cheaper wire fails ");
+    }
+
+    private String nextCheaperShare(Branch best) {
+        return best.wires()
+                .share()
+                .map(
+                        share ->
+                                nextCheaperWire(
+                                        loom.layAll(owner.resolved().wires()),
+                                        share,
+                                        wire -> loom.micros(wire, loom.pigtailM(), 1),
+                                        wire ->
+                                                missedWith(
+                                                        best.device(),
+                                                        best.wires().withShare(wire)),
+                                        " The next cheaper shared lead fails "))
+                .orElse("");
+    }
+
+    private static String nextCheaperWire(
+            LaidWire[] wires,
+            LaidWire chosen,
+            ToLongFunction<LaidWire> microsOf,
+            Function<LaidWire, @Nullable String> missedWith,
+            String says) {
+        long chosenMicros = microsOf.applyAsLong(chosen);
         List<LaidWire> cheaper = new ArrayList<>();
-        for (LaidWire wire : loom.layAll(owner.resolved().trunkWires())) {
-            long micros = leads.trunkMicros(wire);
+        for (LaidWire wire : wires) {
+            long micros = microsOf.applyAsLong(wire);
             // Of equal prices the thinner is preferred, so it must have failed as well.
             if (wire.fitsCavity()
-                    && (micros < bestMicros
-                            || micros == bestMicros && wire.areaMm2() < trunk.areaMm2())) {
+                    && (micros < chosenMicros
+                            || micros == chosenMicros && wire.areaMm2() < chosen.areaMm2())) {
                 cheaper.add(wire);
             }
         }
         cheaper.sort(
-                Comparator.<LaidWire>comparingLong(leads::trunkMicros)
+                Comparator.comparingLong(microsOf)
                         .thenComparingDouble(LaidWire::areaMm2)
                         .reversed());
         for (LaidWire wire : cheaper) {
-            @Nullable String missed = missedWith(best.device(), wire, jumper);
+            @Nullable String missed = missedWith.apply(wire);
             if (missed != null) {
-                return " The next cheaper wire fails " + missed + ".";
+                return says + missed + ".";
             }
         }
         return "";
     }
 
-    private @Nullable String missedWith(Device device, LaidWire trunk, Optional<LaidWire> jumper) {
+    private @Nullable String missedWith(Device device, Wires wires) {
         @Nullable Limit limit = limits.firstMissed(device);
         if (limit != null) {
             return limit.code().code() + ": it " + limits.says(device, limit);
         }
         return sizing(device)
-                .trunkChoice(jumper)
-                .findMissed(trunk)
+                .findMissed(wires)
                 .map(missed -> missed.reason().code().code() + ": " + missed.says())
                 .orElse(null);
     }
 
     private static LaidWire trunkOf(Branch branch) {
-        return findLead(branch, LeadRole.TRUNK).orElseThrow();
-    }
-
-    private static Optional<LaidWire> findJumper(Branch branch) {
-        return findLead(branch, LeadRole.JUMPER);
-    }
-
-    /** The first lead of a role in the owner's circuit. */
-    private static Optional<LaidWire> findLead(Branch branch, LeadRole role) {
-        for (LaidLead lead : branch.plans().getFirst().leads()) {
-            if (lead.lead().role() == role) {
-                return Optional.of(lead.laid());
-            }
-        }
-        return Optional.empty();
+        return branch.wires().trunks().getFirst();
     }
 
     private static String named(Device device) {

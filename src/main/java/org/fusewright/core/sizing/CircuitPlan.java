@@ -3,12 +3,14 @@ package org.fusewright.core.sizing;
 import org.fusewright.core.catalog.Device;
 
 import java.util.List;
+import java.util.Optional;
 
 /**
  * A circuit with its parts chosen.
  *
  * @param device the device that protects it, its own or another circuit's
  * @param carriedA what that device carries
+ * @param passed lead of another circuit behind the same device that its current runs through
  * @param highestA prospective short-circuit current at the device
  * @param farOhm resistance of the way to its farthest load and back, battery and devices included
  */
@@ -17,6 +19,7 @@ record CircuitPlan(
         Device device,
         double carriedA,
         List<LaidLead> leads,
+        Optional<LaidLead> passed,
         List<SizedSplice> splices,
         boolean splicesFit,
         List<SizedLoad> loads,
@@ -37,6 +40,7 @@ record CircuitPlan(
                 device,
                 carriedA,
                 leads,
+                passed,
                 splices,
                 splicesFit,
                 loads,

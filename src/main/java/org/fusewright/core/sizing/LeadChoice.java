@@ -21,7 +21,7 @@ import java.util.Optional;
  * <ul>
  *   <li>carries the device's rating where it lies ({@link Ampacity}),
  *   <li>survives a dead short until the device clears ({@link ShortCircuitWithstand}), which it
- *       does in time even at the far end,
+ *       does in time even at the far end; so do the leads that the way to the trunk passes,
  *   <li>fits a stocked terminal and seal that carry the current, when it ends in a cavity, and
  *   <li>keeps each load's voltage drop inside its limit, out and back, contacts included.
  * </ul>
@@ -60,26 +60,19 @@ final class LeadChoice {
     private final Job job;
     private final CircuitDemand demand;
     private final Protection protection;
-    private final Limb upstream;
-    private final boolean startsInCavity;
+    private final Upstream upstream;
     private final LoadPath path;
     private final double mayLosePercent;
 
     /**
-     * @param upstream up to the start of the trunk, without the trunk's own terminal
+     * @param upstream up to the start of the trunk
      */
-    LeadChoice(
-            Loom loom,
-            CircuitDemand demand,
-            Protection protection,
-            Limb upstream,
-            boolean startsInCavity) {
+    LeadChoice(Loom loom, CircuitDemand demand, Protection protection, Upstream upstream) {
         this.loom = loom;
         this.job = loom.job();
         this.demand = demand;
         this.protection = protection;
         this.upstream = upstream;
-        this.startsInCavity = startsInCavity;
         this.path = new LoadPath(loom, demand);
         this.mayLosePercent = demand.resolved().circuit().maxDropPercent();
     }
@@ -88,9 +81,9 @@ final class LeadChoice {
         return choose(loom.layFor(demand.id(), "/out", demand.resolved().trunkWires()));
     }
 
-    /** Keeps a trunk that was chosen before, now that the way to it is known better. */
-    Choice keep(Choice before) {
-        return choose(new LaidWire[] {before.trunk()});
+    /** The branches of least cost behind a trunk that is settled. */
+    Choice chooseBehind(LaidWire trunk) {
+        return choose(new LaidWire[] {trunk});
     }
 
     /** What a trunk would miss; empty when it would do. */
@@ -146,7 +139,7 @@ final class LeadChoice {
     }
 
     private long trunkMicros(Size trunk) {
-        return sizeMicros(trunk, path.trunkM(), startsInCavity ? 1 : 0);
+        return sizeMicros(trunk, path.trunkM(), upstream.endsInCavity() ? 1 : 0);
     }
 
     private long sizeMicros(Size size, double routeM, int cavityEnds) {
@@ -157,7 +150,7 @@ final class LeadChoice {
     }
 
     /** No choice of branches and of what joins them costs less. */
-    private long leastBranchMicros() {
+    long leastBranchMicros() {
         if (!path.isSpliced()) {
             return 0;
         }
@@ -195,9 +188,9 @@ final class LeadChoice {
     }
 
     private Limb atTrunk(Size trunk) {
-        return startsInCavity
-                ? upstream.plusContact(trunk.out().terminalOhm(), demand.runningA())
-                : upstream;
+        return upstream.endsInCavity()
+                ? upstream.limb().plusContact(trunk.out().terminalOhm(), demand.runningA())
+                : upstream.limb();
     }
 
     private Trial tryOn(Size trunk) {
@@ -225,10 +218,10 @@ final class LeadChoice {
     }
 
     private @Nullable Missed missedByItself(LaidWire trunk) {
-        if (startsInCavity && !trunk.fitsCavity()) {
+        if (upstream.endsInCavity() && !trunk.fitsCavity()) {
             return new Missed(Reason.FITS_NO_TERMINAL, trunk, 0);
         }
-        if (startsInCavity && !trunk.servesCavity(demand.runningA())) {
+        if (upstream.endsInCavity() && !trunk.servesCavity(demand.runningA())) {
             return new Missed(Reason.TERMINAL_TOO_WEAK, trunk, trunk.terminalA());
         }
         return protection.missedInOverload(trunk);
@@ -238,6 +231,10 @@ final class LeadChoice {
         Limb start = atTrunk(trunk);
         double farOhm = start.mostOhm() + outcome.farOhm();
         @Nullable Missed missed = protection.missedInShort(trunk.out(), demand.runningA(), farOhm);
+        for (int i = 0; i < upstream.passed().size() && missed == null; i++) {
+            Upstream.Passed passed = upstream.passed().get(i);
+            missed = protection.missedInShort(passed.wire(), passed.currentA(), farOhm);
+        }
         for (int i = 0; i < branches.length && missed == null; i++) {
             if (i == 0 || branches[i] != branches[i - 1]) {
                 double runningA = demand.loads().get(i).runningA();

@@ -58,6 +58,27 @@ final class SpliceChoice {
         return cheapestFirst.isEmpty() ? 0 : micros(cheapestFirst.getFirst());
     }
 
+    /**
+     * No chain to so many leads costs less, its links included.
+     *
+     * @param areaMm2 copper of all leads of it together, at least
+     * @param linkMicros cost of a link
+     */
+    long leastMicros(int outs, double areaMm2, long linkMicros) {
+        long least = Long.MAX_VALUE;
+        for (Splice part : cheapestFirst) {
+            if (part.maxLeads() > outs && part.maxAreaMm2() >= areaMm2) {
+                least = micros(part);
+                break;
+            }
+        }
+        if (outs < 3 || mostLeads < 3) {
+            return least == Long.MAX_VALUE ? leastMicros() : least;
+        }
+        int joints = Math.max(2, Math.ceilDiv(outs - 1, mostLeads - 2));
+        return Math.min(least, joints * leastMicros() + (joints - 1) * linkMicros);
+    }
+
     private long micros(Splice part) {
         return prices.unitPriceMicros(part.number());
     }

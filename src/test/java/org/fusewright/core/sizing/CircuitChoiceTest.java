@@ -7,12 +7,7 @@ import org.fusewright.core.TestJob.TestCircuit;
 import org.fusewright.core.TestStock;
 import org.fusewright.core.catalog.Device;
 import org.fusewright.core.catalog.DeviceKind;
-import org.fusewright.core.catalog.PartNumber;
 import org.fusewright.core.catalog.Wire;
-import org.fusewright.core.check.Check;
-import org.fusewright.core.check.CheckCode;
-import org.fusewright.core.check.Subject.Scope;
-import org.fusewright.core.check.Verdict;
 import org.fusewright.core.job.Duty;
 import org.fusewright.core.job.Inrush;
 import org.fusewright.core.job.LoadKind;
@@ -24,24 +19,11 @@ import org.junit.jupiter.params.provider.MethodSource;
 
 import java.util.List;
 import java.util.Random;
-import java.util.Set;
 import java.util.stream.LongStream;
 
 class CircuitChoiceTest {
 
     private static final Stock STOCK = TestStock.usual().build();
-
-    /** What the choice of a circuit's device and leads must keep. */
-    private static final Set<CheckCode> KEPT =
-            Set.of(
-                    CheckCode.RUNNING_LOAD,
-                    CheckCode.INRUSH,
-                    CheckCode.OVERLOAD_PROTECTION,
-                    CheckCode.SHORT_CIRCUIT_WITHSTAND,
-                    CheckCode.INTERRUPTING_CAPACITY,
-                    CheckCode.FAULT_CLEARING,
-                    CheckCode.VOLTAGE_DROP,
-                    CheckCode.TERMINAL_CURRENT);
 
     private final TestJob job = new TestJob();
 
@@ -125,7 +107,8 @@ class CircuitChoiceTest {
         }
         ResolvedJob resolved = job.resolve(STOCK);
         SizedJob chosen = Sizer.size(resolved);
-        boolean passes = keepsAll(chosen);
+        boolean passes = Judged.keepsAll(chosen);
+        Judged judged = new Judged(STOCK, resolved);
         KeptSizes kept = KeptSizes.of(chosen);
         List<Wire> wires = resolved.circuits().getFirst().wires();
 
@@ -138,14 +121,14 @@ class CircuitChoiceTest {
             for (Wire trunk : wires) {
                 KeptSizes base = kept.withDevice("c", device).withWire("c/out", trunk);
                 if (loads == 1) {
-                    least = Math.min(least, costIfKept(resolved, base));
+                    least = Math.min(least, judged.costIfKept(base));
                     continue;
                 }
                 for (Wire first : wires) {
                     for (Wire second : wires) {
                         KeptSizes all =
                                 base.withWire("c/branch-1", first).withWire("c/branch-2", second);
-                        least = Math.min(least, costIfKept(resolved, all));
+                        least = Math.min(least, judged.costIfKept(all));
                     }
                 }
             }
@@ -153,56 +136,7 @@ class CircuitChoiceTest {
 
         assertThat(passes).isEqualTo(least < Long.MAX_VALUE);
         if (passes) {
-            assertThat(costMicros(chosen.circuits().getFirst())).isEqualTo(least);
+            assertThat(judged.costMicros(chosen)).isEqualTo(least);
         }
-    }
-
-    private static long costIfKept(ResolvedJob resolved, KeptSizes kept) {
-        SizedJob judged = Sizer.judge(resolved, kept);
-        return keepsAll(judged) ? costMicros(judged.circuits().getFirst()) : Long.MAX_VALUE;
-    }
-
-    private static boolean keepsAll(SizedJob sized) {
-        for (Check check : sized.checks()) {
-            boolean ofChoice =
-                    KEPT.contains(check.code())
-                            || check.subject().text().equals("circuit c, splice parts");
-            if (check.subject().scope() == Scope.CIRCUIT
-                    && ofChoice
-                    && check.verdict() != Verdict.PASS) {
-                return false;
-            }
-        }
-        return true;
-    }
-
-    private static long costMicros(SizedCircuit circuit) {
-        long micros = price(circuit.device().orElseThrow().number());
-        for (Lead lead : circuit.leads()) {
-            micros += Math.round(lead.cut().value() * price(lead.wire().number()) / 1000.0);
-            int cavities =
-                    (lead.from() instanceof LeadEnd.InCavity ? 1 : 0)
-                            + (lead.to() instanceof LeadEnd.InCavity ? 1 : 0);
-            if (cavities > 0) {
-                micros +=
-                        cavities
-                                * (price(
-                                                STOCK.findTerminal(TestStock.FAMILY, lead.wire())
-                                                        .orElseThrow()
-                                                        .number())
-                                        + price(
-                                                STOCK.findSeal(TestStock.FAMILY, lead.wire())
-                                                        .orElseThrow()
-                                                        .number()));
-            }
-        }
-        for (SizedSplice splice : circuit.splices()) {
-            micros += price(splice.part().number());
-        }
-        return micros;
-    }
-
-    private static long price(PartNumber number) {
-        return STOCK.prices().unitPriceMicros(number);
     }
 }
