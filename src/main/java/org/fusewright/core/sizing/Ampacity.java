@@ -22,8 +22,10 @@ import java.util.Arrays;
  *       column moved down by the temperature formula;
  *   <li>above 30 C: times sqrt((Tc - Ta)/(Tc - 30)), of which the table's note 1 is the value for
  *       50 C, rounded. No credit for a place colder than 30 C;
- *   <li>leads that run together: the table's note 2 (from memory) 3 leads 0.70, 4 to 6 0.60, 7 to
- *       24 0.50, 25 and more 0.40. The regulation asks for it at 50 V and over; we always do.
+ *   <li>leads that run together: the lowest of the table's note 2 (from memory), NEC's adjustment
+ *       for more than three current-carrying conductors, and IEC 60364-5-52 table B.52.17 (from
+ *       memory but for its last row), whose circuits hold two loaded leads each. Between two rows
+ *       the one with more leads counts. The regulation asks for it at 50 V and over; we always do.
  * </ul>
  *
  * <p>Beside it, for {@link #conservativeA}: the table of ISO 10133's annex (from memory), 0.75 to
@@ -137,15 +139,28 @@ final class Ampacity {
         return left <= 0 ? 0 : Math.sqrt(left / (classTemperature.value() - TABLE_AMBIENT_C));
     }
 
-    /** The share that is left for each of so many current-carrying leads that run together. */
+    /**
+     * The share that is left for each of so many current-carrying leads that run together: 33 CFR
+     * 183.425 up to 18 leads and from 25 to 32, IEC 60364-5-52 from 19 to 24 (NEC as well from 21
+     * on) and from 33 to 40, NEC above.
+     */
     static double bundleFactor(int leads) {
-        if (leads >= 25) {
+        if (leads > 40) {
+            return 0.35;
+        }
+        if (leads > 32) {
+            return 0.38;
+        }
+        if (leads > 24) {
             return 0.40;
         }
-        if (leads >= 7) {
+        if (leads > 18) {
+            return 0.45;
+        }
+        if (leads > 6) {
             return 0.50;
         }
-        if (leads >= 4) {
+        if (leads > 3) {
             return 0.60;
         }
         return leads == 3 ? 0.70 : 1;

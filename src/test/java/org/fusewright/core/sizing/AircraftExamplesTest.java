@@ -13,10 +13,13 @@ import org.fusewright.core.quantity.WireColour;
 import org.fusewright.core.quantity.WireSize;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.CsvFileSource;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.MethodSource;
 
 import java.util.List;
+import java.util.stream.Stream;
 
 /**
  * The worked examples of AC 43.13-1B chapter 11 (change 1), through our own resistance, temperature
@@ -131,12 +134,23 @@ class AircraftExamplesTest {
                 new Celsius(50), new Celsius(200), new Amperes(20), new Amperes(allowedA));
     }
 
+    static Stream<Arguments> lengths() {
+        return FactRows.of("ac4313_figure_points").stream()
+                .filter(row -> row.getField("figure").equals("11-2"))
+                .map(
+                        row ->
+                                Arguments.of(
+                                        Integer.parseInt(
+                                                row.getField("wire_or_count").replace(" AWG", "")),
+                                        FactRows.number(row, "value")));
+    }
+
     /**
      * Figure 11-2 as read in 11-68 f: 15.5 ft of No. 14 and 24 ft of No. 12 lose 1 V at 20 A. Read
      * off a chart, they lie up to 6 % under the lengths of table 11-9.
      */
     @ParameterizedTest(name = "AC 43.13-1B figure 11-2: No. {0}, {1} ft")
-    @CsvSource({"14, 15.5", "12, 24"})
+    @MethodSource("lengths")
     void reachesWhatTheChartSays(int awg, double chartFt) {
         double reachFt = 1 / (wire(awg).coldOhm(M_PER_FT) * 20);
 

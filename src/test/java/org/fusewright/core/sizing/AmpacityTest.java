@@ -3,6 +3,8 @@ package org.fusewright.core.sizing;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import de.siegmar.fastcsv.reader.NamedCsvRecord;
+
 import org.fusewright.core.job.Surroundings;
 import org.fusewright.core.quantity.Celsius;
 import org.fusewright.core.quantity.WireSize;
@@ -205,30 +207,107 @@ class AmpacityTest {
                 assertThat(ours).isCloseTo(factor, within(0.0065));
             }
         } else {
-            int leads = Integer.parseInt(key.replaceAll("\\D.*", ""));
+            LeadCount row = LeadCount.parse(key);
             assertThat(status).isEqualTo("MEMORY");
-            assertThat(Ampacity.bundleFactor(leads)).isEqualTo(factor);
+            assertThat(Ampacity.bundleFactor(row.least())).isEqualTo(factor);
+            for (int leads = row.least(); leads <= row.most(); leads++) {
+                assertThat(Ampacity.bundleFactor(leads)).isLessThanOrEqualTo(factor);
+            }
         }
     }
 
-    @ParameterizedTest(name = "{0} leads: {1}, from memory")
-    @CsvSource({"1, 1", "2, 1", "3, .7", "4, .6", "6, .6", "7, .5", "24, .5", "25, .4", "99, .4"})
+    /** So many leads as a row is about; "3 conductors", "4 to 6", "10-20", "41+". */
+    private record LeadCount(int least, int most) {
+
+        private static final int MANY = 200;
+
+        static LeadCount parse(String words) {
+            String[] numbers = words.replaceAll("\\D+", " ").strip().split(" ");
+            int least = Integer.parseInt(numbers[0]);
+            boolean open = words.contains("above") || words.contains("+");
+            int most = open ? MANY : Integer.parseInt(numbers[numbers.length - 1]);
+            return new LeadCount(least, most);
+        }
+    }
+
+    @ParameterizedTest(name = "{0} leads: {1}, from memory but for NEC's from 21 on")
+    @CsvSource({
+        "1, 1",
+        "2, 1",
+        "3, .7",
+        "4, .6",
+        "6, .6",
+        "7, .5",
+        "18, .5",
+        "19, .45",
+        "24, .45",
+        "25, .4",
+        "32, .4",
+        "33, .38",
+        "40, .38",
+        "41, .35",
+        "999, .35"
+    })
     void stepsDownWithTheBundle(int leads, double factor) {
         assertThat(Ampacity.bundleFactor(leads)).isEqualTo(factor);
     }
 
     /**
+     * NEC's adjustment for more than three current-carrying conductors: never more than its rows.
+     */
+    @ParameterizedTest(name = "NEC, more than three conductors, {0}: {1} ({2})")
+    @CsvFileSource(resources = "/facts/nec_adjustment_more_than_3.csv", numLinesToSkip = 1)
+    void isNeverAboveTheBuildingCodesAdjustment(String conductors, double factor, String status) {
+        LeadCount row = LeadCount.parse(conductors);
+
+        assertThat(status).isEqualTo("SEEN");
+        for (int leads = row.least(); leads <= row.most(); leads++) {
+            assertThat(Ampacity.bundleFactor(leads)).isBetween(0.7 * factor, factor);
+        }
+    }
+
+    /**
      * IEC 60364-5-52 table B.52.17 item 1, bunched, all equally loaded; from memory but for 20. A
-     * comparison: ours leaves two leads alone (0.80 there), and is up to a third above it from 12
-     * on.
+     * circuit of single-core cables holds two loaded conductors (from memory), so each row speaks
+     * of twice as many leads.
      */
     @ParameterizedTest(name = "IEC 60364-5-52 B.52.17, {0} circuits: {1} ({2})")
     @CsvFileSource(resources = "/facts/iec60364_B52_17_bunched.csv", numLinesToSkip = 1)
-    void liesNearTheBuildingStandardsBundles(int circuits, double factor, String status) {
-        boolean generous = circuits == 2 || circuits >= 12;
+    void isNeverAboveTheBuildingStandardsBundles(int circuits, double factor, String status) {
+        assertThat(Ampacity.bundleFactor(2 * circuits)).isBetween(0.74 * factor, factor);
+    }
 
-        assertThat(Ampacity.bundleFactor(circuits) / factor)
-                .isBetween(0.92, generous ? 1.32 : 1.06);
+    /** Each table as its file has it; between two rows the one with more leads counts. */
+    @Test
+    void takesTheLowestOfTheThreeTablesForEveryNumberOfLeads() {
+        for (int leads = 1; leads <= LeadCount.MANY; leads++) {
+            double lowest = 1;
+            for (NamedCsvRecord row : FactRows.of("cfr33_183_425_factors")) {
+                String key = row.getField("key");
+                if (!key.endsWith("C")) {
+                    lowest = lowestIfSo(LeadCount.parse(key), leads, row, lowest);
+                }
+            }
+            for (NamedCsvRecord row : FactRows.of("nec_adjustment_more_than_3")) {
+                LeadCount count = LeadCount.parse(row.getField("current_carrying"));
+                lowest = lowestIfSo(count, leads, row, lowest);
+            }
+            int before = 0;
+            for (NamedCsvRecord row : FactRows.of("iec60364_B52_17_bunched")) {
+                int most = 2 * Integer.parseInt(row.getField("circuits"));
+                lowest = lowestIfSo(new LeadCount(before + 1, most), leads, row, lowest);
+                before = most;
+            }
+
+            assertThat(Ampacity.bundleFactor(leads)).as("%d leads", leads).isEqualTo(lowest);
+        }
+    }
+
+    private static double lowestIfSo(
+            LeadCount count, int leads, NamedCsvRecord row, double lowest) {
+        return count.least() <= leads && leads <= count.most()
+                ? Math.min(lowest, FactRows.number(row, "factor"))
+                : lowest;
     }
 
     @Test

@@ -7,6 +7,7 @@ import org.fusewright.core.TestJob.TestCircuit;
 import org.fusewright.core.TestStock;
 import org.fusewright.core.catalog.Device;
 import org.fusewright.core.catalog.DeviceKind;
+import org.fusewright.core.catalog.Splice;
 import org.fusewright.core.catalog.Wire;
 import org.fusewright.core.check.CheckCode;
 import org.fusewright.core.check.Subject.Scope;
@@ -22,36 +23,22 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
+import java.util.stream.DoubleStream;
 import java.util.stream.LongStream;
 
 /** Circuits that share one device: all their leads are chosen together. */
 class SharedLeadsTest {
 
-    private static final Map<String, String> WIRE_PRICES =
+    /** By copper area; thicker wire is dearer, as it is. */
+    private static final Map<Double, String> WIRE_PRICES =
             Map.of(
-                    "0.5 mm2",
-                    "0.22",
-                    "0.75 mm2",
-                    "0.25",
-                    "1 mm2",
-                    "0.31",
-                    "1.5 mm2",
-                    "0.44",
-                    "2.5 mm2",
-                    "0.71",
-                    "4 mm2",
-                    "1.15",
-                    "6 mm2",
-                    "1.70",
-                    "10 mm2",
-                    "2.90",
-                    "16 mm2",
-                    "4.60");
+                    0.5, "0.22", 0.75, "0.25", 1.0, "0.31", 1.5, "0.44", 2.5, "0.71", 4.0, "1.15",
+                    6.0, "1.70", 10.0, "2.90", 16.0, "4.60");
 
     private final TestJob job = new TestJob();
 
-    /** Thicker wire is dearer, as it is; under 10 mm2 only the sizes named. */
-    private static Stock stockOf(List<String> sizes) {
+    /** Under 10 mm2 only the sizes named. */
+    private static Stock stockOf(double... areasMm2) {
         TestStock stock = TestStock.usual();
         List<Wire> wires = new ArrayList<>();
         stock.without(
@@ -59,13 +46,14 @@ class SharedLeadsTest {
                     if (!(part instanceof Wire wire)) {
                         return false;
                     }
-                    if (wire.copperMm2() >= 10 || sizes.contains(wire.size().toString())) {
-                        wires.add(wire);
-                    }
+                    wires.add(wire);
                     return true;
                 });
         for (Wire wire : wires) {
-            stock.with(wire, WIRE_PRICES.get(wire.size().toString()));
+            double areaMm2 = wire.copperMm2();
+            if (areaMm2 >= 10 || DoubleStream.of(areasMm2).anyMatch(named -> named == areaMm2)) {
+                stock.with(wire, WIRE_PRICES.get(areaMm2));
+            }
         }
         return stock.build();
     }
@@ -74,7 +62,7 @@ class SharedLeadsTest {
     private record Group(Stock stock, ResolvedJob resolved, List<String> places) {}
 
     static LongStream seeds() {
-        return LongStream.range(0, 40);
+        return LongStream.range(0, 30);
     }
 
     /**
@@ -92,48 +80,83 @@ class SharedLeadsTest {
         boolean passes = Judged.keepsAll(chosen);
         long chosenMicros = passes ? judged.costMicros(chosen) : Long.MAX_VALUE;
 
-        Combinations all = new Combinations(judged, chosen, group.places(), chosenMicros);
+        Combinations all =
+                new Combinations(
+                        judged,
+                        chosen,
+                        group.places(),
+                        resolved.circuits().getFirst().wires(),
+                        chosenMicros);
         double mainA = chosen.feeds().getFirst().mainDevice().orElseThrow().ratingA();
         for (Device device : group.stock().listBlockDevices(DeviceKind.FUSE)) {
             // What carries more than its rating passes no check.
             if (device.ratingA() < mainA
                     && device.ratingA() >= chosen.circuits().getFirst().carriedA()) {
-                all.judgeBehind(device, resolved.circuits().getFirst().wires());
+                all.judgeBehind(device);
             }
         }
         assertThat(all.leastMicros).isEqualTo(chosenMicros);
     }
 
-    /** Every wire in every place, but for what costs more than the choice by these leads alone. */
+    /** Every wire in every place, but for what costs more than the choice even by its leads. */
     private static final class Combinations {
 
         private final Judged judged;
         private final SizedJob chosen;
+        private final List<Wire> wires;
         private final List<Lead> places = new ArrayList<>();
         private final long atMostMicros;
+
+        /** Least cost of the leads from a place on, with one splice and the leads of coils. */
+        private final long[] restMicros;
+
         private long leastMicros = Long.MAX_VALUE;
 
-        Combinations(Judged judged, SizedJob chosen, List<String> places, long atMostMicros) {
+        Combinations(
+                Judged judged,
+                SizedJob chosen,
+                List<String> places,
+                List<Wire> wires,
+                long atMostMicros) {
             this.judged = judged;
             this.chosen = chosen;
+            this.wires = wires;
             this.atMostMicros = atMostMicros;
+            this.restMicros = new long[places.size() + 1];
+            long settledMicros =
+                    judged.priceMicros(
+                            judged.stock().listByPrice(Splice.class).getFirst().number());
             for (SizedCircuit circuit : chosen.circuits()) {
                 for (Lead lead : circuit.leads()) {
                     if (places.contains(lead.id())) {
                         this.places.add(lead);
+                    } else if (lead.role() == LeadRole.TRIGGER || lead.role() == LeadRole.GROUND) {
+                        settledMicros += judged.costMicros(lead, lead.wire());
                     }
                 }
             }
             assertThat(this.places).hasSameSizeAs(places);
+            restMicros[places.size()] = settledMicros;
+            for (int place = places.size() - 1; place >= 0; place--) {
+                restMicros[place] = restMicros[place + 1] + leastMicros(this.places.get(place));
+            }
         }
 
-        void judgeBehind(Device device, List<Wire> wires) {
+        private long leastMicros(Lead lead) {
+            return wires.stream()
+                    .filter(wire -> judged.fits(lead, wire))
+                    .mapToLong(wire -> judged.costMicros(lead, wire))
+                    .min()
+                    .orElseThrow();
+        }
+
+        void judgeBehind(Device device) {
             KeptSizes kept = KeptSizes.of(chosen).withDevice("a", device);
-            judge(kept, 0, judged.priceMicros(device.number()), wires);
+            judge(kept, 0, judged.priceMicros(device.number()));
         }
 
-        private void judge(KeptSizes kept, int place, long soFarMicros, List<Wire> wires) {
-            if (soFarMicros > atMostMicros) {
+        private void judge(KeptSizes kept, int place, long soFarMicros) {
+            if (soFarMicros + restMicros[place] > atMostMicros) {
                 return;
             }
             if (place == places.size()) {
@@ -142,21 +165,19 @@ class SharedLeadsTest {
             }
             Lead lead = places.get(place);
             for (Wire wire : wires) {
-                if (!judged.fits(lead, wire)) {
-                    continue;
+                if (judged.fits(lead, wire)) {
+                    judge(
+                            kept.withWire(lead.id(), wire),
+                            place + 1,
+                            soFarMicros + judged.costMicros(lead, wire));
                 }
-                judge(
-                        kept.withWire(lead.id(), wire),
-                        place + 1,
-                        soFarMicros + judged.costMicros(lead, wire),
-                        wires);
             }
         }
     }
 
-    /** Most of the groups are such that something passes, but not everything. */
+    /** Else there would be nothing to compare. */
     @Test
-    void judgesGroupsThatMayPass() {
+    void findsAChoiceForMostGroups() {
         assertThat(
                         seeds().filter(
                                         seed ->
@@ -166,7 +187,7 @@ class SharedLeadsTest {
                                                                         .groupOf(seed)
                                                                         .resolved())))
                                 .count())
-                .isBetween(20L, 39L);
+                .isGreaterThanOrEqualTo(25);
     }
 
     private Group groupOf(long seed) {
@@ -174,11 +195,11 @@ class SharedLeadsTest {
         int borrowers = 1 + random.nextInt(2);
         boolean ownerHasRelay = random.nextBoolean();
         boolean ownerIsSpliced = borrowers == 1 && random.nextInt(3) == 0;
-        List<String> sizes =
+        double[] areasMm2 =
                 borrowers == 2 || ownerIsSpliced
-                        ? List.of("0.75 mm2", "1.5 mm2", "4 mm2")
-                        : List.of("0.5 mm2", "1 mm2", "2.5 mm2", "6 mm2");
-        Stock stock = stockOf(sizes);
+                        ? new double[] {0.75, 1.5, 4}
+                        : new double[] {0.5, 1, 2.5, 6};
+        Stock stock = stockOf(areasMm2);
         TestCircuit owner = circuit("a", random);
         List<String> places = new ArrayList<>(List.of("a/share", "a/out"));
         if (ownerHasRelay) {
@@ -203,7 +224,7 @@ class SharedLeadsTest {
         return job.circuit(id)
                 .kinds(DeviceKind.FUSE)
                 .runM(0.3 + 3 * random.nextDouble())
-                .maxDropPercent(4.5 + 3 * random.nextDouble())
+                .maxDropPercent(2.4 + 2.2 * random.nextDouble())
                 .load(LoadKind.SOCKET, 0.5 + 4 * random.nextDouble(), 1, 0.3);
     }
 
@@ -228,10 +249,12 @@ class SharedLeadsTest {
                 .allSatisfy(check -> assertThat(check.says()).contains("a/share, 0.5 mm2"));
     }
 
-    /** 10 A ask for 15 A of a fuse, more than 0.5 mm2 carries; 8 m of 1 mm2 lose 6.2 % at 5 A. */
+    /**
+     * 10 A ask for 15 A of a fuse, more than 0.5 mm2 carries; 8 m of 1 mm2 lose 6.2 % at 5 A, of 6.
+     */
     @Test
     void saysWhatTheNextCheaperSharedLeadAndTheNextCheaperWireFail() {
-        Stock stock = stockOf(List.of("0.5 mm2", "1 mm2", "2.5 mm2", "6 mm2"));
+        Stock stock = stockOf(0.5, 1, 2.5, 6);
         job.circuit("a").amps(5);
         job.circuit("b").amps(5).runM(8).maxDropPercent(6).relayOn("a");
 
@@ -246,6 +269,6 @@ class SharedLeadsTest {
                 .singleElement()
                 .asString()
                 .startsWith("Circuit a's device feeds the relay contact. The next cheaper wire")
-                .contains(" fails voltage-drop: 1 mm2 would lose ");
+                .contains(" fails voltage-drop: 1.0 mm2 would lose ");
     }
 }

@@ -96,21 +96,6 @@ class WireBodyTest {
         assertThat(WallMaterial.of(insulation).resistivityKMPerW).isEqualTo(kelvinMetrePerWatt);
     }
 
-    /** As stated on the published rows: name of the constant and its value. */
-    @Test
-    void usesThePublishedResistivities() {
-        for (NamedCsvRecord row : FactRows.of("thermal_constants")) {
-            String item = row.getField("item");
-            if (item.startsWith("thermal resistivity ")) {
-                String material = item.replace("thermal resistivity ", "").split("[ /]")[0];
-                assertThat(WallMaterial.of(material).resistivityKMPerW)
-                        .as(item)
-                        .isEqualTo(FactRows.number(row, "value"));
-                assertThat(WallMaterial.of(material)).as(item).isNotEqualTo(WallMaterial.UNKNOWN);
-            }
-        }
-    }
-
     /** An unknown wall holds heat back as the worst one does and stores as little as the least. */
     @Test
     void takesTheWorstOfAWallThatItDoesNotKnow() {
