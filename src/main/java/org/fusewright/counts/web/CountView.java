@@ -70,11 +70,11 @@ public record CountView(
         };
     }
 
-    /** A verdict's class for a line: one not begun is not yet wrong. */
-    public static String verdict(LineResult line) {
+    /** A verdict's class for a line: one that is short is not wrong while somebody counts. */
+    public static String verdict(LineResult line, boolean open) {
         return switch (line.state()) {
             case COMPLETE -> "pass";
-            case SHORT -> "open";
+            case SHORT -> open ? "open" : "fail";
             case OVER -> "fail";
         };
     }
