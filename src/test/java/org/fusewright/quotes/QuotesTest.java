@@ -66,11 +66,11 @@ class QuotesTest {
     @Autowired private PlatformTransactionManager transactions;
 
     private LocalDate today = LocalDate.of(2031, 3, 2);
+    private boolean repriced;
     private Quotes quotes;
 
     @BeforeEach
-    void putTheSampleInForce() {
-        importCatalog(new SampleFiles());
+    void setTheClock() {
         Clock clock =
                 new Clock() {
                     @Override
@@ -93,8 +93,10 @@ class QuotesTest {
 
     /** Also puts the catalog back that other tests expect. */
     @AfterEach
-    void emptyTheTables() throws SQLException {
-        importCatalog(new SampleFiles());
+    void cleanUp() throws SQLException {
+        if (repriced) {
+            importCatalog(new SampleFiles());
+        }
         execute("truncate quote, quote_revision, quote_demand, quote_count");
     }
 
@@ -153,6 +155,7 @@ class QuotesTest {
 
     /** Dearer parts, another mark-up, another tax, another parcel. */
     private void changeAllPrices() {
+        repriced = true;
         SampleFiles files = new SampleFiles();
         files.texts().computeIfPresent("offers.csv", (_, text) -> text.replace("=0.", "=1."));
         files.replaceFirst("margins.csv", ",,35", ",,95");

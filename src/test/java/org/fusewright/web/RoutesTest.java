@@ -88,7 +88,9 @@ class RoutesTest {
                         "POST /api/kits",
                         "POST /api/kits/papers/no-such-thing",
                         "PUT /api/jobs/999999",
-                        "GET /jobs/999999")
+                        "GET /jobs/999999",
+                        "POST /api/quotes/999999/send",
+                        "GET /quotes/999999")
                 .contains("POST /api/counts/check", "POST /counts/999999/pieces");
     }
 
@@ -188,6 +190,10 @@ class RoutesTest {
                 .isEqualTo("Check a kit from elsewhere")
                 .jsonPath("$.paths['/api/counts/{id}/signature'].post.tags[0]")
                 .isEqualTo("Counts")
+                .jsonPath("$.paths['/api/quotes/{id}/send'].post.tags[0]")
+                .isEqualTo("Quotes")
+                .jsonPath("$.paths['/quotes']")
+                .doesNotExist()
                 .jsonPath("$.paths['/jobs']")
                 .doesNotExist()
                 .jsonPath("$.paths['/error']")
