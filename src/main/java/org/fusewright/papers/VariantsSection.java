@@ -14,6 +14,7 @@ import java.util.stream.Stream;
 final class VariantsSection {
     private static final float LABEL_SHARE = 34;
     private static final float VARIANT_SHARE = 34;
+    private static final float BELOW_TABLE = 4;
 
     private final Sheet sheet;
     private final Quote quote;
@@ -53,6 +54,7 @@ final class VariantsSection {
                             Cell.of(difference.title() + ", device"),
                             difference.devices().stream().map(Cell::of)));
         }
+        sheet.down(BELOW_TABLE);
         quote.variants()
                 .forEach(
                         variant ->

@@ -23,8 +23,6 @@ import java.util.stream.Stream;
 
 /** Reads what somebody asks of a quote, beside its job. */
 final class WishesReader {
-    static final String JOB = "job";
-
     /** Kits in one quote: more than a small shop builds in a year. */
     private static final Range KITS = Range.whole(1, 10_000, "kits");
 

@@ -38,7 +38,10 @@ class CatalogsTest {
                     "offer",
                     "offer_price",
                     "stock_entry",
-                    "labour_rate");
+                    "labour_rate",
+                    "mark_up",
+                    "shipping_class",
+                    "tax_kind");
 
     @Autowired private Catalogs catalogs;
     @Autowired private CatalogStore store;
@@ -61,6 +64,9 @@ class CatalogsTest {
                 .containsExactlyElementsOf(written.catalog().listOffers());
         assertThat(read.suppliers()).isEqualTo(written.suppliers());
         assertThat(read.labour()).isEqualTo(written.labour());
+        assertThat(read.markUps()).isEqualTo(written.markUps());
+        assertThat(read.shipping()).isEqualTo(written.shipping());
+        assertThat(read.taxes()).isEqualTo(written.taxes());
         assertThat(catalogs.listStock())
                 .containsExactlyInAnyOrderElementsOf(written.stock().orElseThrow());
     }
@@ -148,6 +154,25 @@ class CatalogsTest {
         assertThat(catalogs.listStock())
                 .hasSize(before.size())
                 .containsExactlyInAnyOrderElementsOf(before);
+    }
+
+    @Test
+    void keepsMarkUpsShippingAndTaxesWhenTheImportBringsNone() {
+        CatalogContent before = catalogs.currentContent();
+        SampleFiles files = new SampleFiles();
+        List.of("margins.csv", "shipping.csv", "taxes.csv").forEach(files.texts()::remove);
+        files.texts().replaceAll((name, text) -> text.replace("WDB-8", "WDB-9"));
+        catalogs.importCatalog(files.read(), versionInForce());
+        CatalogContent after = catalogs.currentContent();
+        assertThat(after.shipping()).isEqualTo(before.shipping());
+        assertThat(after.taxes()).isEqualTo(before.taxes());
+        // The mark-up of a part that is gone goes with it.
+        assertThat(after.markUps().orElseThrow())
+                .hasSize(6)
+                .containsExactlyElementsOf(
+                        before.markUps().orElseThrow().stream()
+                                .filter(row -> row.part().isEmpty())
+                                .toList());
     }
 
     @Test

@@ -83,7 +83,13 @@ class RoutesTest {
                 }
             }
         }
-        assertThat(tried).contains("POST /api/kits", "PUT /api/jobs/999999", "GET /jobs/999999");
+        assertThat(tried)
+                .contains(
+                        "POST /api/kits",
+                        "PUT /api/jobs/999999",
+                        "GET /jobs/999999",
+                        "POST /api/quotes/999999/send",
+                        "GET /quotes/999999");
     }
 
     private static void assertToldNothing(Answer answer, String request) {
@@ -173,6 +179,10 @@ class RoutesTest {
                 .isEqualTo("Change a job")
                 .jsonPath("$.paths['/api/schema/job'].get.summary")
                 .exists()
+                .jsonPath("$.paths['/api/quotes/{id}/send'].post.tags[0]")
+                .isEqualTo("Quotes")
+                .jsonPath("$.paths['/quotes']")
+                .doesNotExist()
                 .jsonPath("$.paths['/jobs']")
                 .doesNotExist()
                 .jsonPath("$.paths['/error']")

@@ -1,5 +1,6 @@
 package org.fusewright.catalogs.store;
 
+import jakarta.persistence.Column;
 import jakarta.persistence.Embeddable;
 import jakarta.persistence.EmbeddedId;
 import jakarta.persistence.Entity;
@@ -20,7 +21,10 @@ class ShippingRow {
 
     @EmbeddedId Key key;
     String title;
+
+    @Column(name = "up_to_g")
     int upToG;
+
     BigDecimal price;
 
     protected ShippingRow() {}

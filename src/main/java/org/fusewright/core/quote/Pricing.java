@@ -6,6 +6,7 @@ import org.fusewright.core.check.Check;
 import org.fusewright.core.check.Verdict;
 import org.fusewright.core.kit.Kit;
 import org.fusewright.core.kit.KitCircuit;
+import org.fusewright.core.kit.PartGroup;
 import org.fusewright.core.kit.PartLine;
 import org.fusewright.core.pricing.PriceList;
 import org.fusewright.core.quantity.Figures;
@@ -17,6 +18,7 @@ import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Comparator;
+import java.util.EnumMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -103,7 +105,7 @@ final class Pricing {
                             group,
                             number.value(),
                             part.part().title(),
-                            "",
+                            part.group() == PartGroup.SPARE ? "spare" : "",
                             part.quantity().multiply(kits),
                             part.part() instanceof Wire ? METRES : EACH,
                             unit.map(PurchaseCost.Unit::price).orElse(BigMoney.zero(currency)),
@@ -114,29 +116,38 @@ final class Pricing {
     }
 
     private void addLabour(List<QuoteLine> lines, Kit kit, Set<String> gaps) {
-        Set<BenchWork> timed = new LinkedHashSet<>();
+        Map<BenchWork, LabourTask> tasks = new EnumMap<>(BenchWork.class);
         for (LabourTask task : book.labour()) {
-            Optional<BenchWork> work = BenchWork.parse(task.code());
-            if (work.isEmpty()) {
-                gaps.add("labour \"" + task.code() + "\" is nothing that a kit is counted for");
-                continue;
-            }
-            timed.add(work.get());
-            int times = work.get().countIn(kit) * kits.intValueExact();
-            if (times == 0) {
-                continue;
-            }
-            if (!task.hourlyRate().getCurrencyUnit().equals(currency)) {
-                gaps.add("labour \"" + task.code() + "\" has no rate in " + currency);
-                continue;
-            }
-            lines.add(labour(task, times, gaps));
+            BenchWork.parse(task.code())
+                    .ifPresentOrElse(
+                            work -> tasks.put(work, task),
+                            () ->
+                                    gaps.add(
+                                            "labour \""
+                                                    + task.code()
+                                                    + "\" is nothing that a kit is counted for"));
         }
         for (BenchWork work : BenchWork.values()) {
-            if (!timed.contains(work) && work.countIn(kit) > 0) {
-                gaps.add("labour \"" + work.code() + "\" has no time");
+            int times = work.countIn(kit) * kits.intValueExact();
+            if (times > 0) {
+                findLabour(work, tasks, gaps).ifPresent(t -> lines.add(labour(t, times, gaps)));
             }
         }
+    }
+
+    /** The task with a rate in the quote's currency. */
+    private Optional<LabourTask> findLabour(
+            BenchWork work, Map<BenchWork, LabourTask> tasks, Set<String> gaps) {
+        Optional<LabourTask> task = Optional.ofNullable(tasks.get(work));
+        if (task.isEmpty()) {
+            gaps.add("labour \"" + work.code() + "\" has no time");
+        }
+        Optional<LabourTask> inCurrency =
+                task.filter(known -> known.hourlyRate().getCurrencyUnit().equals(currency));
+        if (task.isPresent() && inCurrency.isEmpty()) {
+            gaps.add("labour \"" + work.code() + "\" has no rate in " + currency);
+        }
+        return inCurrency;
     }
 
     private QuoteLine labour(LabourTask task, int times, Set<String> gaps) {

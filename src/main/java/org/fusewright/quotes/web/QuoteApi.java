@@ -6,13 +6,9 @@ import io.swagger.v3.oas.annotations.media.Schema;
 import io.swagger.v3.oas.annotations.parameters.RequestBody;
 import io.swagger.v3.oas.annotations.tags.Tag;
 
-import org.fusewright.core.job.JobProblem;
-import org.fusewright.core.job.MalformedJobException;
-import org.fusewright.jobs.load.Fields;
-import org.fusewright.jobs.load.JsonTree;
-import org.fusewright.jobs.load.TextForm;
 import org.fusewright.quotes.QuotePage;
 import org.fusewright.quotes.QuotePapers;
+import org.fusewright.quotes.QuoteRequest;
 import org.fusewright.quotes.QuoteSummary;
 import org.fusewright.quotes.Quotes;
 import org.fusewright.quotes.StoredQuote;
@@ -35,15 +31,11 @@ import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.bind.annotation.RestController;
 import org.springframework.web.server.ResponseStatusException;
 
-import tools.jackson.databind.JsonNode;
-import tools.jackson.databind.node.ObjectNode;
-
 import java.io.IOException;
 import java.io.InputStream;
 import java.math.BigDecimal;
 import java.net.URI;
 import java.time.LocalDate;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
@@ -55,7 +47,6 @@ import java.util.function.LongFunction;
 @Tag(name = "Quotes")
 class QuoteApi {
     private static final int MAX_LIMIT = 200;
-    private static final String JOB = "job";
     private static final String IF_MATCH = "If-Match must name the version that it starts from.";
     private static final String WISHES =
             "kits (1), variants (of as-asked, fuses, solid-state, cheapest; at most three),"
@@ -144,19 +135,8 @@ class QuoteApi {
             consumes = MediaType.APPLICATION_JSON_VALUE,
             produces = MediaType.APPLICATION_JSON_VALUE)
     ResponseEntity<byte[]> create(InputStream body) throws IOException {
-        JsonTree tree = JsonTree.parse(LimitedBody.read(body));
-        List<JobProblem> problems = new ArrayList<>(tree.problems());
-        long job = 0;
-        if (tree.root() instanceof ObjectNode document) {
-            JsonNode given = document.path(JOB);
-            document.remove(JOB);
-            if (given.isIntegralNumber() && given.canConvertToLong()) {
-                job = given.longValue();
-            } else {
-                problems.add(new JobProblem("/" + JOB, "must be the id of a kept job"));
-            }
-        }
-        StoredQuote made = quotes.create(job, tree.root(), problems);
+        QuoteRequest request = QuoteRequest.readWithJob(LimitedBody.read(body));
+        StoredQuote made = quotes.create(request.job(), request.wishes(), request.problems());
         return ResponseEntity.created(URI.create("/api/quotes/" + made.id()))
                 .eTag(Versions.print(made.version()))
                 .contentType(MediaType.APPLICATION_JSON)
@@ -238,9 +218,11 @@ class QuoteApi {
             @RequestHeader(name = HttpHeaders.IF_MATCH, required = false) @Nullable String ifMatch,
             InputStream body)
             throws IOException {
-        JsonTree tree = JsonTree.parse(LimitedBody.read(body));
+        QuoteRequest request = QuoteRequest.read(LimitedBody.read(body));
         return act(
-                id, ifMatch, version -> quotes.change(id, version, tree.root(), tree.problems()));
+                id,
+                ifMatch,
+                version -> quotes.change(id, version, request.wishes(), request.problems()));
     }
 
     @Operation(
@@ -298,24 +280,8 @@ class QuoteApi {
             @RequestHeader(name = HttpHeaders.IF_MATCH, required = false) @Nullable String ifMatch,
             InputStream body)
             throws IOException {
-        Optional<String> variant = variant(LimitedBody.read(body));
+        Optional<String> variant = QuoteRequest.readVariant(LimitedBody.read(body));
         return act(id, ifMatch, version -> quotes.accept(id, version, variant));
-    }
-
-    private static Optional<String> variant(byte[] body) {
-        if (body.length == 0) {
-            return Optional.empty();
-        }
-        JsonTree tree = JsonTree.parse(body);
-        List<JobProblem> problems = new ArrayList<>(tree.problems());
-        Optional<String> variant;
-        try (Fields fields = Fields.of(tree.root(), "", problems)) {
-            variant = fields.findText("variant", TextForm.ID);
-        }
-        if (!problems.isEmpty()) {
-            throw new MalformedJobException(problems);
-        }
-        return variant;
     }
 
     @Operation(summary = "Decline a quote", description = IF_MATCH)

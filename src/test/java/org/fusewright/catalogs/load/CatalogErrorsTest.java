@@ -103,6 +103,28 @@ class CatalogErrorsTest {
                         + " no part WDB-33 in these files",
                 "suppliers.csv | OLDQUAY,Old | SKERROW,Old | 3 | supplier | SKERROW |"
                         + " must be there once",
+                "margins.csv | ,wire,50 | ,wires,50 | 3 | group | wires | must be one of set,"
+                        + " block",
+                "margins.csv | ,wire,50 | WDB-4,wire,50 | 3 | group | wire |"
+                        + " must be empty where a part is named",
+                "margins.csv | ,wire,50 | ,wire,-5 | 3 | markUpPercent | -5 | must be 0 to 10000",
+                "margins.csv | ,seal,60 | ,terminal,60 | 5 | group | terminal |"
+                        + " must be there once; it stands in margins.csv, line 4 already",
+                "margins.csv | WDB-8,, | WDB-88,, | 8 | part | WDB-88 |"
+                        + " no part WDB-88 in these files",
+                "shipping.csv | letter,Padded letter,500 | letter,Padded letter,0 | 2 | upToG | 0 |"
+                        + " must be a whole number from 1 to 10000000",
+                "shipping.csv | small,Small parcel,2000 | small,Small parcel,500 | 3 | upToG | 500"
+                        + " | must be there once",
+                "shipping.csv | small,Small | letter,Small | 3 | code | letter |"
+                        + " must be there once",
+                "shipping.csv | 6.90,EUR | 6.90,EURO | 3 | currency | EURO |"
+                        + " must be a currency code of ISO 4217",
+                "taxes.csv | trade,Trade customer,20 | trade,Trade customer,120 | 3 | ratePercent |"
+                        + " 120 | must be 0 to 100",
+                "taxes.csv | trade,Trade | private,Trade | 3 | customerKind | private |"
+                        + " must be there once",
+                "taxes.csv | note | remark | 1 | remark | remark | unknown column",
                 "labour.csv | crimp,Crimp | cut,Crimp | 3 | code | cut | must be there once",
                 "blocks.csv | 26.8,Tansy | 26.8,Tansie | 3 | terminalFamily | Tansie |"
                         + " no terminal of family Tansie",

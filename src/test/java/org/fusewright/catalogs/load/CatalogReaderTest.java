@@ -6,6 +6,8 @@ import static org.assertj.core.api.Assertions.assertThatExceptionOfType;
 import org.fusewright.catalogs.CatalogContent;
 import org.fusewright.catalogs.CatalogRejected;
 import org.fusewright.catalogs.SampleFiles;
+import org.fusewright.core.quote.ShippingClass;
+import org.fusewright.core.quote.TaxKind;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -81,6 +83,9 @@ class CatalogReaderTest {
                 "wires.csv | 0.5 mm2,BK | 0.50mm²,BK",
                 "labour.csv | 48.00,EUR | 48,EUR",
                 "stock.csv | WDB-3,12 | WDB-3,11",
+                "margins.csv | ,,35 | ,,36",
+                "shipping.csv | 6.90 | 7.90",
+                "taxes.csv | customer,20 | customer,19",
             })
     void keepsTheVersionForTheSameContentWrittenOtherwise(
             String file, String written, String other) {
@@ -110,6 +115,24 @@ class CatalogReaderTest {
         assertThat(sample.read().stock()).isPresent();
         sample.texts().remove("stock.csv");
         assertThat(sample.read().stock()).isEmpty();
+    }
+
+    @Test
+    void readsMarkUpsShippingAndTaxesOnlyWhenTheyAreThere() {
+        CatalogContent all = sample.read();
+        assertThat(all.markUps().orElseThrow()).hasSize(7);
+        assertThat(all.shipping().orElseThrow())
+                .extracting(ShippingClass::upToG)
+                .containsExactly(500, 2000, 5000, 15000);
+        assertThat(all.taxes().orElseThrow())
+                .extracting(TaxKind::code)
+                .containsExactly("private", "trade", "trade-abroad");
+        List.of("margins.csv", "shipping.csv", "taxes.csv").forEach(sample.texts()::remove);
+        CatalogContent none = sample.read();
+        assertThat(none.markUps()).isEmpty();
+        assertThat(none.shipping()).isEmpty();
+        assertThat(none.taxes()).isEmpty();
+        assertThat(none.catalog().version()).isEqualTo(VERSION);
     }
 
     @Test
