@@ -24,8 +24,8 @@ import java.lang.management.ManagementFactory;
 import java.util.concurrent.TimeUnit;
 
 /**
- * One fitting, proven, by the search and by an independent solver (OR-Tools CP-SAT, one worker, told
- * the best cost as an upper bound); what the search allocates is printed beside.
+ * One fitting, proven, by the search and by an independent solver (OR-Tools CP-SAT, one worker,
+ * told the best cost as an upper bound); what the search allocates is printed beside.
  */
 @State(Scope.Benchmark)
 @BenchmarkMode(Mode.SingleShotTime)

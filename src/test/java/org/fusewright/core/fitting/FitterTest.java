@@ -117,8 +117,7 @@ class FitterTest {
                     new FittingTask(Drawing.task("d1^300 d2^20 r1^150 r2 | ").items(), forms, 0);
             Arrangement arrangement = Fitter.fit(task);
             Rules.assertKept(task, arrangement);
-            assertThat(Drawing.draw(arrangement))
-                    .isEqualTo("4Pf280[d1 d2 r1-r1] 4Pf0[r2-r2 . .]");
+            assertThat(Drawing.draw(arrangement)).isEqualTo("4Pf280[d1 d2 r1-r1] 4Pf0[r2-r2 . .]");
             assertThat(arrangement.optimal()).isTrue();
         }
 
