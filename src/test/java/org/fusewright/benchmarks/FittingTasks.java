@@ -38,9 +38,9 @@ final class FittingTasks {
         }
         List<BlockForm> forms = new ArrayList<>();
         for (boolean tall : new boolean[] {false, true}) {
-            forms.add(form(3, tall, tight ? 16.5 : 60, tall ? 15_400_000 : 14_600_000));
-            forms.add(form(4, tall, tight ? 22 : 80, tall ? 17_600_000 : 16_800_000));
-            forms.add(form(8, tall, tight ? 44 : 120, tall ? 24_150_000 : 23_350_000));
+            forms.add(form(3, tall, tight ? 13.2 : 60, tall ? 15_400_000 : 14_600_000));
+            forms.add(form(4, tall, tight ? 17.6 : 80, tall ? 17_600_000 : 16_800_000));
+            forms.add(form(8, tall, tight ? 35.2 : 120, tall ? 24_150_000 : 23_350_000));
         }
         return new FittingTask(items, forms, 0);
     }

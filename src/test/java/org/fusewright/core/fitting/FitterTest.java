@@ -103,6 +103,24 @@ class FitterTest {
             assertThatIllegalArgumentException().isThrownBy(() -> Drawing.task(task));
         }
 
+        /** More forms than a long has bits, none of which another one replaces. */
+        @Test
+        void fitsAnyNumberOfForms() {
+            List<BlockForm> forms = new ArrayList<>();
+            for (int f = 0; f < 300; f++) {
+                forms.add(
+                        Drawing.task("d1 | 4Pf%d=%d^%d".formatted(f, 300 + f, 20 + f))
+                                .forms()
+                                .getFirst());
+            }
+            FittingTask task =
+                    new FittingTask(Drawing.task("d1^300 d2^20 r1^150 r2 | ").items(), forms, 0);
+            Arrangement arrangement = Fitter.fit(task);
+            Rules.assertKept(task, arrangement);
+            assertThat(Drawing.draw(arrangement)).isEqualTo("4Pf280[d1 d2 r1-r1] 4Pf0[r2-r2 . .]");
+            assertThat(arrangement.optimal()).isTrue();
+        }
+
         @Test
         void keepsNothingForNothing() {
             assertThat(Fitter.fit(Drawing.task(" | 4P | 3 spare")))
