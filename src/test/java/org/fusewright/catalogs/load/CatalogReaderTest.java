@@ -8,6 +8,9 @@ import org.fusewright.catalogs.CatalogRejected;
 import org.fusewright.catalogs.SampleFiles;
 import org.fusewright.core.quote.ShippingClass;
 import org.fusewright.core.quote.TaxKind;
+import org.fusewright.catalogs.Supplier;
+import org.joda.money.Money;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -75,14 +78,36 @@ class CatalogReaderTest {
     @Test
     void keepsTheVersionForColumnsInAnotherOrder() {
         sample.texts().put("suppliers.csv", turnColumns(sample.texts().get("suppliers.csv")));
-        assertThat(sample.texts().get("suppliers.csv"))
-                .startsWith("currency,minimumOrder,title,supplier\n");
+        assertThat(sample.texts().get("suppliers.csv")).startsWith("currency,minimumOrder,title,supplier\n");
         assertThat(sample.read().catalog().version()).isEqualTo(VERSION);
     }
 
-    private static String turnColumns(String unquoted) {
-        return unquoted.lines()
-                .map(line -> String.join(",", List.of(line.split(",", -1)).reversed()))
+    private static String turnColumns(String plainTable) {
+        return String.join(
+                "\n",
+                plainTable
+                        .lines()
+                        .map(line -> String.join(",", List.of(line.split(",")).reversed()))
+                        .toList());
+    }
+
+    @Test
+    void readsWhatAnOrderMustBeWorthAndLeavesItOutWhereNothingIsSaid() {
+        assertThat(sample.read().suppliers())
+                .extracting(Supplier::minimumOrder)
+                .containsExactly(
+                        Optional.of(Money.parse("USD 150.00")),
+                        Optional.of(Money.parse("EUR 25.00")),
+                        Optional.of(Money.parse("EUR 60.00")));
+        sample.texts().computeIfPresent("suppliers.csv", (_, text) -> firstTwoColumns(text));
+        assertThat(sample.read().suppliers())
+                .extracting(Supplier::minimumOrder)
+                .containsOnly(Optional.empty());
+    }
+
+    private static String firstTwoColumns(String table) {
+        return table.lines()
+                .map(line -> line.split(",")[0] + "," + line.split(",")[1])
                 .collect(Collectors.joining("\n"));
     }
 
