@@ -11,8 +11,12 @@ const stale = new Set();
 
 document.addEventListener('input', event => typedSince.add(event.target));
 document.addEventListener('htmx:configRequest', event => {
-  if (event.detail.verb === 'post') {
+  const {verb, elt, parameters, triggeringEvent} = event.detail;
+  if (verb === 'post') {
     typedSince.clear();
+  }
+  if (elt.id === 'job' && triggeringEvent?.type === 'change') {
+    parameters.delete('do'); // of a button that was pressed before and has gone since
   }
 });
 
@@ -115,7 +119,7 @@ function settleChildren(old, fresh, added) {
   const known = new Map([...old.children].filter(child => child.id).map(child => [child.id, child]));
   let at = old.firstChild;
   for (const child of [...fresh.childNodes]) {
-    while (at?.id && !wanted.has(at.id)) {
+    while (at && (at.id ? !wanted.has(at.id) : isBlankBefore(at, child))) {
       at = drop(at);
     }
     const match = child.id ? known.get(child.id) : isAlike(at, child) ? at : undefined;
@@ -139,6 +143,12 @@ function settleChildren(old, fresh, added) {
   while (at) {
     at = drop(at);
   }
+}
+
+/** Blanks between rows stand in no answer's way. */
+function isBlankBefore(old, fresh) {
+  return old.nodeType === Node.TEXT_NODE && fresh.nodeType === Node.ELEMENT_NODE
+      && !old.data.trim();
 }
 
 function isAlike(old, fresh) {

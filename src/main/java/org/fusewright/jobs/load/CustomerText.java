@@ -85,6 +85,9 @@ public record CustomerText(List<Phrase> phrases, int unread) {
     private static final Pattern JOINTS =
             Pattern.compile("(?i),(?!\\d)|(?<!\\d),|\\t|\\s(?:and|plus|&|\\+)(?=\\s)");
 
+    private static final Pattern JOINT_BEFORE =
+            Pattern.compile("(?i)^(?:\\s*,|\\s+(?:and|plus|&|\\+)(?=\\s)|\\t)+");
+
     public CustomerText {
         phrases = List.copyOf(phrases);
     }
@@ -129,6 +132,6 @@ public record CustomerText(List<Phrase> phrases, int unread) {
     }
 
     private static String withoutJoint(String item) {
-        return item.replaceFirst("(?i)^(?:\\s*,|\\s+(?:and|plus|&|\\+)(?=\\s)|\\t)+", "").strip();
+        return JOINT_BEFORE.matcher(item).replaceFirst("").replaceFirst("[,\\s]+$", "").strip();
     }
 }

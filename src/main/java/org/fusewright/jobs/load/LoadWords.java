@@ -22,20 +22,21 @@ final class LoadWords {
             Map.of(
                     LoadKind.FILAMENT_LAMP,
                     "headlight, headlamp, head light, head lamp, low beam, high beam, main beam,"
-                            + " dip beam, dipped beam, tail light, taillight, tail lamp, rear light,"
-                            + " rear lamp, brake light, brake lamp, stop light, stop lamp, indicator,"
-                            + " turn signal, turn light, blinker, winker, flasher, spot light,"
-                            + " spotlight, spot lamp, fog light, fog lamp, driving light, work light,"
-                            + " work lamp, plate light, number plate light, licence plate light,"
-                            + " license plate light, marker light, running light, position light,"
-                            + " parking light, pilot light, side light, sidelight, dash light,"
-                            + " instrument light, warning light, neutral light, map light,"
-                            + " courtesy light, halogen, bulb, lamp, light, spots",
+                        + " dip beam, dipped beam, tail light, taillight, tail lamp, rear light,"
+                        + " rear lamp, brake light, brake lamp, stop light, stop lamp, indicator,"
+                        + " turn signal, turn light, blinker, winker, flasher, spot light,"
+                        + " spotlight, spot lamp, fog light, fog lamp, driving light, work light,"
+                        + " work lamp, plate light, number plate light, licence plate light,"
+                        + " license plate light, marker light, running light, position light,"
+                        + " parking light, pilot light, side light, sidelight, dash light,"
+                        + " instrument light, warning light, neutral light, map light, courtesy"
+                        + " light, halogen, bulb, lamp, light, spots",
                     LoadKind.LED,
                     "light bar, lightbar, led strip, led bar, led pod",
                     LoadKind.COIL,
-                    "horn, ignition coil, coil, solenoid, starter solenoid, starter relay, injector,"
-                            + " fuel injector, contactor, valve, purge valve, clutch, magnet, siren",
+                    "horn, ignition coil, coil, solenoid, starter solenoid, starter relay,"
+                        + " injector, fuel injector, contactor, valve, purge valve, clutch, magnet,"
+                        + " siren",
                     LoadKind.MOTOR,
                     "fan, radiator fan, cooling fan, motor, winch, wiper, actuator, servo, blower,"
                             + " compressor, air compressor, starter, starter motor, window",
@@ -43,19 +44,19 @@ final class LoadWords {
                     "pump, fuel pump, water pump, coolant pump, washer pump, oil pump, bilge pump,"
                             + " air pump, washer",
                     LoadKind.RESISTIVE,
-                    "heated grip, heated seat, seat heater, grip heater, heater, heated vest, heated"
-                            + " jacket, glow plug, defroster, heated clothing, heated gear",
+                    "heated grip, heated seat, seat heater, grip heater, heater, heated vest,"
+                        + " heated jacket, glow plug, defroster, heated clothing, heated gear",
                     LoadKind.ELECTRONIC,
                     "ecu, ecm, controller, gps, navigation, sat nav, satnav, radio, stereo,"
-                            + " amplifier, speedo, speedometer, gauge, tacho, tachometer, rev counter,"
-                            + " dash, dashboard, instrument, cluster, display, alarm, tracker, camera,"
-                            + " dashcam, dash cam, intercom, ignition module, ignition unit, cdi,"
-                            + " igniter, module, sensor, computer, quickshifter, immobiliser,"
-                            + " immobilizer, switch unit",
+                        + " amplifier, speedo, speedometer, gauge, tacho, tachometer, rev counter,"
+                        + " dash, dashboard, instrument, cluster, display, alarm, tracker, camera,"
+                        + " dashcam, dash cam, intercom, ignition module, ignition unit, cdi,"
+                        + " igniter, module, sensor, computer, quickshifter, immobiliser,"
+                        + " immobilizer, switch unit",
                     LoadKind.SOCKET,
-                    "socket, usb, usb socket, usb port, usb charger, usb outlet, power socket, power"
-                            + " outlet, outlet, accessory socket, cigarette lighter, cigar lighter,"
-                            + " charger, phone charger, lighter socket, accessory plug");
+                    "socket, usb, usb socket, usb port, usb charger, usb outlet, power socket,"
+                        + " power outlet, outlet, accessory socket, cigarette lighter, cigar"
+                        + " lighter, charger, phone charger, lighter socket, accessory plug");
 
     /** Long ones first: a fuel pump is more than a pump. */
     private static final List<Word> LONGEST_FIRST =
@@ -74,6 +75,10 @@ final class LoadWords {
 
     private static Word word(String text, LoadKind kind) {
         String spaced = text.replace(" ", "[ -]");
+        if (text.equals("gauge")) {
+            // "16 gauge" is a wire.
+            spaced = "(?<!\\d[ -]?)gauge";
+        }
         return new Word(Pattern.compile("\\b" + spaced + "(?:e?s)?\\b"), kind, text.length());
     }
 

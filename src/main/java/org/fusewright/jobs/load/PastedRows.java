@@ -6,6 +6,7 @@ import de.siegmar.fastcsv.reader.CsvRecord;
 
 import org.fusewright.core.job.LoadKind;
 
+import java.io.IOException;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
@@ -13,6 +14,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.regex.Pattern;
 
 /**
  * Rows of a spreadsheet, as copied from one (cells parted by tabs), read as circuits.
@@ -54,6 +56,9 @@ public record PastedRows(List<Row> rows, List<String> leftOver) {
     private static final String FURTHER_LOAD = "load";
     private static final int MAX_ROWS = 400;
 
+    /** What keeps a spreadsheet from taking a text for a formula. */
+    private static final Pattern APOSTROPHE = Pattern.compile("^'(?=[=+\\-@])");
+
     /** Headings in lower case; a name below a circuit is one too. */
     private static final Map<String, String> HEADINGS = headings();
 
@@ -62,7 +67,7 @@ public record PastedRows(List<Row> rows, List<String> leftOver) {
         headings.put(LINE, LINE);
         List.of("circuit", "title", "name", "load").forEach(word -> headings.put(word, "title"));
         List.of("kind", "type").forEach(word -> headings.put(word, KIND));
-        List.of("×", "x", "count", "quantity", "qty").forEach(word -> headings.put(word, COUNT));
+        List.of("×", "count", "quantity", "qty").forEach(word -> headings.put(word, COUNT));
         List.of("draws", "power", "current").forEach(word -> headings.put(word, AMOUNT));
         List.of("watts", "w").forEach(word -> headings.put(word, "watts"));
         List.of("amps", "a").forEach(word -> headings.put(word, "amps"));
@@ -121,14 +126,11 @@ public record PastedRows(List<Row> rows, List<String> leftOver) {
     private static List<List<String>> cells(String text) {
         List<List<String>> lines = new ArrayList<>();
         try (CsvReader<CsvRecord> records =
-                CsvReader.builder()
-                        .fieldSeparator('\t')
-                        .skipEmptyLines(true)
-                        .ofCsvRecord(text)) {
+                CsvReader.builder().fieldSeparator('\t').skipEmptyLines(true).ofCsvRecord(text)) {
             for (CsvRecord found : records) {
                 lines.add(found.getFields());
             }
-        } catch (CsvParseException | java.io.IOException notQuotedAsATable) {
+        } catch (CsvParseException | IOException notQuotedAsATable) {
             lines.clear();
             text.lines().map(line -> List.of(line.split("\t", -1))).forEach(lines::add);
         }
@@ -160,7 +162,7 @@ public record PastedRows(List<Row> rows, List<String> leftOver) {
         Map<String, String> texts = new LinkedHashMap<>();
         boolean load = false;
         for (int i = 0; i < line.size(); i++) {
-            String cell = line.get(i).strip();
+            String cell = APOSTROPHE.matcher(line.get(i).strip()).replaceFirst("");
             String column = i < columns.size() ? columns.get(i) : "";
             if (column.equals(LINE)) {
                 load = cell.equalsIgnoreCase(FURTHER_LOAD);

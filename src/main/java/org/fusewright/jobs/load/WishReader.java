@@ -17,6 +17,7 @@ import java.util.Set;
 import java.util.regex.MatchResult;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 
 /**
  * Reads one phrase. Each pattern takes what it understands out of {@code left}; what stays there at
@@ -69,22 +70,22 @@ final class WishReader {
     /** Of millimetre, centimetre, foot, inch, yard, metre: in the order of the pattern. */
     private static final List<Double> METRES = List.of(0.001, 0.01, 0.3048, 0.0254, 0.9144, 1.0);
 
-    private static final Pattern RATING =
-            Pattern.compile(
-                    NUMBER
-                            + AMPS
-                            + " ?(?:blade |mini |auto-reset |manual-reset )?(?:fused?|breaker)\\b"
-                            + "|\\b(?:fused?|breaker)(?: at| of|:)? "
-                            + NUMBER
-                            + AMPS);
+    /** What is said of a fuse or breaker, the surest way of saying it first. */
+    private static final List<Pattern> RATINGS =
+            Stream.of(
+                            "\\b(?:fused|(?:fuse|breaker)(?: at| of|:)) (?:at )?" + NUMBER + AMPS,
+                            NUMBER + AMPS + " ?(?:blade |mini )?(?:fuse|breaker)\\b",
+                            "\\b(?:fuse|breaker) " + NUMBER + AMPS)
+                    .map(Pattern::compile)
+                    .toList();
+
     private static final Pattern GAUGE_AREA =
             Pattern.compile(NUMBER + "(?:mm2|mm²|mm\\^2|sqmm|sq\\.? ?mm)(?![a-z0-9])");
     private static final Pattern GAUGE_NUMBER = Pattern.compile("\\b(\\d{1,2}) ?(awg|sae)\\b");
     private static final Pattern TWO_WATTS =
             Pattern.compile(NUMBER + "/\\s?(\\d{1,4}) ?(?:w|watts?)\\b");
     private static final Pattern AMOUNT =
-            Pattern.compile(
-                    NUMBER + "-?(kw|w|watts?|ma|milliamps?|a|amps?|amperes?)(?![a-z0-9])");
+            Pattern.compile(NUMBER + "-?(kw|w|watts?|ma|milliamps?|a|amps?|amperes?)(?![a-z0-9])");
     private static final Pattern VOLTS = Pattern.compile(NUMBER + "-?(?:v|volts?)(?![a-z0-9])");
     private static final Pattern FEET_AND_INCHES =
             Pattern.compile("(\\d{1,3}) ?(?:ft|feet|foot|')\\s?(\\d{1,2}) ?(?:in|inch|inches|\")");
@@ -102,7 +103,12 @@ final class WishReader {
             Pattern.compile(
                     "\\b(?:a )?(one|single|two|both|pair|twin|dual|three|four|five|six|eight)"
                             + "(?: of)?\\b");
-    private static final Pattern COUNT = Pattern.compile("(?<![\\d.,\\w])(\\d{1,2}) (?=[a-z]{2})");
+
+    /** A bare number counts when a word or two stand between it and something understood. */
+    private static final Pattern COUNT =
+            Pattern.compile(
+                    "(?<![\\d.,\\w])(\\d{1,2}) (?!gauge)(?=(?:[a-z-]+ ){0,2}" + TAKEN + ")");
+
     private static final Pattern TOTAL =
             Pattern.compile("\\b(?:in )?(?:total|altogether|combined|together)\\b");
     private static final Pattern MOMENTARY =
@@ -121,11 +127,12 @@ final class WishReader {
                     "\\b(?:switched(?: live| feed| power)?(?: by (?:the )?(?:key|ignition))?"
                             + "|(?:with|on) (?:the )?(?:ignition|key)"
                             + "|ignition (?:on|switched|live|feed)|key on)\\b");
-    private static final Pattern NO_RELAY = Pattern.compile("\\b(?:no|without(?: a)?|w/o) relay\\b");
+    private static final Pattern NO_RELAY =
+            Pattern.compile("\\b(?:no|without(?: a)?|w/o) relay\\b");
     private static final Pattern RELAY =
             Pattern.compile(
-                    "\\b(?:(?:with|via|through|on|needs|has|using|over) )?(?:(?:a|its|own|its own) )?"
-                            + "relay(?:ed|s)?\\b");
+                    "\\b(?:(?:with|via|through|on|needs|has|using|over) )?(?:(?:a|its|own|its own)"
+                        + " )?relay(?:ed|s)?\\b");
     private static final Pattern RETURN_BY_WIRE =
             Pattern.compile(
                     "\\b(?:(?:own|separate|its own) )?(?:(?:ground|earth|return) wire|wire return"
@@ -152,22 +159,24 @@ final class WishReader {
 
     /** Words that carry nothing by themselves. */
     private static final Set<String> FILLERS =
-            Set.of(
+            setOf(
                     ("a an the my our of at about approx approximately around roughly ca circa each"
-                         + " apiece and with is are it its draws draw drawing takes take uses use"
-                         + " using needs need pulls pulling rated max maximum nominal up to run runs"
-                         + " away long length cable wire wires wiring lead from block box for via plus"
+                         + " apiece and with is are it its draws drawing takes take uses use using"
+                         + " needs need pulls pulling rated max maximum nominal up to run runs away"
+                         + " long length cable wire wires wiring lead from block box for via plus"
                          + " also distance i we have has want some on one that which then current"
-                         + " power draw consumption route per piece so")
-                            .split(" "));
+                         + " power draw consumption route per piece so"));
 
     /** Words that may follow the name of a load as part of it. */
     private static final Set<String> AFTER_NAME =
-            Set.of(
+            setOf(
                     ("left right front rear back upper lower main aux auxiliary spare inner outer"
-                         + " bulb bulbs lamp lamps light lights led leds unit motor module"
-                         + " controller")
-                            .split(" "));
+                            + " bulb bulbs lamp lamps light lights led leds unit motor module"
+                            + " controller"));
+
+    private static Set<String> setOf(String words) {
+        return Set.of(words.split(" "));
+    }
 
     /** What one load draws, by one of both. */
     private record Amount(OptionalDouble watts, OptionalDouble amps) {
@@ -224,7 +233,7 @@ final class WishReader {
 
     private static boolean hasAmount(String part) {
         WishReader reader = new WishReader(part);
-        reader.take(RATING);
+        reader.rating();
         return reader.take(AMOUNT).isPresent();
     }
 
@@ -259,7 +268,7 @@ final class WishReader {
     private Optional<Wish> findWish() {
         Optional<Found> name = LoadWords.find(left);
         name.ifPresent(found -> takeOut(found.start(), found.end()));
-        OptionalDouble ratingA = number(take(RATING));
+        OptionalDouble ratingA = rating();
         String gauge = gauge();
         int counted = count();
         Optional<Amount> said = amount();
@@ -269,8 +278,7 @@ final class WishReader {
         OptionalDouble ratedV = number(take(VOLTS));
         OptionalDouble runM = runM();
         int count = counted > 0 ? counted : Math.max(1, (int) number(take(COUNT)).orElse(1));
-        Amount amount =
-                said.orElse(Amount.UNKNOWN).dividedBy(take(TOTAL).isPresent() ? count : 1);
+        Amount amount = said.orElse(Amount.UNKNOWN).dividedBy(take(TOTAL).isPresent() ? count : 1);
         boolean momentary = take(MOMENTARY).isPresent();
         take(CONTINUOUS);
         String terminal = terminal();
@@ -279,11 +287,15 @@ final class WishReader {
         String colour = colour();
         boolean led = LED.matcher(left).find();
         String title = title(name);
+        LoadKind kind = kind(name, led);
+        if (kind == LoadKind.LED) {
+            take(LED);
+        }
         takeFillers();
         return Optional.of(
                 new Wish(
                         title,
-                        kind(name, led),
+                        kind,
                         name.isPresent() || led,
                         count,
                         amount.watts(),
@@ -303,6 +315,14 @@ final class WishReader {
         LoadKind named = name.map(Found::kind).orElse(LoadKind.RESISTIVE);
         boolean lamp = named == LoadKind.FILAMENT_LAMP || name.isEmpty();
         return led && lamp ? LoadKind.LED : named;
+    }
+
+    private OptionalDouble rating() {
+        return RATINGS.stream()
+                .map(pattern -> number(take(pattern)))
+                .filter(OptionalDouble::isPresent)
+                .findFirst()
+                .orElse(OptionalDouble.empty());
     }
 
     private String gauge() {
@@ -388,8 +408,9 @@ final class WishReader {
                         found -> {
                             int first = found.group(1) == null ? 3 : 1;
                             String base = COLOURS.get(found.group(first));
-                            String stripe = COLOURS.get(found.group(first + 1));
-                            return stripe == null || stripe.equals(base) ? base : base + stripe;
+                            String word = found.group(first + 1);
+                            String stripe = word == null ? base : COLOURS.get(word);
+                            return stripe.equals(base) ? base : base + stripe;
                         })
                 .orElse("");
     }
@@ -414,6 +435,7 @@ final class WishReader {
             for (MatchResult word : words.reversed()) {
                 if (word.end() == start - 1
                         && !FILLERS.contains(word.group())
+                        && !Character.isDigit(word.group().charAt(0))
                         && isGap(text.charAt(word.end()))) {
                     start = word.start();
                 }
@@ -447,9 +469,13 @@ final class WishReader {
     private List<Piece> pieces() {
         List<Piece> pieces = new ArrayList<>();
         int done = 0;
-        Matcher words = Pattern.compile("[^\\s" + TAKEN + "]*[\\p{L}\\p{N}][^" + TAKEN + "]*").matcher(left);
+        Matcher words =
+                Pattern.compile("[^\\s" + TAKEN + "]*[\\p{L}\\p{N}][^" + TAKEN + "]*")
+                        .matcher(left);
         while (words.find()) {
-            int end = words.start() + left.substring(words.start(), words.end()).stripTrailing().length();
+            int end =
+                    words.start()
+                            + left.substring(words.start(), words.end()).stripTrailing().length();
             if (words.start() > done) {
                 pieces.add(new Piece(text.substring(done, words.start()), true));
             }

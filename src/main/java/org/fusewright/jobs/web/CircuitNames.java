@@ -46,8 +46,7 @@ final class CircuitNames {
                 plain.replaceAll("\\p{M}+", "")
                         .replaceAll("[^a-z0-9]+", "-")
                         .replaceAll("^-+|-+$", "");
-        String start =
-                name.substring(0, Math.min(name.length(), LONGEST)).replaceFirst("-$", "");
+        String start = name.substring(0, Math.min(name.length(), LONGEST)).replaceFirst("-$", "");
         if (!start.isEmpty() && !taken.contains(start)) {
             return start;
         }

@@ -121,7 +121,8 @@ final class FormRows {
                         case "runM" -> "branchM";
                         default -> text.getKey().replaceFirst("^loads/0/", "");
                     };
-            if (!name.contains("/") || name.startsWith("inrush/")) {
+            boolean ofLoads = !name.contains("/") || name.startsWith("inrush/");
+            if (ofLoads && !text.getValue().isBlank()) {
                 fields.set(row + name, text.getValue());
             }
         }

@@ -100,8 +100,7 @@ public record JobView(
     /** What a row is called wherever things that belong together are lit: "circuit:pump". */
     public String token(String row) {
         return (scope(row) == Subject.Scope.FEED ? "feed:" : "circuit:")
-                + URLEncoder.encode(id(row), StandardCharsets.UTF_8)
-                        .replace("+", "%20");
+                + URLEncoder.encode(id(row), StandardCharsets.UTF_8).replace("+", "%20");
     }
 
     private String id(String row) {

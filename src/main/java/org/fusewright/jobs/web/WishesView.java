@@ -52,11 +52,7 @@ public record WishesView(String text, List<Row> rows, int unread) {
         CustomerText read = CustomerText.read(text);
         List<Row> rows = new ArrayList<>();
         for (Phrase phrase : read.phrases()) {
-            rows.add(
-                    new Row(
-                            rows.size(),
-                            phrase.pieces(),
-                            phrase.wish().map(WishesView::fields)));
+            rows.add(new Row(rows.size(), phrase.pieces(), phrase.wish().map(WishesView::fields)));
         }
         return new WishesView(text, rows, read.unread());
     }
