@@ -111,14 +111,24 @@ public class Jobs {
     public List<JobRevision> listRevisions(long id) {
         row(id);
         return revisions.findByKeyJobIdOrderByKeyRevisionDesc(id).stream()
-                .map(
-                        row ->
-                                new JobRevision(
-                                        row.key.revision(),
-                                        row.changedAt,
-                                        row.changedBy,
-                                        DocumentText.parse(row.document)))
+                .map(Jobs::revision)
                 .toList();
+    }
+
+    /**
+     * @throws UnknownJobException when there is no such job, or it has no such revision
+     */
+    @Transactional(readOnly = true)
+    public JobRevision getRevision(long id, int revision) {
+        return revisions
+                .findById(new JobRevisionRow.Key(id, revision))
+                .map(Jobs::revision)
+                .orElseThrow(() -> new UnknownJobException(id));
+    }
+
+    private static JobRevision revision(JobRevisionRow row) {
+        return new JobRevision(
+                row.key.revision(), row.changedAt, row.changedBy, DocumentText.parse(row.document));
     }
 
     private StoredJob write(JobRow row, JobReading reading) {

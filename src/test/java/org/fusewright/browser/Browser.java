@@ -40,7 +40,8 @@ public final class Browser implements ExecutionCondition, ParameterResolver {
                     Path.of("/Applications/Google Chrome.app/Contents/MacOS/Google Chrome"),
                     Path.of("C:/Program Files/Google/Chrome/Application/chrome.exe"));
 
-    private record Running(Playwright playwright, com.microsoft.playwright.Browser chromium)
+    /** A browser that runs until it is closed. */
+    public record Running(Playwright playwright, com.microsoft.playwright.Browser chromium)
             implements AutoCloseable {
         @Override
         public void close() {
@@ -97,7 +98,8 @@ public final class Browser implements ExecutionCondition, ParameterResolver {
         return session.newPage();
     }
 
-    private static Running launch() {
+    /** Starts the Chromium of this machine. */
+    public static Running launch() {
         // Without it the library would fetch browsers of its own.
         Map<String, String> environment = Map.of("PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD", "1");
         Playwright playwright =

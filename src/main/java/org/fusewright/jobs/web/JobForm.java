@@ -80,6 +80,17 @@ public final class JobForm {
         return "f" + field.replaceAll("[^A-Za-z0-9]", "-");
     }
 
+    /** What the ids of a row's elements end in: "-circuits-0". */
+    public static String suffix(String row) {
+        return id(row).substring(1);
+    }
+
+    /** Whether anything is wrong in some fields of a row, given as patterns. */
+    public boolean isFaulty(String row, List<String> fields) {
+        String any = row + "/(" + String.join("|", fields) + ")(/.*)?";
+        return faults.keySet().stream().anyMatch(field -> field.matches(any));
+    }
+
     /** The number of a row, counted from 1. */
     public static int number(String row) {
         return Integer.parseInt(row.substring(row.lastIndexOf('/') + 1)) + 1;
@@ -136,6 +147,25 @@ public final class JobForm {
         return rows;
     }
 
+    /** The first feed of a terminal; the first of all when there is none. */
+    public String feedOf(String terminal) {
+        List<String> feeds = rows("/feeds");
+        return feeds.stream()
+                .filter(row -> text(row + "/terminal").equals(terminal))
+                .findFirst()
+                .or(() -> feeds.stream().findFirst())
+                .map(row -> text(row + "/id"))
+                .orElse("");
+    }
+
+    public List<Option> kindOptions(String field) {
+        return withCurrent(field, kindOptions());
+    }
+
+    public List<Option> unitOptions(String field) {
+        return withCurrent(field, options("W", "W", "A", "A"));
+    }
+
     public List<Option> feedOptions(String field) {
         return withCurrent(field, rows("/feeds").stream().map(this::idOption).toList());
     }
@@ -147,18 +177,6 @@ public final class JobForm {
         rows("/feeds").stream()
                 .map(row -> text(row + "/id"))
                 .map(id -> new Option(id, "feed " + id))
-                .forEach(options::add);
-        return withCurrent(field, options);
-    }
-
-    public List<Option> contactOptions(String field) {
-        String own = field.replaceFirst("/relay/contactFrom$", "");
-        List<Option> options = new ArrayList<>();
-        options.add(new Option("", "own device"));
-        rows("/circuits").stream()
-                .filter(row -> !row.equals(own))
-                .map(row -> text(row + "/id"))
-                .map(id -> new Option(id, "device of " + id))
                 .forEach(options::add);
         return withCurrent(field, options);
     }

@@ -32,6 +32,7 @@ import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.ObjectNode;
 
 import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -106,34 +107,74 @@ class JobPages {
             @RequestParam MultiValueMap<String, String> fields,
             @RequestHeader(name = "HX-Request", defaultValue = "false") boolean script,
             HttpServletResponse response) {
-        ObjectNode document = FormDocument.of(fields);
+        List<String> leftOver = new ArrayList<>();
+        ObjectNode document = FormDocument.of(withRows(action, fields, leftOver));
         try {
-            if (!action.isEmpty()) {
+            StoredJob before = jobs.get(id);
+            if (!action.isEmpty() && !isWholeRows(action)) {
                 FormAction.apply(action, document);
             }
-            boolean renamed = Renaming.follow(jobs.get(id).document(), document);
-            StoredJob job = keep(id, version, document);
+            CircuitNames.follow(before.document(), document);
+            boolean renamed = Renaming.follow(before.document(), document);
+            Kept kept = keep(before, version, document);
+            JobView view = JobView.of(kept.job(), kept.kit()).withNotice(told(leftOver));
             if (!script) {
-                return redirect(id);
+                return leftOver.isEmpty() ? redirect(id) : jobPage("jobs/job", view, HttpStatus.OK);
             }
-            JobView view = JobView.of(job, this::plan).refreshing(fieldsOf(faulty));
             return action.isEmpty()
-                    ? jobPage("jobs/changed", view, HttpStatus.OK).addObject("renamed", renamed)
+                    ? jobPage("jobs/changed", view.refreshing(fieldsOf(faulty)), HttpStatus.OK)
+                            .addObject("renamed", renamed)
                     : swapAll(view, HttpStatus.OK, response);
         } catch (StaleJobException stale) {
-            JobView view = JobView.of(jobs.get(id), this::plan).withNotice(STALE);
-            return script
-                    ? swapAll(view, HttpStatus.PRECONDITION_FAILED, response)
-                    : jobPage("jobs/job", view, HttpStatus.PRECONDITION_FAILED);
+            return stale(JobView.of(jobs.get(id), this::plan), script, response);
         } catch (MalformedJobException malformed) {
             JobForm form = JobForm.of(document, malformed.problems());
-            JobView view = JobView.of(jobs.get(id), this::plan).withForm(form);
-            return faulty(view, HttpStatus.BAD_REQUEST, fieldsOf(faulty), script, response);
+            JobView view =
+                    JobView.of(jobs.get(id), this::plan).withForm(form).withNotice(told(leftOver));
+            return script && isWholeRows(action)
+                    ? swapAll(view, HttpStatus.BAD_REQUEST, response)
+                    : faulty(view, HttpStatus.BAD_REQUEST, fieldsOf(faulty), script, response);
         } catch (ReferenceTakenException taken) {
             JobForm form = JobForm.of(document, List.of(JobErrors.problem(taken)));
             JobView view = JobView.of(jobs.get(id), this::plan).withForm(form);
             return faulty(view, HttpStatus.CONFLICT, fieldsOf(faulty), script, response);
         }
+    }
+
+    private static boolean isWholeRows(String action) {
+        return action.equals(FormRows.PASTE) || action.equals(FormRows.TAKE);
+    }
+
+    private static MultiValueMap<String, String> withRows(
+            String action, MultiValueMap<String, String> fields, List<String> leftOver) {
+        return switch (action) {
+            case FormRows.PASTE -> FormRows.paste(fields, leftOver);
+            case FormRows.TAKE -> FormRows.take(fields);
+            default -> fields;
+        };
+    }
+
+    private static String told(List<String> leftOver) {
+        return leftOver.isEmpty()
+                ? ""
+                : "Not understood of what was pasted, and left out: "
+                        + String.join(", ", leftOver)
+                        + ".";
+    }
+
+    /** Reads a customer's text into rows to confirm; nothing is kept. */
+    @PostMapping("/jobs/{id}/read-text")
+    ModelAndView readText(
+            @PathVariable long id,
+            @RequestParam(defaultValue = "") String text,
+            @RequestParam MultiValueMap<String, String> fields,
+            @RequestHeader(name = "HX-Request", defaultValue = "false") boolean script) {
+        ObjectNode typed = FormDocument.of(fields);
+        JobView view =
+                JobView.of(jobs.get(id), this::plan)
+                        .withForm(JobForm.of(typed, List.of()))
+                        .withWishes(WishesView.of(text));
+        return jobPage(script ? "jobs/wishrows" : "jobs/job", view, HttpStatus.OK);
     }
 
     /** What was typed, with its problems beside it; the kit is that of the job as it still is. */
@@ -152,11 +193,18 @@ class JobPages {
         return jobPage("jobs/faults", view.refreshing(refreshed), status);
     }
 
+    /** The job as somebody else left it, in place of a change that was not kept. */
+    static ModelAndView stale(JobView now, boolean script, HttpServletResponse response) {
+        JobView view = now.withNotice(STALE);
+        return script
+                ? swapAll(view, HttpStatus.PRECONDITION_FAILED, response)
+                : jobPage("jobs/job", view, HttpStatus.PRECONDITION_FAILED);
+    }
+
     /** Has the script swap the form too, not only the kit. */
-    private static ModelAndView swapAll(
-            JobView view, HttpStatus status, HttpServletResponse response) {
+    static ModelAndView swapAll(JobView view, HttpStatus status, HttpServletResponse response) {
         response.setHeader("HX-Retarget", "#work");
-        response.setHeader("HX-Reswap", "outerHTML");
+        response.setHeader("HX-Reswap", "moved");
         return jobPage("jobs/work", view, status);
     }
 
@@ -209,13 +257,18 @@ class JobPages {
                 .body(answer.getBody());
     }
 
+    private record Kept(StoredJob job, Kit kit) {}
+
     /** Keeps a document unless it says what the job says already. */
-    private StoredJob keep(long id, long version, JsonNode document) {
+    private Kept keep(StoredJob before, long version, JsonNode document) {
         JobReading reading = JobReader.read(document);
-        kits.plan(reading);
-        StoredJob job = jobs.get(id);
-        boolean same = JobReader.read(job.document()).job().equals(reading.job());
-        return same && job.version() == version ? job : jobs.change(id, version, reading);
+        Kit kit = kits.plan(reading);
+        boolean same = JobReader.read(before.document()).job().equals(reading.job());
+        return new Kept(
+                same && before.version() == version
+                        ? before
+                        : jobs.change(before.id(), version, reading),
+                kit);
     }
 
     private Kit plan(StoredJob job) {

@@ -1,9 +1,12 @@
 package org.fusewright.jobs.web;
 
+import org.fusewright.core.check.Subject;
 import org.fusewright.core.job.MalformedJobException;
 import org.fusewright.core.kit.Kit;
 import org.fusewright.jobs.StoredJob;
 
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
@@ -17,6 +20,7 @@ import java.util.function.Function;
  * @param notice what the user must know first; empty for nothing
  * @param refreshed fields whose faults are sent anew
  * @param whatIf the answer to what was asked of a circuit
+ * @param wishes what was read from a customer's text and waits to be confirmed
  */
 public record JobView(
         StoredJob job,
@@ -24,21 +28,17 @@ public record JobView(
         Optional<KitView> kit,
         String notice,
         Set<String> refreshed,
-        Optional<WhatIfView> whatIf) {
+        Optional<WhatIfView> whatIf,
+        Optional<WishesView> wishes) {
+    private static final Said NOTHING = new Said(List.of());
+
     public JobView {
         refreshed = new LinkedHashSet<>(refreshed);
     }
 
     static JobView of(StoredJob job, Function<StoredJob, Kit> planner) {
         try {
-            Kit kit = planner.apply(job);
-            return new JobView(
-                    job,
-                    JobForm.of(job.document(), List.of()),
-                    Optional.of(new KitView(kit)),
-                    "",
-                    Set.of(),
-                    Optional.empty());
+            return of(job, planner.apply(job));
         } catch (MalformedJobException malformed) {
             return new JobView(
                     job,
@@ -46,23 +46,68 @@ public record JobView(
                     Optional.empty(),
                     "",
                     Set.of(),
+                    Optional.empty(),
                     Optional.empty());
         }
     }
 
+    static JobView of(StoredJob job, Kit kit) {
+        return new JobView(
+                job,
+                JobForm.of(job.document(), List.of()),
+                Optional.of(new KitView(kit)),
+                "",
+                Set.of(),
+                Optional.empty(),
+                Optional.empty());
+    }
+
     JobView withForm(JobForm typed) {
-        return new JobView(job, typed, kit, notice, refreshed, whatIf);
+        return new JobView(job, typed, kit, notice, refreshed, whatIf, wishes);
     }
 
     JobView withNotice(String text) {
-        return new JobView(job, form, kit, text, refreshed, whatIf);
+        return new JobView(job, form, kit, text, refreshed, whatIf, wishes);
     }
 
     JobView refreshing(Set<String> fields) {
-        return new JobView(job, form, kit, notice, fields, whatIf);
+        return new JobView(job, form, kit, notice, fields, whatIf, wishes);
     }
 
     JobView withWhatIf(WhatIfView answer) {
-        return new JobView(job, form, kit, notice, refreshed, Optional.of(answer));
+        return new JobView(job, form, kit, notice, refreshed, Optional.of(answer), wishes);
+    }
+
+    JobView withWishes(WishesView read) {
+        return new JobView(job, form, kit, notice, refreshed, whatIf, Optional.of(read));
+    }
+
+    /** What the checks say of the circuit or feed in a row. */
+    public Said said(String row) {
+        return kit.map(view -> view.said(scope(row), id(row))).orElse(NOTHING);
+    }
+
+    /** The device chosen for the circuit or feed in a row; empty when there is none. */
+    public String device(String row) {
+        return kit.map(
+                        view ->
+                                scope(row) == Subject.Scope.FEED
+                                        ? view.deviceOfFeed(id(row))
+                                        : view.deviceOfCircuit(id(row)))
+                .orElse("");
+    }
+
+    /** What a row is called wherever things that belong together are lit: "circuit:pump". */
+    public String token(String row) {
+        return (scope(row) == Subject.Scope.FEED ? "feed:" : "circuit:")
+                + URLEncoder.encode(id(row), StandardCharsets.UTF_8).replace("+", "%20");
+    }
+
+    private String id(String row) {
+        return form.text(row + "/id");
+    }
+
+    private static Subject.Scope scope(String row) {
+        return row.startsWith("/feeds/") ? Subject.Scope.FEED : Subject.Scope.CIRCUIT;
     }
 }

@@ -1,19 +1,116 @@
 package org.fusewright.jobs.web;
 
 import org.fusewright.core.catalog.BaggedSet;
+import org.fusewright.core.catalog.Device;
 import org.fusewright.core.check.Check;
+import org.fusewright.core.check.Subject;
 import org.fusewright.core.check.Verdict;
 import org.fusewright.core.kit.Kit;
+import org.fusewright.core.kit.KitBlock;
+import org.fusewright.core.kit.KitCircuit;
+import org.fusewright.core.kit.KitFeed;
 import org.fusewright.core.kit.PartGroup;
 import org.fusewright.core.kit.PartLine;
+import org.fusewright.core.sizing.SizedCircuit;
+import org.fusewright.core.sizing.SizedFeed;
+import org.fusewright.web.Figures;
 
 import java.util.EnumMap;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Collectors;
 
 /** A kit in the order in which its page shows it. */
-public record KitView(Kit kit) {
+public final class KitView {
+    private static final Said NOTHING = new Said(List.of());
+
+    private final Kit kit;
+    private final Map<String, Said> said = new HashMap<>();
+    private final Map<String, SizedCircuit> circuits = new LinkedHashMap<>();
+    private final Map<String, SizedFeed> feeds = new LinkedHashMap<>();
+
+    KitView(Kit kit) {
+        this.kit = kit;
+        kit.checks().stream()
+                .collect(Collectors.groupingBy(check -> key(check.subject())))
+                .forEach((key, checks) -> said.put(key, new Said(checks)));
+        for (KitCircuit circuit : kit.circuits()) {
+            circuits.put(circuit.sized().id(), circuit.sized());
+        }
+        for (KitFeed feed : kit.feeds()) {
+            feeds.put(feed.sized().id(), feed.sized());
+        }
+    }
+
+    private static String key(Subject subject) {
+        return subject.scope() + ":" + subject.id();
+    }
+
+    public Kit kit() {
+        return kit;
+    }
+
+    /** What the checks say of a circuit, feed or block by its id, or of the job by an empty one. */
+    public Said said(Subject.Scope scope, String id) {
+        return said.getOrDefault(scope + ":" + id, NOTHING);
+    }
+
+    /** What belongs beside no circuit, feed or block. */
+    public Said saidOfTheRest() {
+        Set<String> blocks = kit.blocks().stream().map(KitBlock::id).collect(Collectors.toSet());
+        return new Said(
+                kit.checks().stream()
+                        .filter(check -> !isShownElsewhere(check.subject(), blocks))
+                        .toList());
+    }
+
+    private boolean isShownElsewhere(Subject subject, Set<String> blocks) {
+        return switch (subject.scope()) {
+            case JOB -> false;
+            case CIRCUIT -> circuits.containsKey(subject.id());
+            case FEED -> feeds.containsKey(subject.id());
+            case BLOCK -> blocks.contains(subject.id());
+        };
+    }
+
+    public Optional<SizedCircuit> findCircuit(String id) {
+        return Optional.ofNullable(circuits.get(id));
+    }
+
+    public Optional<SizedFeed> findFeed(String id) {
+        return Optional.ofNullable(feeds.get(id));
+    }
+
+    /** The device chosen for a circuit, such as "10 A auto-reset"; empty when there is none. */
+    public String deviceOfCircuit(String id) {
+        return findCircuit(id)
+                .map(
+                        circuit ->
+                                circuit.device()
+                                        .map(KitView::named)
+                                        .orElseGet(
+                                                () ->
+                                                        "of "
+                                                                + circuit.resolved()
+                                                                        .circuit()
+                                                                        .contactFrom()
+                                                                        .orElse("another")))
+                .orElse("");
+    }
+
+    /** The main device chosen for a feed; empty when there is none. */
+    public String deviceOfFeed(String id) {
+        return findFeed(id).flatMap(SizedFeed::mainDevice).map(KitView::named).orElse("");
+    }
+
+    private static String named(Device device) {
+        return Figures.plain(device.ratingA(), 2) + "\u00a0A " + device.kind().code();
+    }
+
     public List<Check> checks(Verdict verdict) {
         return kit.checks().stream().filter(check -> check.verdict() == verdict).toList();
     }

@@ -16,6 +16,7 @@ import org.fusewright.jobs.load.JobReader;
 import org.springframework.http.HttpStatus;
 import org.springframework.stereotype.Controller;
 import org.springframework.util.MultiValueMap;
+import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestHeader;
@@ -36,7 +37,8 @@ import java.util.stream.Stream;
 @Controller
 @Hidden
 class WhatIfPages {
-    private static final Pattern ASK = Pattern.compile("(\\w{1,20}) (/circuits/\\d{1,4})");
+    private static final Pattern ROW = Pattern.compile("/circuits/\\d{1,4}");
+    private static final Pattern ASK = Pattern.compile("(\\w{1,20}) (" + ROW + ")");
 
     private final Jobs jobs;
     private final Kits kits;
@@ -72,6 +74,18 @@ class WhatIfPages {
             JobForm form = JobForm.of(document, malformed.problems());
             return page(job, view, form, HttpStatus.BAD_REQUEST, script);
         }
+    }
+
+    /** The questions that can be asked of a circuit. */
+    @GetMapping("/jobs/{id}/what-if")
+    ModelAndView questions(@PathVariable long id, @RequestParam String row) {
+        StoredJob job = jobs.get(id);
+        if (!ROW.matcher(row).matches() || job.document().at(row).isMissingNode()) {
+            throw noSuchQuestion();
+        }
+        return new ModelAndView(
+                "jobs/asks",
+                Map.of("job", job.id(), "row", row, "answer", Optional.<WhatIfView>empty()));
     }
 
     private Answer answer(ObjectNode document, String row, Varied varied) {

@@ -1,0 +1,97 @@
+package org.fusewright.jobs.web;
+
+import io.swagger.v3.oas.annotations.Hidden;
+
+import org.fusewright.core.check.Subject;
+import org.fusewright.core.sizing.SizedCircuit;
+import org.fusewright.core.sizing.SizedFeed;
+import org.fusewright.jobs.Jobs;
+import org.fusewright.jobs.Kits;
+import org.fusewright.jobs.load.JobReader;
+import org.springframework.http.HttpStatus;
+import org.springframework.stereotype.Controller;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.PathVariable;
+import org.springframework.web.bind.annotation.RequestHeader;
+import org.springframework.web.bind.annotation.RequestParam;
+import org.springframework.web.server.ResponseStatusException;
+import org.springframework.web.servlet.ModelAndView;
+
+import java.util.Map;
+import java.util.Optional;
+
+/** The parts of a job's page that are fetched when somebody opens them. */
+@Controller
+@Hidden
+class JobPieces {
+    private final Jobs jobs;
+    private final Kits kits;
+
+    JobPieces(Jobs jobs, Kits kits) {
+        this.jobs = jobs;
+        this.kits = kits;
+    }
+
+    /**
+     * Why a device was chosen, and which checks pass.
+     *
+     * @param of "circuit:", "feed:" or "block:" and an id; "job:" for the job itself
+     */
+    @GetMapping("/jobs/{id}/proof")
+    ModelAndView proof(
+            @PathVariable long id,
+            @RequestParam String of,
+            @RequestHeader(name = "HX-Request", defaultValue = "false") boolean script) {
+        KitView kit = kit(id);
+        String name = of.substring(of.indexOf(':') + 1);
+        Optional<SizedCircuit> circuit = Optional.empty();
+        Optional<SizedFeed> feed = Optional.empty();
+        Said said;
+        switch (of.substring(0, Math.max(0, of.indexOf(':')))) {
+            case "circuit" -> {
+                circuit = Optional.of(kit.findCircuit(name).orElseThrow(JobPieces::gone));
+                said = kit.said(Subject.Scope.CIRCUIT, name);
+            }
+            case "feed" -> {
+                feed = Optional.of(kit.findFeed(name).orElseThrow(JobPieces::gone));
+                said = kit.said(Subject.Scope.FEED, name);
+            }
+            case "block" -> said = kit.said(Subject.Scope.BLOCK, name);
+            case "job" -> said = kit.saidOfTheRest();
+            default -> throw gone();
+        }
+        return new ModelAndView(
+                script ? "jobs/proof" : "jobs/proofpage",
+                Map.of("job", id, "said", said, "circuit", circuit, "feed", feed));
+    }
+
+    /** The time-current chart and the dead shorts of a circuit. */
+    @GetMapping("/jobs/{id}/chart")
+    ModelAndView chart(
+            @PathVariable long id,
+            @RequestParam String circuit,
+            @RequestHeader(name = "HX-Request", defaultValue = "false") boolean script) {
+        SizedCircuit sized = kit(id).findCircuit(circuit).orElseThrow(JobPieces::gone);
+        return script
+                ? new ModelAndView("jobs/chart", drawn(sized))
+                : new ModelAndView("jobs/chartpage", drawn(sized)).addObject("job", id);
+    }
+
+    private static Map<String, Object> drawn(SizedCircuit sized) {
+        return Map.of(
+                "study",
+                sized.study().orElseThrow(JobPieces::gone),
+                "device",
+                sized.device().orElseThrow(JobPieces::gone),
+                "circuit",
+                sized.id());
+    }
+
+    private KitView kit(long id) {
+        return new KitView(kits.plan(JobReader.read(jobs.get(id).document())));
+    }
+
+    private static ResponseStatusException gone() {
+        return new ResponseStatusException(HttpStatus.NOT_FOUND);
+    }
+}

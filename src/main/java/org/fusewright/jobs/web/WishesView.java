@@ -1,0 +1,99 @@
+package org.fusewright.jobs.web;
+
+import org.fusewright.jobs.load.CustomerText;
+import org.fusewright.jobs.load.CustomerText.Phrase;
+import org.fusewright.jobs.load.CustomerText.Piece;
+import org.fusewright.jobs.load.CustomerText.Wish;
+import org.fusewright.web.Figures;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * What was read from a customer's text, as rows to confirm.
+ *
+ * @param text the text as given
+ */
+public record WishesView(String text, List<Row> rows, int unread) {
+    /**
+     * One phrase of the text.
+     *
+     * @param pieces the phrase, with what was not understood told apart
+     * @param wish empty when nothing in it asks for a circuit
+     */
+    public record Row(int number, List<Piece> pieces, Optional<Fields> wish) {}
+
+    /** The fields of a row, as texts; empty where nothing was said. */
+    public record Fields(
+            boolean take,
+            String title,
+            String kind,
+            String count,
+            String amount,
+            String unit,
+            String ratedV,
+            String runM,
+            String terminal,
+            boolean momentary,
+            boolean relay,
+            String returnPath,
+            String colour,
+            String ratingA,
+            String gauge,
+            List<String> remarks) {}
+
+    public WishesView {
+        rows = List.copyOf(rows);
+    }
+
+    static WishesView of(String text) {
+        CustomerText read = CustomerText.read(text);
+        List<Row> rows = new ArrayList<>();
+        for (Phrase phrase : read.phrases()) {
+            rows.add(new Row(rows.size(), phrase.pieces(), phrase.wish().map(WishesView::fields)));
+        }
+        return new WishesView(text, rows, read.unread());
+    }
+
+    private static Fields fields(Wish wish) {
+        boolean known = wish.amps().isPresent() || wish.watts().isPresent();
+        List<String> remarks = new ArrayList<>();
+        if (!known) {
+            remarks.add("No watts or amps are said.");
+        }
+        if (!wish.kindSaid()) {
+            remarks.add("The kind is a guess.");
+        }
+        if (wish.runM().isEmpty()) {
+            remarks.add("No length is said.");
+        }
+        return new Fields(
+                known,
+                wish.title(),
+                wish.kind().code(),
+                wish.count() == 1 ? "" : String.valueOf(wish.count()),
+                wish.amps().isPresent() ? number(wish.amps()) : number(wish.watts()),
+                wish.amps().isPresent() ? "A" : "W",
+                number(wish.ratedV()),
+                number(wish.runM()),
+                wish.terminal(),
+                wish.momentary(),
+                wish.relay(),
+                wish.returnPath(),
+                wish.colour(),
+                number(wish.ratingA()),
+                wish.gauge(),
+                remarks);
+    }
+
+    private static String number(OptionalDouble value) {
+        return value.isPresent() ? Figures.plain(value.getAsDouble(), 3) : "";
+    }
+
+    /** How many rows ask for a circuit. */
+    public long found() {
+        return rows.stream().filter(row -> row.wish().isPresent()).count();
+    }
+}

@@ -1,0 +1,258 @@
+// Swaps only what an answer moves: elements that say the same stay as they are, with what is typed,
+// chosen, opened, scrolled and focused in them. It is the swap style "moved" of htmx.
+
+const FIELDS = 'input, select, textarea';
+
+/** Fields that were typed in since their values were last sent: an answer knows nothing of that. */
+const typedSince = new Set();
+
+/** Parts fetched on demand that stand open: an answer may have made them stale. */
+const stale = new Set();
+
+document.addEventListener('input', event => typedSince.add(event.target));
+document.addEventListener('htmx:configRequest', event => {
+  const {verb, elt, parameters, triggeringEvent} = event.detail;
+  if (verb === 'post') {
+    typedSince.clear();
+  }
+  if (elt.id === 'job' && triggeringEvent?.type === 'change') {
+    parameters.delete('do'); // of a button that was pressed before and has gone since
+  }
+});
+
+function isSame(old, fresh) {
+  return old.nodeName === fresh.nodeName && old.id === fresh.id
+      && requests(old) === requests(fresh);
+}
+
+/** What htmx has bound to an element: it does not see when that changes. */
+function requests(element) {
+  return [...element.attributes]
+      .filter(({name}) => name.startsWith('hx-') && name !== 'hx-swap-oob')
+      .map(({name, value}) => `${name}=${value}`)
+      .join('\n');
+}
+
+/** Makes `old` say what `fresh` says; `added` gets the elements that are new. */
+function settle(old, fresh, added) {
+  if (old.isEqualNode(fresh) && !old.matches(FIELDS) && !old.querySelector(FIELDS)) {
+    return;
+  }
+  if (isKeptOpen(old, fresh)) {
+    return;
+  }
+  if (!isSame(old, fresh) || old instanceof SVGElement) {
+    replace(old, fresh, added);
+    return;
+  }
+  settleAttributes(old, fresh);
+  if (old.matches(FIELDS)) {
+    settleField(old, fresh);
+  } else {
+    settleChildren(old, fresh, added);
+  }
+}
+
+/** A part that was fetched and still stands open stays until it is fetched anew. */
+function isKeptOpen(old, fresh) {
+  if (!fresh.classList.contains('later') || !('loaded' in old.dataset)) {
+    return false;
+  }
+  if (!old.closest('details')?.open) {
+    delete old.dataset.loaded;
+    old.removeAttribute('hx-get'); // differs now, so that it is replaced
+    return false;
+  }
+  stale.add(old);
+  return true;
+}
+
+function settleAttributes(old, fresh) {
+  for (const {name, value} of fresh.attributes) {
+    if (name !== 'class' && name !== 'hx-swap-oob' && old.getAttribute(name) !== value) {
+      old.setAttribute(name, value);
+    }
+  }
+  for (const {name} of [...old.attributes]) {
+    const isUsers = name === 'open' && old.nodeName === 'DETAILS';
+    if (name !== 'class' && !isUsers && !fresh.hasAttribute(name)) {
+      old.removeAttribute(name);
+    }
+  }
+  const busy = [...old.classList].filter(name => name.startsWith('htmx-'));
+  const classes = [...fresh.classList, ...busy].join(' ');
+  if (old.getAttribute('class') !== classes && (classes || old.hasAttribute('class'))) {
+    old.setAttribute('class', classes);
+  }
+}
+
+function settleField(old, fresh) {
+  if (old.nodeName === 'SELECT' && !hasSameOptions(old, fresh)) {
+    const chosen = typedSince.has(old) ? old.value : fresh.value;
+    old.replaceChildren(...fresh.childNodes);
+    old.value = chosen;
+    return;
+  }
+  if (typedSince.has(old)) {
+    return;
+  }
+  if (old.type === 'checkbox') {
+    old.checked = fresh.checked;
+  } else if (old.value !== fresh.value && !isSameNumber(old, fresh)) {
+    old.value = fresh.value;
+  }
+}
+
+/** "9,5" stays as it was typed when the answer says 9.5. */
+function isSameNumber(old, fresh) {
+  return old.inputMode === 'decimal' && old.value.replace(',', '.') === fresh.value;
+}
+
+function hasSameOptions(old, fresh) {
+  return old.options.length === fresh.options.length
+      && [...old.options].every((option, i) =>
+          option.value === fresh.options[i].value && option.text === fresh.options[i].text);
+}
+
+function settleChildren(old, fresh, added) {
+  const wanted = new Set([...fresh.children].map(child => child.id).filter(Boolean));
+  const known = new Map([...old.children].filter(child => child.id).map(child => [child.id, child]));
+  let at = old.firstChild;
+  for (const child of [...fresh.childNodes]) {
+    while (at && (at.id ? !wanted.has(at.id) : isBlankBefore(at, child))) {
+      at = drop(at);
+    }
+    const match = child.id ? known.get(child.id) : isAlike(at, child) ? at : undefined;
+    if (!match) {
+      old.insertBefore(child, at);
+      if (child.nodeType === Node.ELEMENT_NODE) {
+        added.push(child);
+      }
+      continue;
+    }
+    if (match !== at) {
+      old.insertBefore(match, at);
+    }
+    at = match.nextSibling;
+    if (match.nodeType === Node.ELEMENT_NODE) {
+      settle(match, child, added);
+    } else if (match.data !== child.data) {
+      match.data = child.data;
+    }
+  }
+  while (at) {
+    at = drop(at);
+  }
+}
+
+/** Blanks between rows stand in no answer's way. */
+function isBlankBefore(old, fresh) {
+  return old.nodeType === Node.TEXT_NODE && fresh.nodeType === Node.ELEMENT_NODE
+      && !old.data.trim();
+}
+
+function isAlike(old, fresh) {
+  return old && !old.id && old.nodeType === fresh.nodeType && old.nodeName === fresh.nodeName;
+}
+
+function drop(node) {
+  const next = node.nextSibling;
+  node.remove();
+  return next;
+}
+
+function replace(old, fresh, added) {
+  for (const details of fresh.querySelectorAll('details[id]')) {
+    details.open ||= Boolean(old.querySelector(`#${CSS.escape(details.id)}`)?.open);
+  }
+  if (fresh.nodeName === 'DETAILS') {
+    fresh.open ||= old.open;
+  }
+  fresh.removeAttribute('hx-swap-oob');
+  old.replaceWith(fresh);
+  added.push(fresh);
+}
+
+/** What is wrong with a field is told to those who do not see it, and never lies in a closed part. */
+function pointAtFaults() {
+  for (const field of document.querySelectorAll('[aria-invalid]')) {
+    if (!document.getElementById(`${field.id}-fault`)?.textContent) {
+      field.removeAttribute('aria-invalid');
+    }
+  }
+  for (const fault of document.querySelectorAll('.fault:not(:empty)')) {
+    document.getElementById(fault.id.replace(/-fault$/, ''))?.setAttribute('aria-invalid', 'true');
+    const closed = fault.closest('details:not([open])');
+    if (closed) {
+      closed.open = true;
+    }
+  }
+}
+
+htmx.defineExtension('moved', {
+  handleSwap(style, target, fragment) {
+    if (style !== 'moved') {
+      return false;
+    }
+    const added = [];
+    const only = fragment.firstElementChild;
+    if (only && only.id && only.id === target.id) {
+      settle(target, only, added);
+    } else {
+      settleChildren(target, fragment, added);
+    }
+    return added;
+  },
+});
+
+document.addEventListener('htmx:oobBeforeSwap', event => {
+  const {target, fragment} = event.detail;
+  const fresh = fragment.firstElementChild;
+  if (fresh && fresh.id === target.id) {
+    event.detail.shouldSwap = false;
+    const added = [];
+    settle(target, fresh, added);
+    added.forEach(element => htmx.process(element));
+  }
+});
+
+document.addEventListener('htmx:afterSwap', event => {
+  if (event.detail.target.classList.contains('later')) {
+    event.detail.target.dataset.loaded = '';
+  }
+});
+
+document.addEventListener('htmx:afterSettle', () => {
+  pointAtFaults();
+  const again = [...stale];
+  stale.clear();
+  again.filter(part => part.isConnected).forEach(part => htmx.trigger(part, 'refresh'));
+});
+
+// Work that takes longer than a second says so, and can be stopped.
+const PATIENCE_MS = 1000;
+const running = new Map();
+
+document.addEventListener('htmx:beforeSend', event => {
+  const {elt, xhr} = event.detail;
+  running.set(xhr, {elt, timer: setTimeout(() => showWorking(true), PATIENCE_MS)});
+});
+document.addEventListener('htmx:afterRequest', event => {
+  clearTimeout(running.get(event.detail.xhr)?.timer);
+  running.delete(event.detail.xhr);
+  if (running.size === 0) {
+    showWorking(false);
+  }
+});
+document.addEventListener('click', event => {
+  if (event.target.id === 'stop') {
+    [...running.keys()].forEach(xhr => xhr.abort());
+  }
+});
+
+function showWorking(shown) {
+  const working = document.getElementById('working');
+  if (working) {
+    working.hidden = !shown;
+  }
+}
