@@ -126,6 +126,8 @@ class RoutesTest {
             strings = {
                 "/fusewright.css",
                 "/favicon.svg",
+                "/bench-swap.js",
+                "/bench-keys.js",
                 "/webjars/htmx.org/2.0.10/dist/htmx.min.js"
             })
     void servesWhatThePagesNeed(String path) {
