@@ -79,7 +79,7 @@ public class EditBenchmark {
         browser = Browser.launch();
         page = browser.chromium().newPage();
         page.setViewportSize(1440, 1000);
-        page.navigate(address + "/jobs/" + create(address));
+        page.navigate(address + create(address));
         page.waitForLoadState();
     }
 
@@ -99,15 +99,19 @@ public class EditBenchmark {
         return page.evaluate(EDIT, number++);
     }
 
-    private static long create(String address) throws IOException, InterruptedException {
+    /** Gives the path of the new job's page. */
+    private static String create(String address) throws IOException, InterruptedException {
         HttpRequest request =
                 HttpRequest.newBuilder(URI.create(address + "/api/jobs"))
                         .header("Content-Type", "application/json")
                         .POST(BodyPublishers.ofByteArray(job()))
                         .build();
         try (HttpClient client = HttpClient.newHttpClient()) {
-            String answer = client.send(request, BodyHandlers.ofString()).body();
-            return JsonMapper.shared().readTree(answer).path("id").asLong();
+            return client.send(request, BodyHandlers.discarding())
+                    .headers()
+                    .firstValue("Location")
+                    .orElseThrow()
+                    .replaceFirst("^/api", "");
         }
     }
 

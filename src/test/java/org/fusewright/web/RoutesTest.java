@@ -135,6 +135,8 @@ class RoutesTest {
                 "/fusewright.css",
                 "/count.js",
                 "/favicon.svg",
+                "/bench-swap.js",
+                "/bench-keys.js",
                 "/webjars/htmx.org/2.0.10/dist/htmx.min.js"
             })
     void servesWhatThePagesNeed(String path) {

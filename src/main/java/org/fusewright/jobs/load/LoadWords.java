@@ -45,7 +45,7 @@ final class LoadWords {
                             + " air pump, washer",
                     LoadKind.RESISTIVE,
                     "heated grip, heated seat, seat heater, grip heater, heater, heated vest,"
-                        + " heated jacket, glow plug, defroster, heated clothing, heated gear",
+                            + " heated jacket, glow plug, defroster, heated clothing, heated gear",
                     LoadKind.ELECTRONIC,
                     "ecu, ecm, controller, gps, navigation, sat nav, satnav, radio, stereo,"
                         + " amplifier, speedo, speedometer, gauge, tacho, tachometer, rev counter,"
@@ -55,8 +55,8 @@ final class LoadWords {
                         + " immobilizer, switch unit",
                     LoadKind.SOCKET,
                     "socket, usb, usb socket, usb port, usb charger, usb outlet, power socket,"
-                        + " power outlet, outlet, accessory socket, cigarette lighter, cigar"
-                        + " lighter, charger, phone charger, lighter socket, accessory plug");
+                            + " power outlet, outlet, accessory socket, cigarette lighter, cigar"
+                            + " lighter, charger, phone charger, lighter socket, accessory plug");
 
     /** Long ones first: a fuel pump is more than a pump. */
     private static final List<Word> LONGEST_FIRST =

@@ -132,7 +132,7 @@ final class WishReader {
     private static final Pattern RELAY =
             Pattern.compile(
                     "\\b(?:(?:with|via|through|on|needs|has|using|over) )?(?:(?:a|its|own|its own)"
-                        + " )?relay(?:ed|s)?\\b");
+                            + " )?relay(?:ed|s)?\\b");
     private static final Pattern RETURN_BY_WIRE =
             Pattern.compile(
                     "\\b(?:(?:own|separate|its own) )?(?:(?:ground|earth|return) wire|wire return"

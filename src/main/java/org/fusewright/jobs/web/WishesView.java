@@ -2,7 +2,6 @@ package org.fusewright.jobs.web;
 
 import org.fusewright.jobs.load.CustomerText;
 import org.fusewright.jobs.load.CustomerText.Phrase;
-import org.fusewright.jobs.load.CustomerText.Piece;
 import org.fusewright.jobs.load.CustomerText.Wish;
 import org.fusewright.web.Figures;
 
@@ -24,6 +23,9 @@ public record WishesView(String text, List<Row> rows, int unread) {
      * @param wish empty when nothing in it asks for a circuit
      */
     public record Row(int number, List<Piece> pieces, Optional<Fields> wish) {}
+
+    /** A part of a phrase as written. */
+    public record Piece(String text, boolean understood) {}
 
     /** The fields of a row, as texts; empty where nothing was said. */
     public record Fields(
@@ -52,7 +54,11 @@ public record WishesView(String text, List<Row> rows, int unread) {
         CustomerText read = CustomerText.read(text);
         List<Row> rows = new ArrayList<>();
         for (Phrase phrase : read.phrases()) {
-            rows.add(new Row(rows.size(), phrase.pieces(), phrase.wish().map(WishesView::fields)));
+            List<Piece> pieces =
+                    phrase.pieces().stream()
+                            .map(piece -> new Piece(piece.text(), piece.understood()))
+                            .toList();
+            rows.add(new Row(rows.size(), pieces, phrase.wish().map(WishesView::fields)));
         }
         return new WishesView(text, rows, read.unread());
     }

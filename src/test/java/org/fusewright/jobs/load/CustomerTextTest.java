@@ -91,7 +91,7 @@ class CustomerTextTest {
                 "horn 4A ground wire                => Horn | coil | 4A | wire",
                 "horn 4A chassis ground             => Horn | coil | 4A | chassis",
                 "rear work lamp 6' 2\" 18 W         => Rear work lamp | filament-lamp | 18W |"
-                    + " 1.88m",
+                        + " 1.88m",
                 "speedo 200mA 1200 mm               => Speedo | electronic | 0.2A | 1.2m",
                 "dash cam 1A always live            => Dash cam | electronic | 1A | 30",
                 "thingamajig 3A                     => Thingamajig | kind? | 3A",
@@ -99,7 +99,7 @@ class CustomerTextTest {
                 "headlight                          => Headlight | filament-lamp",
                 "headlight 55                       => Headlight | filament-lamp ?55",
                 "headlight 55W near Uncle Ted       => Headlight | filament-lamp | 55W ?near Uncle"
-                    + " Ted",
+                        + " Ted",
                 "3 rear marker lights 5W => Rear marker lights | filament-lamp | 3x | 5W",
                 "left heated seat 30W               => Left heated seat | resistive | 30W",
                 "I would like the horn 4A           => Horn | coil | 4A ?would like",
