@@ -134,15 +134,12 @@ public class Orders {
                             StockLevel level =
                                     stock.getOrDefault(
                                             part,
-                                            new StockLevel(
-                                                    part, BigDecimal.ZERO, BigDecimal.ZERO));
+                                            new StockLevel(part, BigDecimal.ZERO, BigDecimal.ZERO));
                             boolean wire = isWire(content, part);
                             return new PartDemand(
                                     part,
                                     need,
-                                    wire
-                                            ? PartDemand.wasteOf(need, wirePercent)
-                                            : BigDecimal.ZERO,
+                                    wire ? PartDemand.wasteOf(need, wirePercent) : BigDecimal.ZERO,
                                     level.minimum(),
                                     level.onHand(),
                                     ordered.getOrDefault(part, BigDecimal.ZERO));
@@ -182,7 +179,7 @@ public class Orders {
                                 } else {
                                     notes.add(
                                             "%s: its minimum order of %s is in another currency and"
-                                                    .formatted(supplier.title(), least)
+                                                            .formatted(supplier.title(), least)
                                                     + " was not looked at.");
                                 }
                             });
@@ -411,7 +408,9 @@ public class Orders {
                     StoredOrder order = lock(id);
                     Map<Integer, BigDecimal> came = match(order, lines);
                     Optional<Delivery> before =
-                            order.deliveries().stream().filter(d -> d.note().equals(note)).findAny();
+                            order.deliveries().stream()
+                                    .filter(d -> d.note().equals(note))
+                                    .findAny();
                     if (before.isPresent()) {
                         return repeated(order, before.get(), came);
                     }
@@ -461,8 +460,7 @@ public class Orders {
                                 "%s was never ordered with %s; send it back, or order it"
                                         .formatted(received.part(), order.order().number())));
             } else if (!seen.add(received.part())) {
-                problems.add(
-                        new JobProblem("/lines/" + i + "/part", "stands there already"));
+                problems.add(new JobProblem("/lines/" + i + "/part", "stands there already"));
             } else {
                 spread(order, ordered, received.quantity(), came);
             }
@@ -486,8 +484,7 @@ public class Orders {
             Map<Integer, BigDecimal> came) {
         BigDecimal left = quantity;
         for (OrderLine line : ordered) {
-            BigDecimal taken =
-                    line.equals(ordered.getLast()) ? left : left.min(order.openOf(line));
+            BigDecimal taken = line.equals(ordered.getLast()) ? left : left.min(order.openOf(line));
             if (taken.signum() > 0) {
                 came.put(line.line(), taken);
                 left = left.subtract(taken);

@@ -15,6 +15,8 @@ import java.util.Optional;
 public record ProposalWishes(
         CurrencyUnit currency, Optional<LocalDate> wantedBy, BigDecimal wirePercent) {
 
-    /** The usual trade range of waste on wire is 3 to 10 %: common practice, no published source. */
+    /**
+     * The usual trade range of waste on wire is 3 to 10 %: common practice, no published source.
+     */
     public static final BigDecimal USUAL_WIRE_PERCENT = BigDecimal.valueOf(5);
 }

@@ -182,7 +182,8 @@ class OrdersTest {
         assertThat(whole.state()).isEqualTo(OrderState.RECEIVED);
         assertThat(stockOf("WDB-3").onHand().subtract(before))
                 .isEqualByComparingTo(String.valueOf(line.quantity()));
-        assertThat(whole.deliveries()).extracting(StoredOrder.Delivery::note)
+        assertThat(whole.deliveries())
+                .extracting(StoredOrder.Delivery::note)
                 .containsExactly("N-1", "N-2");
         assertThatExceptionOfType(OrderRefusedException.class)
                 .isThrownBy(
@@ -259,8 +260,7 @@ class OrdersTest {
                         String note = "N-" + person + "-" + n;
                         while (true) {
                             try {
-                                orders.receive(
-                                        sent.id(), version, note, List.of(came("WDB-3", 1)));
+                                orders.receive(sent.id(), version, note, List.of(came("WDB-3", 1)));
                                 break;
                             } catch (StaleOrderException late) {
                                 synchronized (stale) {
@@ -286,11 +286,7 @@ class OrdersTest {
         StoredOrder sent = sentWith("WDB-3");
         BigDecimal before = stockOf("WDB-3").onHand();
 
-        atOnce(
-                4,
-                _ ->
-                        orders.receive(
-                                sent.id(), sent.version(), "N-1", List.of(came("WDB-3", 3))));
+        atOnce(4, _ -> orders.receive(sent.id(), sent.version(), "N-1", List.of(came("WDB-3", 3))));
 
         assertThat(stockOf("WDB-3").onHand().subtract(before)).isEqualByComparingTo("3");
         assertThat(orders.get(sent.id()).deliveries()).hasSize(1);

@@ -74,12 +74,21 @@ class PurchaseOrderPapersTest {
     @Test
     void sumsAsThePublishedOrderDoes() throws Exception {
         Document xml = parse(UblOrder.print(published()));
-        assertThat(text(xml, "//*[local-name()='LineItem'][1]/*[local-name()='LineExtensionAmount']", 1))
+        assertThat(
+                        text(
+                                xml,
+                                "//*[local-name()='LineItem'][1]/*[local-name()='LineExtensionAmount']",
+                                1))
                 .isEqualByComparingTo("6000");
-        assertThat(text(xml, "//*[local-name()='LineItem']/*[local-name()='LineExtensionAmount']", 2))
+        assertThat(
+                        text(
+                                xml,
+                                "//*[local-name()='LineItem']/*[local-name()='LineExtensionAmount']",
+                                2))
                 .isEqualByComparingTo("225");
         String total = "//*[local-name()='AnticipatedMonetaryTotal']/*[local-name()='%s']";
-        assertThat(text(xml, total.formatted("LineExtensionAmount"), 1)).isEqualByComparingTo("6225");
+        assertThat(text(xml, total.formatted("LineExtensionAmount"), 1))
+                .isEqualByComparingTo("6225");
         assertThat(text(xml, total.formatted("PayableAmount"), 1)).isEqualByComparingTo("6225");
     }
 
@@ -97,14 +106,14 @@ class PurchaseOrderPapersTest {
     /** The schema as OASIS publishes it, read by the JDK's own validator. */
     @Test
     void isValidByTheSchema() throws Exception {
-        URL file =
-                getClass().getResource("/external/schemas/ubl21/maindoc/UBL-Order-2.1.xsd");
+        URL file = getClass().getResource("/external/schemas/ubl21/maindoc/UBL-Order-2.1.xsd");
         SchemaFactory factory = SchemaFactory.newInstance(XMLConstants.W3C_XML_SCHEMA_NS_URI);
         Schema schema = factory.newSchema(file);
         byte[] xml = UblOrder.print(published());
         schema.newValidator().validate(new StreamSource(new ByteArrayInputStream(xml)));
         String broken =
-                new String(xml, StandardCharsets.UTF_8).replace("<cbc:IssueDate>2026", "<cbc:IssueDate>x");
+                new String(xml, StandardCharsets.UTF_8)
+                        .replace("<cbc:IssueDate>2026", "<cbc:IssueDate>x");
         assertThatThrownBy(
                         () ->
                                 schema.newValidator()

@@ -123,7 +123,9 @@ final class Sheet {
                 String allowed =
                         Stream.of(columns, optional)
                                 .flatMap(List::stream)
-                                .collect(Collectors.joining(", ", "unknown column; allowed are ", ""));
+                                .collect(
+                                        Collectors.joining(
+                                                ", ", "unknown column; allowed are ", ""));
                 rejectSheet(line, column, column, allowed);
             } else if (!seen.add(column)) {
                 rejectSheet(line, column, column, "column given twice");

@@ -157,7 +157,9 @@ public class CatalogStore {
         persistAll(content.labour().stream().map(LabourRow::new).toList());
         persistAll(stock.stream().map(StockRow::new).toList());
         moves.remove(
-                content.catalog().listParts().stream().map(Part::number).collect(Collectors.toSet()),
+                content.catalog().listParts().stream()
+                        .map(Part::number)
+                        .collect(Collectors.toSet()),
                 importedAt);
         content.stock().ifPresent(counted -> moves.takeStock(counted, importedAt));
         long markUp = 0;

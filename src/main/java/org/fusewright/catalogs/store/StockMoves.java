@@ -89,11 +89,11 @@ public class StockMoves {
     void remove(Set<PartNumber> kept, Instant at) {
         List<StockMove> moves = new ArrayList<>();
         sum().forEach(
-                (part, sum) -> {
-                    if (!kept.contains(part)) {
-                        add(moves, part, sum.negate(), Reason.REMOVED);
-                    }
-                });
+                        (part, sum) -> {
+                            if (!kept.contains(part)) {
+                                add(moves, part, sum.negate(), Reason.REMOVED);
+                            }
+                        });
         add(moves, at);
     }
 

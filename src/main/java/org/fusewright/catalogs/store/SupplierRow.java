@@ -34,7 +34,9 @@ class SupplierRow {
         title = supplier.title();
         minimumOrder = supplier.minimumOrder().map(Money::getAmount).orElse(null);
         minimumCurrency =
-                supplier.minimumOrder().map(least -> least.getCurrencyUnit().getCode()).orElse(null);
+                supplier.minimumOrder()
+                        .map(least -> least.getCurrencyUnit().getCode())
+                        .orElse(null);
     }
 
     Supplier toSupplier() {

@@ -104,7 +104,9 @@ public final class CoverPlanner {
         return "the quickest offer takes "
                 + days(quickest)
                 + "; there "
-                + (task.daysLeft().orElseThrow() == 1 ? "is 1" : "are " + task.daysLeft().getAsInt());
+                + (task.daysLeft().orElseThrow() == 1
+                        ? "is 1"
+                        : "are " + task.daysLeft().getAsInt());
     }
 
     private static String days(int count) {
@@ -168,7 +170,8 @@ public final class CoverPlanner {
                                 Optional.ofNullable(task.minimums().get(code))));
             }
         }
-        Optional<Money> naive = lines.isEmpty() ? Optional.empty() : NaiveOrder.cost(market).map(this::money);
+        Optional<Money> naive =
+                lines.isEmpty() ? Optional.empty() : NaiveOrder.cost(market).map(this::money);
         return new Cover(
                 lines,
                 shares,

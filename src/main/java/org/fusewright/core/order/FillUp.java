@@ -8,8 +8,8 @@ final class FillUp {
     private FillUp() {}
 
     /**
-     * Adds to each order that lacks something the one offer's packs that lift it over its minimum at
-     * least cost. Changes {@code quantities}.
+     * Adds to each order that lacks something the one offer's packs that lift it over its minimum
+     * at least cost. Changes {@code quantities}.
      *
      * @return whether every order that is made reaches its minimum
      */

@@ -54,7 +54,11 @@ final class LabelSearch {
     private double givenUp = Double.POSITIVE_INFINITY;
 
     private LabelSearch(
-            Market market, Relaxation relaxed, boolean[] forced, long limit, Effort effort,
+            Market market,
+            Relaxation relaxed,
+            boolean[] forced,
+            long limit,
+            Effort effort,
             Budget budget) {
         this.market = market;
         this.weights = relaxed.weights();
@@ -78,7 +82,11 @@ final class LabelSearch {
 
     /** Looks for the cheapest answer that costs at most {@code limit}. */
     static Outcome search(
-            Market market, Relaxation relaxed, boolean[] forced, long limit, Effort effort,
+            Market market,
+            Relaxation relaxed,
+            boolean[] forced,
+            long limit,
+            Effort effort,
             Budget budget) {
         return new LabelSearch(market, relaxed, forced, limit, effort, budget).search();
     }
@@ -98,8 +106,7 @@ final class LabelSearch {
     }
 
     /** All ways within the limit, or within a lower one when those are too many. */
-    private List<Choice> listWays(
-            PartSupply part, Choice cheapest, double bound, long[] worth) {
+    private List<Choice> listWays(PartSupply part, Choice cheapest, double bound, long[] worth) {
         double room = (limit - bound) * effort.share();
         for (int attempt = 0; attempt < MOST_ATTEMPTS; attempt++) {
             Optional<List<Choice>> ways =
@@ -124,8 +131,7 @@ final class LabelSearch {
             long[] all = new long[market.suppliers().size()];
             part.addValues(way.quantities(), all);
             long[] values = matter.stream().mapToLong(s -> all[s]).toArray();
-            Option option =
-                    new Option(way.quantities(), Market.sum(all), way.weighted(), values);
+            Option option = new Option(way.quantities(), Market.sum(all), way.weighted(), values);
             byValues.merge(
                     Arrays.stream(values).boxed().toList(),
                     option,
@@ -146,7 +152,11 @@ final class LabelSearch {
             long least =
                     options.stream()
                             .mapToLong(
-                                    of -> of.stream().mapToLong(o -> o.values()[at]).min().orElse(0))
+                                    of ->
+                                            of.stream()
+                                                    .mapToLong(o -> o.values()[at])
+                                                    .min()
+                                                    .orElse(0))
                             .sum();
             if (least < market.minimums()[matter.get(m)]) {
                 kept.add(m);
@@ -227,7 +237,8 @@ final class LabelSearch {
             return labels;
         }
         labels.sort(
-                Comparator.comparingDouble(Label::bound).thenComparing(Label::values, Arrays::compare));
+                Comparator.comparingDouble(Label::bound)
+                        .thenComparing(Label::values, Arrays::compare));
         givenUp = Math.min(givenUp, labels.get(width).bound());
         return new ArrayList<>(labels.subList(0, width));
     }

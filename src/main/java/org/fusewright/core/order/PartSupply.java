@@ -127,7 +127,8 @@ final class PartSupply {
      * @param worth by supplier, what its order is to be filled up to; 0 where that does not matter
      * @return empty when there are more than {@code most}, or they take too long to find
      */
-    Optional<List<Choice>> listWays(double[] weights, double limit, long[] worth, int most, Budget budget) {
+    Optional<List<Choice>> listWays(
+            double[] weights, double limit, long[] worth, int most, Budget budget) {
         Comparator<Integer> countedFirst =
                 Comparator.comparing(i -> worth[offers.get(i).supplier()] == 0);
         int[] order =
@@ -381,8 +382,7 @@ final class PartSupply {
         /** More than this neither covers anything, nor fills up an order, nor lowers the price. */
         private int lastUseful(OfferCosts offer, Stretch stretch, int open) {
             int covering = open <= 0 ? 0 : Math.max(offer.packsUp(open), stretch.first());
-            int worthIt =
-                    offer.leastWorth(worth[offer.supplier()], stretch.first()).orElse(0);
+            int worthIt = offer.leastWorth(worth[offer.supplier()], stretch.first()).orElse(0);
             int filling = Math.max(stretch.first(), worthIt);
             return Math.min(stretch.last(), Math.max(covering, filling));
         }

@@ -25,11 +25,7 @@ final class Relaxation {
     private final Budget budget;
 
     private Relaxation(
-            Market market,
-            boolean[] out,
-            boolean[] forced,
-            Choice[] undiscounted,
-            Budget budget) {
+            Market market, boolean[] out, boolean[] forced, Choice[] undiscounted, Budget budget) {
         this.market = market;
         this.forced = forced;
         this.weights = weightsWithout(out);

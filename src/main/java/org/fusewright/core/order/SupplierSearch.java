@@ -48,8 +48,7 @@ final class SupplierSearch {
             int effort) {
 
         Node triedWith(double floor) {
-            return new Node(
-                    out, forced, undiscounted, relaxed, Math.max(bound, floor), effort + 1);
+            return new Node(out, forced, undiscounted, relaxed, Math.max(bound, floor), effort + 1);
         }
     }
 

@@ -216,7 +216,8 @@ public class OrderStore {
                 .update();
     }
 
-    public void setSent(long id, LocalDate orderedOn, Map<PaperColumn, byte[]> papers, Instant now) {
+    public void setSent(
+            long id, LocalDate orderedOn, Map<PaperColumn, byte[]> papers, Instant now) {
         jdbc.sql(
                         """
                         update purchase_order

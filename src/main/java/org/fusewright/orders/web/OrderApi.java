@@ -154,7 +154,9 @@ class OrderApi {
     private static String percent(Fields fields) {
         var percent = fields.findNumber("wirePercent", PERCENT);
         return percent.isPresent()
-                ? BigDecimal.valueOf(percent.getAsDouble()).setScale(2, RoundingMode.HALF_UP).toPlainString()
+                ? BigDecimal.valueOf(percent.getAsDouble())
+                        .setScale(2, RoundingMode.HALF_UP)
+                        .toPlainString()
                 : "";
     }
 
@@ -247,9 +249,9 @@ class OrderApi {
             summary = "Receive a delivery, whole or part",
             description =
                     IF_MATCH
-                        + " What came goes to stock. The same delivery note is booked once, however"
-                        + " often it is sent; a line that was never ordered, or not so many, is"
-                        + " refused.",
+                            + " What came goes to stock. The same delivery note is booked once,"
+                            + " however often it is sent; a line that was never ordered, or not so"
+                            + " many, is refused.",
             requestBody =
                     @RequestBody(
                             required = true,

@@ -41,7 +41,8 @@ class OrderPages {
     private static final int PAGE_LENGTH = 50;
     private static final String CAME = "came-";
     private static final String STALE =
-            "Somebody changed this in the meantime, so nothing was done. This is what there is now.";
+            "Somebody changed this in the meantime, so nothing was done. This is what there is"
+                + " now.";
 
     private final Orders orders;
 

@@ -67,7 +67,9 @@ public record WishesForm(String currency, String wantedBy, String wirePercent) {
         problems.add(
                 new JobProblem(
                         "/wantedBy",
-                        "must be a day from " + today + " on, within five years, such as "
+                        "must be a day from "
+                                + today
+                                + " on, within five years, such as "
                                 + today.plusDays(14)));
         return Optional.empty();
     }

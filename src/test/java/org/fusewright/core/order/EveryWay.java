@@ -52,7 +52,8 @@ final class EveryWay {
             sums.forEach(
                     (sum, cost) ->
                             ways.forEach(
-                                    (way, more) -> next.merge(plus(sum, way), cost + more, Math::min)));
+                                    (way, more) ->
+                                            next.merge(plus(sum, way), cost + more, Math::min)));
             sums = next;
         }
         return sums.entrySet().stream()

@@ -33,8 +33,7 @@ final class Tasks {
                                         new PriceBreak(
                                                 Integer.parseInt(pair[0]),
                                                 BigMoney.of(
-                                                        CurrencyUnit.EUR,
-                                                        new BigDecimal(pair[1]))))
+                                                        CurrencyUnit.EUR, new BigDecimal(pair[1]))))
                         .toList();
         return new Offer(
                 words[0],
@@ -44,10 +43,10 @@ final class Tasks {
                 Integer.parseInt(words[words.length - 1]));
     }
 
-    static CoverTask task(Map<String, Integer> needs, Map<String, String> minimums, String... offers) {
+    static CoverTask task(
+            Map<String, Integer> needs, Map<String, String> minimums, String... offers) {
         Map<String, Money> least = new HashMap<>();
-        minimums.forEach(
-                (supplier, value) -> least.put(supplier, Money.parse("EUR " + value)));
+        minimums.forEach((supplier, value) -> least.put(supplier, Money.parse("EUR " + value)));
         return new CoverTask(
                 CurrencyUnit.EUR,
                 needs.entrySet().stream()
@@ -77,8 +76,7 @@ final class Tasks {
                     int less = (int) Math.round(price * (6 + random.nextInt(6)) / 10.0);
                     breaks.add(new PriceBreak(from, tenthsOfCents(less * 10 + random.nextInt(10))));
                 }
-                offers.add(
-                        new Offer("S" + random.nextInt(suppliers), part, pack, breaks, 1));
+                offers.add(new Offer("S" + random.nextInt(suppliers), part, pack, breaks, 1));
             }
         }
         Map<String, Money> minimums = new HashMap<>();
