@@ -6,11 +6,10 @@ import static org.assertj.core.api.Assertions.assertThatExceptionOfType;
 import org.fusewright.catalogs.CatalogContent;
 import org.fusewright.catalogs.CatalogRejected;
 import org.fusewright.catalogs.SampleFiles;
+import org.fusewright.catalogs.Supplier;
 import org.fusewright.core.quote.ShippingClass;
 import org.fusewright.core.quote.TaxKind;
-import org.fusewright.catalogs.Supplier;
 import org.joda.money.Money;
-import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -26,6 +25,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
+import java.util.Optional;
 import java.util.Random;
 import java.util.function.UnaryOperator;
 import java.util.stream.Collectors;
@@ -78,7 +78,8 @@ class CatalogReaderTest {
     @Test
     void keepsTheVersionForColumnsInAnotherOrder() {
         sample.texts().put("suppliers.csv", turnColumns(sample.texts().get("suppliers.csv")));
-        assertThat(sample.texts().get("suppliers.csv")).startsWith("currency,minimumOrder,title,supplier\n");
+        assertThat(sample.texts().get("suppliers.csv"))
+                .startsWith("currency,minimumOrder,title,supplier\n");
         assertThat(sample.read().catalog().version()).isEqualTo(VERSION);
     }
 
