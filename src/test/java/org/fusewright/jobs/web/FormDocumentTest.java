@@ -41,6 +41,32 @@ class FormDocumentTest {
     }
 
     @Test
+    void keepsPlacesThatNameABlockAndThePick() {
+        assertThat(
+                        document(
+                                "/circuits/0/id=a",
+                                "/circuits/0/place/block=B1",
+                                "/circuits/0/place/part=WDB-4",
+                                "/circuits/0/place/position=2",
+                                "/circuits/0/place/fixed=false",
+                                "/circuits/0/relay/place/block=",
+                                "/circuits/0/relay/place/fixed=true",
+                                "/circuits/1/id=b",
+                                "/circuits/1/place/block=",
+                                "/circuits/1/place/fixed=true",
+                                "/choices/arrangement=coolest"))
+                .hasToString(
+                        string(
+                                """
+                                {'feeds':[],
+                                 'circuits':[{'id':'a','place':{'block':'B1','part':'WDB-4',
+                                                                'position':2,'fixed':false}},
+                                             {'id':'b'}],
+                                 'choices':{'arrangement':'coolest'}}
+                                """));
+    }
+
+    @Test
     void keepsRowsListsAndKinds() {
         assertThat(
                         document(
