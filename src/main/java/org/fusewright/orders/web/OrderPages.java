@@ -42,7 +42,7 @@ class OrderPages {
     private static final String CAME = "came-";
     private static final String STALE =
             "Somebody changed this in the meantime, so nothing was done. This is what there is"
-                + " now.";
+                    + " now.";
 
     private final Orders orders;
 
