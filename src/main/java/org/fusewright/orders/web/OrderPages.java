@@ -10,6 +10,7 @@ import org.fusewright.orders.Orders;
 import org.fusewright.orders.ReceivedLine;
 import org.fusewright.orders.StaleOrderException;
 import org.fusewright.orders.StoredOrder;
+import org.fusewright.orders.WishesForm;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.ContentDisposition;
 import org.springframework.http.HttpHeaders;
@@ -42,7 +43,7 @@ class OrderPages {
     private static final String CAME = "came-";
     private static final String STALE =
             "Somebody changed this in the meantime, so nothing was done. This is what there is"
-                + " now.";
+                    + " now.";
 
     private final Orders orders;
 

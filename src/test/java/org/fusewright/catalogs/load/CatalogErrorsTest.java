@@ -102,7 +102,7 @@ class CatalogErrorsTest {
                 "stock.csv | WDB-3,12 | WDB-33,12 | 2 | part | WDB-33 |"
                         + " no part WDB-33 in these files",
                 "suppliers.csv | ,60.00,EUR | ,60.00, | 2 | currency | '' | must be given when the"
-                    + " other one of minimumOrder and currency is",
+                        + " other one of minimumOrder and currency is",
                 "suppliers.csv | ,60.00,EUR | ,60.001,EUR | 2 | minimumOrder | 60.001 |"
                         + " must have at most 2 decimals",
                 "suppliers.csv | OLDQUAY,Old | SKERROW,Old | 3 | supplier | SKERROW |"

@@ -28,15 +28,15 @@ class CoverPlannerTest {
             value = {
                 // 73 x 0.50 = 36.50, 100 x 0.30 = 30.00
                 "buys 100 for less than 73   | 73  | N A pack 1 1=0.50 100=0.30 in 1 | - | N: 100 |"
-                    + " 30.00",
+                        + " 30.00",
                 "keeps to 50 when 100 cost more | 50 | N A pack 1 1=0.50 100=0.30 in 1 | - | N: 50"
-                    + " | 25.00",
+                        + " | 25.00",
                 // 100 x 0.30 + 30 x 0.40 = 42.00; 200 x 0.30 = 60.00; 130 x 0.40 = 52.00
                 "mixes packs of two suppliers | 130 | N A pack 100 1=0.30 in 1 | M A pack 1 1=0.40"
-                    + " in 1 | M: 30, N: 100 | 42.00",
+                        + " in 1 | M: 30, N: 100 | 42.00",
                 // 2 x 5 at 1.00 are cheaper than 5 and 2 at 2.60, or 7 at 2.60
-                "rounds up to whole packs     | 7   | N A pack 5 1=1.00 in 1 | M A pack 1 1=1.50 in"
-                    + " 1 | N: 10 | 10.00",
+                "rounds up to whole packs     | 7   | N A pack 5 1=1.00 in 1 | M A pack 1 1=2.60 in"
+                        + " 1 | N: 10 | 10.00",
             })
     void buysAtLeastCost(
             String name, int need, String first, String second, String bought, String total) {
