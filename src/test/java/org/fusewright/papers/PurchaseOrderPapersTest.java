@@ -3,6 +3,8 @@ package org.fusewright.papers;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import com.helger.ubl21.UBL21Marshaller;
+
 import org.fusewright.core.catalog.PartNumber;
 import org.fusewright.core.order.PurchaseOrder;
 import org.fusewright.core.order.PurchaseOrder.OrderLine;
@@ -17,7 +19,6 @@ import org.xml.sax.SAXException;
 
 import java.io.ByteArrayInputStream;
 import java.math.BigDecimal;
-import java.net.URL;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -27,6 +28,7 @@ import java.util.Optional;
 
 import javax.xml.XMLConstants;
 import javax.xml.parsers.DocumentBuilderFactory;
+import javax.xml.transform.Source;
 import javax.xml.transform.stream.StreamSource;
 import javax.xml.validation.Schema;
 import javax.xml.validation.SchemaFactory;
@@ -106,9 +108,12 @@ class PurchaseOrderPapersTest {
     /** The schema as OASIS publishes it, read by the JDK's own validator. */
     @Test
     void isValidByTheSchema() throws Exception {
-        URL file = getClass().getResource("/external/schemas/ubl21/maindoc/UBL-Order-2.1.xsd");
         SchemaFactory factory = SchemaFactory.newInstance(XMLConstants.W3C_XML_SCHEMA_NS_URI);
-        Schema schema = factory.newSchema(file);
+        Source[] files =
+                UBL21Marshaller.getAllOrderXSDs().stream()
+                        .map(file -> new StreamSource(file.getAsURL().toString()))
+                        .toArray(Source[]::new);
+        Schema schema = factory.newSchema(files);
         byte[] xml = UblOrder.print(published());
         schema.newValidator().validate(new StreamSource(new ByteArrayInputStream(xml)));
         String broken =

@@ -6,19 +6,15 @@ import io.swagger.v3.oas.annotations.media.Schema;
 import io.swagger.v3.oas.annotations.parameters.RequestBody;
 import io.swagger.v3.oas.annotations.tags.Tag;
 
-import org.fusewright.core.job.JobProblem;
-import org.fusewright.core.job.MalformedJobException;
-import org.fusewright.jobs.load.Fields;
-import org.fusewright.jobs.load.JsonTree;
-import org.fusewright.jobs.load.Range;
-import org.fusewright.jobs.load.TextForm;
+import org.fusewright.orders.DeliveryNote;
 import org.fusewright.orders.OrderPapers;
+import org.fusewright.orders.OrderRequests;
 import org.fusewright.orders.OrderSummary;
 import org.fusewright.orders.Orders;
 import org.fusewright.orders.Proposal;
 import org.fusewright.orders.ProposalWishes;
-import org.fusewright.orders.ReceivedLine;
 import org.fusewright.orders.StoredOrder;
+import org.fusewright.orders.WishesForm;
 import org.fusewright.orders.web.OrderDocument.Entry;
 import org.fusewright.orders.web.OrderDocument.Full;
 import org.fusewright.orders.web.OrderDocument.ProposalDocument;
@@ -45,11 +41,7 @@ import tools.jackson.databind.json.JsonMapper;
 
 import java.io.IOException;
 import java.io.InputStream;
-import java.math.BigDecimal;
-import java.math.RoundingMode;
-import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.function.LongFunction;
 
@@ -60,10 +52,6 @@ import java.util.function.LongFunction;
 class OrderApi {
     private static final int MAX_LIMIT = 200;
     private static final String IF_MATCH = "If-Match must name the version that it starts from.";
-    private static final Range PERCENT = Range.from(0, 100, "%");
-    private static final Range LINES = Range.whole(1, 2_000, "lines");
-    private static final Range QUANTITY = Range.above(0, 10_000_000, "");
-    private static final int QUANTITY_DECIMALS = 3;
     private static final JsonMapper MAPPER = new JsonMapper();
 
     private final Orders orders;
@@ -104,7 +92,10 @@ class OrderApi {
             @RequestParam(defaultValue = "") String currency,
             @RequestParam(defaultValue = "") String wantedBy,
             @RequestParam(defaultValue = "") String wirePercent) {
-        Proposal proposal = orders.propose(read(new WishesForm(currency, wantedBy, wirePercent)));
+        Proposal proposal =
+                orders.propose(
+                        new WishesForm(currency, wantedBy, wirePercent)
+                                .read(orders.listCurrencies(), orders.today()));
         return ResponseEntity.ok()
                 .eTag("\"" + proposal.version() + "\"")
                 .body(ProposalDocument.of(proposal));
@@ -130,17 +121,9 @@ class OrderApi {
             @RequestHeader(name = HttpHeaders.IF_MATCH, required = false) @Nullable String ifMatch,
             InputStream body)
             throws IOException {
-        JsonTree tree = JsonTree.parse(LimitedBody.read(body));
-        List<JobProblem> problems = new ArrayList<>(tree.problems());
-        WishesForm form;
-        try (Fields fields = Fields.of(tree.root(), "", problems)) {
-            form =
-                    new WishesForm(
-                            fields.findText("currency", TextForm.ID).orElse(""),
-                            fields.findText("wantedBy", TextForm.ID).orElse(""),
-                            percent(fields));
-        }
-        ProposalWishes wishes = readAfter(form, problems);
+        ProposalWishes wishes =
+                OrderRequests.readWishes(
+                        LimitedBody.read(body), orders.listCurrencies(), orders.today());
         if (ifMatch == null || ifMatch.isBlank()) {
             throw Problems.exception(
                     Problems.of(
@@ -149,32 +132,6 @@ class OrderApi {
         }
         List<StoredOrder> made = orders.createDrafts(wishes, ifMatch.replace("\"", "").strip());
         return ResponseEntity.status(HttpStatus.CREATED).body(made.stream().map(Full::of).toList());
-    }
-
-    private static String percent(Fields fields) {
-        var percent = fields.findNumber("wirePercent", PERCENT);
-        return percent.isPresent()
-                ? BigDecimal.valueOf(percent.getAsDouble())
-                        .setScale(2, RoundingMode.HALF_UP)
-                        .toPlainString()
-                : "";
-    }
-
-    private ProposalWishes read(WishesForm form) {
-        return form.read(orders.listCurrencies(), orders.today());
-    }
-
-    private ProposalWishes readAfter(WishesForm form, List<JobProblem> problems) {
-        Optional<ProposalWishes> wishes = Optional.empty();
-        try {
-            wishes = Optional.of(read(form));
-        } catch (MalformedJobException malformed) {
-            problems.addAll(malformed.problems());
-        }
-        if (!problems.isEmpty()) {
-            throw new MalformedJobException(problems);
-        }
-        return wishes.orElseThrow();
     }
 
     @Operation(
@@ -271,47 +228,18 @@ class OrderApi {
             @RequestHeader(name = HttpHeaders.IF_MATCH, required = false) @Nullable String ifMatch,
             InputStream body)
             throws IOException {
-        JsonTree tree = JsonTree.parse(LimitedBody.read(body));
-        List<JobProblem> problems = new ArrayList<>(tree.problems());
-        String note;
-        List<ReceivedLine> lines;
-        try (Fields fields = Fields.of(tree.root(), "", problems)) {
-            note = fields.getText("note", TextForm.TITLE, "?");
-            lines =
-                    fields.list(
-                            "lines",
-                            LINES,
-                            (node, at) -> {
-                                try (Fields line = Fields.of(node, at, problems)) {
-                                    return line(line);
-                                }
-                            });
-            fields.require("lines", "the parts that came");
-        }
-        if (!problems.isEmpty()) {
-            throw new MalformedJobException(problems);
-        }
-        long version = versionFor(id, ifMatch, note);
-        return answer(orders.receive(id, version, note.strip(), lines));
+        DeliveryNote note = OrderRequests.readDelivery(LimitedBody.read(body));
+        long version = versionFor(id, ifMatch, note.number());
+        return answer(orders.receive(id, version, note.number(), note.lines()));
     }
 
     /** A note that is booked already is answered again, whatever the version is by now. */
     private long versionFor(long id, @Nullable String ifMatch, String note) {
         StoredOrder order = orders.get(id);
-        boolean booked =
-                order.deliveries().stream().anyMatch(one -> one.note().equals(note.strip()));
+        boolean booked = order.deliveries().stream().anyMatch(one -> one.note().equals(note));
         return booked && ifMatch != null
                 ? order.version()
                 : Versions.required(ifMatch, order.version(), OrderErrors::stale);
-    }
-
-    private static ReceivedLine line(Fields line) {
-        String part = line.getText("part", TextForm.TITLE, "?");
-        BigDecimal quantity = BigDecimal.valueOf(line.getNumber("quantity", QUANTITY));
-        if (quantity.stripTrailingZeros().scale() > QUANTITY_DECIMALS) {
-            line.report("quantity", "must have at most 3 decimals");
-        }
-        return new ReceivedLine(part, quantity);
     }
 
     private ResponseEntity<byte[]> act(

@@ -10,6 +10,7 @@ import org.fusewright.orders.Orders;
 import org.fusewright.orders.ReceivedLine;
 import org.fusewright.orders.StaleOrderException;
 import org.fusewright.orders.StoredOrder;
+import org.fusewright.orders.WishesForm;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.ContentDisposition;
 import org.springframework.http.HttpHeaders;

@@ -4,6 +4,7 @@ import org.fusewright.core.job.JobProblem;
 import org.fusewright.core.order.PartDemand;
 import org.fusewright.orders.OrderSummary;
 import org.fusewright.orders.Proposal;
+import org.fusewright.orders.WishesForm;
 import org.joda.money.CurrencyUnit;
 
 import java.util.List;

@@ -35,7 +35,7 @@ class CoverPlannerTest {
                 "mixes packs of two suppliers | 130 | N A pack 100 1=0.30 in 1 | M A pack 1 1=0.40"
                         + " in 1 | M: 30, N: 100 | 42.00",
                 // 2 x 5 at 1.00 are cheaper than 5 and 2 at 2.60, or 7 at 2.60
-                "rounds up to whole packs     | 7   | N A pack 5 1=1.00 in 1 | M A pack 1 1=1.50 in"
+                "rounds up to whole packs     | 7   | N A pack 5 1=1.00 in 1 | M A pack 1 1=2.60 in"
                         + " 1 | N: 10 | 10.00",
             })
     void buysAtLeastCost(

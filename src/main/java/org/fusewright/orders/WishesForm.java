@@ -1,8 +1,7 @@
-package org.fusewright.orders.web;
+package org.fusewright.orders;
 
 import org.fusewright.core.job.JobProblem;
 import org.fusewright.core.job.MalformedJobException;
-import org.fusewright.orders.ProposalWishes;
 import org.joda.money.CurrencyUnit;
 
 import java.math.BigDecimal;
@@ -26,7 +25,7 @@ public record WishesForm(String currency, String wantedBy, String wirePercent) {
     /**
      * @throws MalformedJobException with all that is wrong
      */
-    ProposalWishes read(List<CurrencyUnit> currencies, LocalDate today) {
+    public ProposalWishes read(List<CurrencyUnit> currencies, LocalDate today) {
         List<JobProblem> problems = new ArrayList<>();
         ProposalWishes wishes =
                 new ProposalWishes(
