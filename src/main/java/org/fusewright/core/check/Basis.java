@@ -12,10 +12,6 @@ public record Basis(String text) {
         if (text.isBlank()) {
             throw new IllegalArgumentException("a basis must be named");
         }
-        if (!text.chars()
-                .allMatch(sign -> sign >= ' ' && sign <= '~' && "\"\\".indexOf(sign) < 0)) {
-            throw new IllegalArgumentException("a basis has plain signs only: " + text);
-        }
     }
 
     /** A published source, such as "33 CFR 183.425 table 5". */
