@@ -2,6 +2,8 @@ package org.fusewright.quotes;
 
 import org.fusewright.catalogs.CatalogContent;
 import org.fusewright.catalogs.Catalogs;
+import org.fusewright.catalogs.StockLedger;
+import org.fusewright.catalogs.StockMove;
 import org.fusewright.core.catalog.PartNumber;
 import org.fusewright.core.job.Job;
 import org.fusewright.core.job.JobProblem;
@@ -44,6 +46,7 @@ import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.SortedMap;
@@ -60,6 +63,7 @@ public class Quotes {
     private final QuoteDemand demand;
     private final Jobs jobs;
     private final Catalogs catalogs;
+    private final StockLedger stock;
     private final TransactionTemplate transaction;
     private final TransactionTemplate reading;
     private final Clock clock;
@@ -70,8 +74,9 @@ public class Quotes {
             QuoteDemand demand,
             Jobs jobs,
             Catalogs catalogs,
+            StockLedger stock,
             PlatformTransactionManager transactions) {
-        this(store, demand, jobs, catalogs, transactions, Clock.systemDefaultZone());
+        this(store, demand, jobs, catalogs, stock, transactions, Clock.systemDefaultZone());
     }
 
     Quotes(
@@ -79,12 +84,14 @@ public class Quotes {
             QuoteDemand demand,
             Jobs jobs,
             Catalogs catalogs,
+            StockLedger stock,
             PlatformTransactionManager transactions,
             Clock clock) {
         this.store = store;
         this.demand = demand;
         this.jobs = jobs;
         this.catalogs = catalogs;
+        this.stock = stock;
         this.transaction = new TransactionTemplate(transactions);
         this.reading = new TransactionTemplate(transactions);
         reading.setReadOnly(true);
@@ -303,13 +310,36 @@ public class Quotes {
                 });
     }
 
-    /** Keeps that the kits of an accepted quote are delivered: they need nothing any more. */
+    /**
+     * Keeps that the kits of an accepted quote are delivered: their parts have left the shelf, and
+     * they need nothing any more.
+     */
     public StoredQuote fulfil(long id, long version) {
         StoredQuote known = requireAllowed(id, version, QuoteAction.FULFIL);
         if (known.fulfilledAt().isPresent()) {
             throw new QuoteRefusedException("The kits of this quote were delivered already.");
         }
-        return keep(id, version, () -> store.fulfil(id, now()));
+        return keep(
+                id,
+                version,
+                () -> {
+                    Instant now = now();
+                    stock.book(used(demand.listOf(id), known.quote().number()), now);
+                    store.fulfil(id, now);
+                });
+    }
+
+    private static List<StockMove> used(Map<PartNumber, BigDecimal> parts, String quote) {
+        return parts.entrySet().stream()
+                .filter(part -> part.getValue().signum() != 0)
+                .map(
+                        part ->
+                                new StockMove(
+                                        part.getKey(),
+                                        part.getValue().negate(),
+                                        StockMove.Reason.USED,
+                                        quote))
+                .toList();
     }
 
     /** What has moved on since the quote was worked out, in sentences; it stays as it is. */

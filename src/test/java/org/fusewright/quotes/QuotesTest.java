@@ -7,6 +7,7 @@ import org.fusewright.ServiceTest;
 import org.fusewright.TestDatabase;
 import org.fusewright.catalogs.Catalogs;
 import org.fusewright.catalogs.SampleFiles;
+import org.fusewright.catalogs.StockLedger;
 import org.fusewright.core.catalog.PartNumber;
 import org.fusewright.core.quote.QuoteChanges;
 import org.fusewright.core.quote.QuoteState;
@@ -63,10 +64,11 @@ class QuotesTest {
     @Autowired private QuoteDemand demand;
     @Autowired private Jobs jobs;
     @Autowired private Catalogs catalogs;
+    @Autowired private StockLedger stock;
     @Autowired private PlatformTransactionManager transactions;
 
     private LocalDate today = LocalDate.of(2031, 3, 2);
-    private boolean repriced;
+    private boolean restocked;
     private Quotes quotes;
 
     @BeforeEach
@@ -88,13 +90,13 @@ class QuotesTest {
                         return today.atTime(12, 0).toInstant(ZoneOffset.UTC);
                     }
                 };
-        quotes = new Quotes(store, demand, jobs, catalogs, transactions, clock);
+        quotes = new Quotes(store, demand, jobs, catalogs, stock, transactions, clock);
     }
 
-    /** Also puts the catalog back that other tests expect. */
+    /** Also puts the prices and the stock back that other tests expect. */
     @AfterEach
     void cleanUp() throws SQLException {
-        if (repriced) {
+        if (restocked) {
             importCatalog(new SampleFiles());
         }
         execute("truncate quote, quote_revision, quote_demand, quote_count");
@@ -155,7 +157,7 @@ class QuotesTest {
 
     /** Dearer parts, another mark-up, another tax, another parcel. */
     private void changeAllPrices() {
-        repriced = true;
+        restocked = true;
         SampleFiles files = new SampleFiles();
         files.texts().computeIfPresent("offers.csv", (_, text) -> text.replace("=0.", "=1."));
         files.replaceFirst("margins.csv", ",,35", ",,95");
@@ -356,6 +358,7 @@ class QuotesTest {
     @ParameterizedTest
     @EnumSource(Action.class)
     void doesInEachStateWhatTheTableAllows(Action action) {
+        restocked = action == Action.FULFIL;
         Map<String, List<Action>> allowed =
                 Map.of(
                         "draft",
@@ -453,12 +456,27 @@ class QuotesTest {
                 .forEach((part, quantity) -> both.merge(part, quantity, BigDecimal::add));
         assertSame(quotes.sumAcceptedDemand(), both);
 
+        restocked = true;
+        Map<PartNumber, BigDecimal> before = onHand();
         StoredQuote done = quotes.fulfil(two.id(), two.version());
+        chosen.demand()
+                .forEach(
+                        (part, quantity) -> before.merge(part, quantity.negate(), BigDecimal::add));
+        assertThat(onHand())
+                .usingComparatorForType(BigDecimal::compareTo, BigDecimal.class)
+                .usingRecursiveComparison()
+                .isEqualTo(before);
         assertThat(done.fulfilledAt()).isPresent();
         assertSame(quotes.sumAcceptedDemand(), other.quote().variants().getFirst().demand());
         assertThatExceptionOfType(QuoteRefusedException.class)
                 .isThrownBy(() -> quotes.fulfil(done.id(), done.version()))
                 .withMessageContaining("delivered already");
+    }
+
+    private Map<PartNumber, BigDecimal> onHand() {
+        Map<PartNumber, BigDecimal> onHand = new TreeMap<>();
+        catalogs.listStock().forEach(level -> onHand.put(level.part(), level.onHand()));
+        return onHand;
     }
 
     private static void assertSame(

@@ -27,4 +27,16 @@ public class QuoteDemand {
                         });
         return sums;
     }
+
+    /** What the kits of one quote need; nothing when it is not accepted, or delivered already. */
+    public SortedMap<PartNumber, BigDecimal> listOf(long quote) {
+        SortedMap<PartNumber, BigDecimal> parts = new TreeMap<>();
+        jdbc.sql("select part_number, quantity from quote_demand where quote_id = :quote")
+                .param("quote", quote)
+                .query(
+                        row -> {
+                            parts.put(new PartNumber(row.getString(1)), row.getBigDecimal(2));
+                        });
+        return parts;
+    }
 }
