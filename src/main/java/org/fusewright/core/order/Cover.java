@@ -14,9 +14,9 @@ import java.util.Optional;
  * @param shares by supplier
  * @param total of all lines
  * @param bound no cover costs less than this
- * @param naive what the same needs cost when each part comes from the offer that is cheapest by the
- *     single pack, in as many packs as it takes; a supplier's minimum order is filled up. Empty
- *     when nothing is bought
+ * @param naive what the same needs cost when each part comes from the one offer that is cheapest
+ *     for what is missing, and no more of it than that; a supplier's minimum order is filled up.
+ *     Empty when nothing is bought
  * @param uncovered parts that cannot be had, and why
  * @param leftAside offers for needed parts that were not looked at, and why
  */

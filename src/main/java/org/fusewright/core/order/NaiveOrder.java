@@ -1,23 +1,14 @@
 package org.fusewright.core.order;
 
-import org.fusewright.core.catalog.Offer;
-
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 
 /**
- * The order that a person in a hurry writes: each part from the offer whose single pack is cheapest
- * by the piece, in as many packs as it takes, and orders below a minimum filled up.
+ * The order that a person in a hurry writes: of each part what is missing and no more, all from the
+ * one offer that is cheapest for it, and orders below a minimum filled up.
  */
 final class NaiveOrder {
-
-    private static final Comparator<OfferCosts> CHEAPEST_PACK =
-            Comparator.comparing(
-                    (OfferCosts costs) -> {
-                        Offer offer = costs.offer();
-                        return offer.unitPriceAt(offer.packSize());
-                    });
 
     private NaiveOrder() {}
 
@@ -27,7 +18,9 @@ final class NaiveOrder {
         for (int p = 0; p < quantities.length; p++) {
             PartSupply part = market.parts().get(p);
             List<OfferCosts> offers = part.offers();
-            int cheapest = offers.indexOf(offers.stream().min(CHEAPEST_PACK).orElseThrow());
+            Comparator<OfferCosts> byCost =
+                    Comparator.comparingLong(costs -> costs.costAt(costs.packsUp(part.need())));
+            int cheapest = offers.indexOf(offers.stream().min(byCost).orElseThrow());
             quantities[p] = new int[offers.size()];
             quantities[p][cheapest] = offers.get(cheapest).packsUp(part.need());
         }

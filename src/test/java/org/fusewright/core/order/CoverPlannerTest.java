@@ -89,7 +89,7 @@ class CoverPlannerTest {
         assertThat(cover.isOptimal()).isTrue();
     }
 
-    /** By the single pack M is cheaper: 8 packs of 10 at 0.45. In quantity N is: 100 at 0.30. */
+    /** 73 cost 8 packs of 10 at 0.45 of M, or 36.50 of N. 100 of N at 0.30 cost less. */
     @Test
     void tellsWhatItSavesAgainstTheNaiveOrder() {
         Cover cover =
