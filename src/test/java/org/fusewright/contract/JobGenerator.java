@@ -26,6 +26,10 @@ final class JobGenerator {
     private static final double[] MAIN_FUSES = {20, 30, 40, 60, 80};
     private static final String[] MAIN_GAUGES = {"1.5 mm2", "2.5 mm2", "4 mm2", "6 mm2"};
     private static final String[] PLACES = {"under seat", "headstock", "tail"};
+    private static final String[] BLOCK_PARTS = {"WDB-3", "WDB-4", "WDB-8"};
+    private static final String[] ARRANGEMENTS = {
+        "cheapest", "fewest-blocks", "most-spare", "coolest", "one-block-type"
+    };
 
     private final Random random;
     private final double nominalV;
@@ -82,8 +86,42 @@ final class JobGenerator {
         for (int i = 0; i < circuitCount; i++) {
             circuits.add(circuit(i, feedCount, circuits));
         }
-        job.set("choices", choices());
+        ObjectNode choices = choices();
+        job.set("choices", choices);
+        if (chance(25)) {
+            boolean fixed = chance(50);
+            circuits.forEach(circuit -> addPlaces((ObjectNode) circuit, fixed));
+        }
+        if (chance(30)) {
+            choices.put("arrangement", ARRANGEMENTS[random.nextInt(ARRANGEMENTS.length)]);
+        }
         return job;
+    }
+
+    /** Some can be had and some cannot. */
+    private void addPlaces(ObjectNode circuit, boolean fixed) {
+        boolean device = circuit.at("/relay/contactFrom").isMissingNode();
+        if (device && chance(40)) {
+            addPlace(circuit, circuit.get("location").asString(), fixed);
+        }
+        if (circuit.get("relay") instanceof ObjectNode relay && chance(40)) {
+            addPlace(relay, circuit.get("location").asString(), fixed);
+        }
+    }
+
+    /** A block is at one location. */
+    private void addPlace(ObjectNode holder, String location, boolean fixed) {
+        ObjectNode place = holder.putObject("place");
+        place.put("block", location.charAt(0) + "-" + (1 + random.nextInt(3)));
+        if (chance(30)) {
+            place.put("part", BLOCK_PARTS[random.nextInt(BLOCK_PARTS.length)]);
+        }
+        if (chance(60)) {
+            place.put("position", 1 + random.nextInt(8));
+        }
+        if (!fixed || chance(50)) {
+            place.put("fixed", fixed);
+        }
     }
 
     private ObjectNode circuit(int index, int feedCount, ArrayNode before) {

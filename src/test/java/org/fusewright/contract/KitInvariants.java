@@ -41,6 +41,8 @@ final class KitInvariants {
         KitInvariants invariants = new KitInvariants(job, kit, catalog);
         invariants.collectLeads();
         invariants.checkBlocks();
+        invariants.checkPlaces();
+        invariants.checkPick();
         invariants.checkCircuits();
         invariants.checkFeeds();
         invariants.checkPartsCoverTheDrawing();
@@ -93,6 +95,74 @@ final class KitInvariants {
             hold(
                     free >= job.at("/choices/sparePositions").asInt(0),
                     "asked-for spare positions are free");
+        }
+    }
+
+    /** What has a place sits there, or it is told that it does not. */
+    private void checkPlaces() {
+        for (JsonNode circuit : job.get("circuits")) {
+            checkPlace(circuit, "device", circuit.path("place"));
+            checkPlace(circuit, "relay", circuit.at("/relay/place"));
+        }
+    }
+
+    private void checkPlace(JsonNode circuit, String what, JsonNode place) {
+        String id = circuit.get("id").asString();
+        for (JsonNode block : kit.get("blocks")) {
+            for (JsonNode held : block.get("holds")) {
+                if (!held.get("circuit").asString().equals(id) || !held.has(what)) {
+                    continue;
+                }
+                boolean there = place.isObject() && isAt(place, block, held);
+                boolean fixed = place.isObject() && place.path("fixed").asBoolean(true);
+                String item = id + "/" + what;
+                hold(
+                        isToldUnkept(item) == (fixed && !there),
+                        item + ": a fixed place is kept, or said to be impossible");
+                hold(
+                        isToldMoved(id, what) == (place.isObject() && !fixed && !there),
+                        item + ": said to move when it does");
+            }
+        }
+    }
+
+    private static boolean isAt(JsonNode place, JsonNode block, JsonNode held) {
+        return block.get("id").equals(place.get("block"))
+                && (!place.has("part") || block.get("part").equals(place.get("part")))
+                && (!place.has("position")
+                        || held.at("/positions/0").asInt() == place.get("position").asInt());
+    }
+
+    private boolean isToldUnkept(String item) {
+        for (JsonNode check : kit.get("checks")) {
+            if (check.get("code").asString().equals("place-kept")
+                    && check.get("subject").asString().endsWith(", " + item)) {
+                return check.get("verdict").asString().equals("fail");
+            }
+        }
+        return false;
+    }
+
+    private boolean isToldMoved(String circuit, String what) {
+        for (JsonNode moved : kit.at("/fit/moved")) {
+            if (moved.get("circuit").asString().equals(circuit)
+                    && moved.get("what").asString().equals(what)) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    private void checkPick() {
+        String asked = job.at("/choices/arrangement").asString("cheapest");
+        String built = kit.at("/fit/arrangement").asString();
+        hold(
+                built.equals(asked) || (asked.equals("one-block-type") && built.equals("cheapest")),
+                "the picked arrangement is built: " + asked + ", not " + built);
+        if (built.equals("one-block-type")) {
+            Set<String> types = new HashSet<>();
+            kit.get("blocks").forEach(block -> types.add(block.get("part").asString()));
+            hold(types.size() <= 1, "blocks of one type: " + types);
         }
     }
 

@@ -21,6 +21,8 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
 import java.util.stream.LongStream;
 
 /**
@@ -61,6 +63,37 @@ class KitInvariantsTest {
                         .count();
 
         assertThat(buildable).as("both kinds must occur often").isBetween(30L, 290L);
+    }
+
+    @Test
+    void countPlacesAndPicksOfEveryOutcomeAmongTheGenerated() {
+        Map<String, Integer> outcomes = new TreeMap<>();
+        for (long seed = 0; seed < 500; seed++) {
+            ObjectNode job = JobGenerator.generate(seed);
+            JsonNode kit = JSON.readTree(print(job));
+            for (JsonNode check : kit.get("checks")) {
+                if (check.get("code").asString().equals("place-kept")) {
+                    outcomes.merge("place " + check.get("verdict").asString(), 1, Integer::sum);
+                }
+            }
+            if (!kit.at("/fit/moved").isEmpty()) {
+                outcomes.merge("moved", 1, Integer::sum);
+            }
+            String asked = job.at("/choices/arrangement").asString("cheapest");
+            boolean built = kit.at("/fit/arrangement").asString().equals(asked);
+            outcomes.merge(asked + (built ? "" : " impossible"), 1, Integer::sum);
+        }
+        assertThat(outcomes)
+                .containsOnlyKeys(
+                        "place pass",
+                        "place fail",
+                        "moved",
+                        "cheapest",
+                        "fewest-blocks",
+                        "most-spare",
+                        "coolest",
+                        "one-block-type",
+                        "one-block-type impossible");
     }
 
     private String describeIfBroken(long seed) {

@@ -64,6 +64,36 @@ public final class Fitter {
         return new Fitter(task, aim, stepsALocation).fit();
     }
 
+    /**
+     * The blocks of an arrangement of least cost, without looking at who sits where: a fraction of
+     * the work, for tasks that are solved to be compared.
+     */
+    static Blocks findBlocks(FittingTask task, long stepsALocation) {
+        return new Fitter(task, Aim.LEAST_COST, stepsALocation).findBlocks();
+    }
+
+    /**
+     * @param counts of the blocks of each form
+     */
+    record Blocks(Map<BlockForm, Integer> counts, long costMicros) {}
+
+    private Blocks findBlocks() {
+        Map<BlockForm, Integer> counts = new LinkedHashMap<>();
+        long cost = 0;
+        List<Site> sites = new ArrayList<>();
+        for (List<FittingItem> group : listByLocation()) {
+            sites.add(site(group));
+        }
+        for (SpareSplit.Part part :
+                SpareSplit.find(sites, task.sparePositions(), stepsALocation).parts()) {
+            for (int form : part.filling().form) {
+                counts.merge(part.filling().site.table.whole.get(form), 1, Integer::sum);
+            }
+            cost += part.filling().costMicros();
+        }
+        return new Blocks(counts, cost);
+    }
+
     private static boolean isTaken(FittingItem item, List<BlockForm> forms) {
         for (BlockForm form : forms) {
             if (form.takes(item)) {

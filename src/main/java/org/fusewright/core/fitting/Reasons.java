@@ -1,6 +1,7 @@
 package org.fusewright.core.fitting;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
@@ -25,19 +26,17 @@ public final class Reasons {
     /** Taller than any item. */
     private static final double ANY_HEIGHT_MM = 1_000;
 
+    private static final Comparator<Map.Entry<BlockForm, Integer>> LARGEST_FIRST =
+            Comparator.comparingInt(form -> -form.getKey().positions());
+
     private final FittingTask task;
-    private final Arrangement arrangement;
+    private final long costMicros;
     private final List<Rejected> rejected = new ArrayList<>();
     private final Set<Map<BlockForm, Integer>> seen = new HashSet<>();
 
-    private Reasons(FittingTask task, Arrangement arrangement) {
-        List<FittingItem> placed =
-                task.items().stream()
-                        .filter(item -> !arrangement.unplaced().contains(item.id()))
-                        .map(Reasons::withoutWish)
-                        .toList();
-        this.task = new FittingTask(placed, task.forms(), task.sparePositions());
-        this.arrangement = arrangement;
+    private Reasons(FittingTask task, long costMicros) {
+        this.task = task;
+        this.costMicros = costMicros;
     }
 
     private static FittingItem withoutWish(FittingItem item) {
@@ -50,16 +49,33 @@ public final class Reasons {
 
     /** What looks cheaper than a task's arrangement of least cost, the cheapest first. */
     public static List<Rejected> list(FittingTask task, Arrangement arrangement) {
-        if (arrangement.blocks().isEmpty()) {
-            return List.of();
-        }
-        Reasons reasons = new Reasons(task, arrangement);
-        if (reasons.positionsAlone() < arrangement.costMicros()) {
+        return arrangement.blocks().isEmpty()
+                ? List.of()
+                : list(withoutUnplaced(task, arrangement), arrangement.costMicros());
+    }
+
+    /**
+     * @param task whose items can all be placed, without wishes
+     * @param costMicros the least that it costs
+     */
+    static List<Rejected> list(FittingTask task, long costMicros) {
+        Reasons reasons = new Reasons(task, costMicros);
+        if (reasons.positionsAlone() < costMicros) {
             reasons.liftRules();
             reasons.lookAtSingleForms();
         }
         reasons.rejected.sort(Comparator.comparingLong(Rejected::costMicros));
-        return reasons.rejected;
+        return List.copyOf(reasons.rejected);
+    }
+
+    static FittingTask withoutUnplaced(FittingTask task, Arrangement arrangement) {
+        List<FittingItem> placed = new ArrayList<>(task.items().size());
+        for (FittingItem item : task.items()) {
+            if (arrangement.unplaced().isEmpty() || !arrangement.unplaced().contains(item.id())) {
+                placed.add(withoutWish(item));
+            }
+        }
+        return new FittingTask(placed, task.forms(), task.sparePositions());
     }
 
     /** The least that blocks with enough positions cost, when nothing else counts. */
@@ -108,34 +124,40 @@ public final class Reasons {
                     return false;
                 }
             }
-            if (before.maxTotalA() != after.maxTotalA() && isInReach(before)) {
+            if (before.maxTotalA() != after.maxTotalA() && isInReach(before, task.items())) {
                 return false;
             }
         }
         return true;
     }
 
-    private boolean isInReach(BlockForm form) {
-        double most =
-                task.items().stream()
-                        .mapToDouble(FittingItem::currentA)
-                        .boxed()
-                        .sorted(Comparator.reverseOrder())
-                        .limit(form.positions())
-                        .mapToDouble(Double::doubleValue)
-                        .sum();
+    /** Whether as many items as a block has positions can bring more than it carries. */
+    static boolean isInReach(BlockForm form, List<FittingItem> items) {
+        double[] currents = new double[items.size()];
+        for (int i = 0; i < currents.length; i++) {
+            currents[i] = items.get(i).currentA();
+        }
+        Arrays.sort(currents);
+        double most = 0;
+        for (int i = Math.max(0, currents.length - form.positions()); i < currents.length; i++) {
+            most += currents[i];
+        }
         return most > form.maxTotalA();
     }
 
     private void lift(Rule rule, boolean relevant, FittingTask lifted) {
         if (relevant) {
-            Arrangement other = Fitter.fit(lifted, Aim.LEAST_COST, STEPS);
-            if (other.costMicros() < arrangement.costMicros()) {
+            Fitter.Blocks other = Fitter.findBlocks(lifted, STEPS);
+            if (other.costMicros() < costMicros) {
                 Map<BlockForm, Integer> blocks = new LinkedHashMap<>();
-                for (PlacedBlock block : other.blocks()) {
-                    BlockForm form = task.forms().get(lifted.forms().indexOf(block.form()));
-                    blocks.merge(form, 1, Integer::sum);
-                }
+                other.counts().entrySet().stream()
+                        .sorted(LARGEST_FIRST)
+                        .forEach(
+                                form -> {
+                                    int at = lifted.forms().indexOf(form.getKey());
+                                    blocks.merge(
+                                            task.forms().get(at), form.getValue(), Integer::sum);
+                                });
                 add(blocks, other.costMicros(), rule);
             }
         }
@@ -162,7 +184,7 @@ public final class Reasons {
             count = Math.max(count, Math.ceilDiv(spare, form.positions()));
             int empty = count * form.positions() - width;
             long cost = count * form.costMicros() + empty * form.emptyPositionMicros();
-            if (cost < arrangement.costMicros()) {
+            if (cost < costMicros) {
                 add(Map.of(form, count), cost, ruleAgainst(form, count));
             }
         }

@@ -4,8 +4,8 @@ import org.fusewright.core.fitting.Arrangement;
 import org.fusewright.core.fitting.BlockForm;
 import org.fusewright.core.fitting.FittingItem;
 import org.fusewright.core.fitting.FittingTask;
+import org.fusewright.core.fitting.KnownReasons;
 import org.fusewright.core.fitting.PlacedBlock;
-import org.fusewright.core.fitting.Reasons;
 import org.fusewright.core.fitting.Rejected;
 import org.fusewright.core.fitting.Width;
 import org.fusewright.core.job.ArrangementKind;
@@ -38,11 +38,11 @@ final class FittingWords {
         task = model.task();
     }
 
-    static List<String> of(Arranging arranging, ArrangementKind asked) {
-        return new FittingWords(arranging).list(asked);
+    static List<String> of(Arranging arranging, ArrangementKind asked, KnownReasons reasons) {
+        return new FittingWords(arranging).list(asked, reasons);
     }
 
-    private List<String> list(ArrangementKind asked) {
+    private List<String> list(ArrangementKind asked, KnownReasons reasons) {
         List<String> words = new ArrayList<>();
         Arrangement picked = arranging.picked();
         if (!picked.blocks().isEmpty()) {
@@ -55,7 +55,7 @@ final class FittingWords {
         } else if (asked != ArrangementKind.CHEAPEST) {
             words.add(difference(asked));
         }
-        Reasons.list(task, arranging.cheapest()).stream()
+        reasons.list(task, arranging.cheapest()).stream()
                 .limit(MOST_REJECTED)
                 .map(this::rejection)
                 .forEach(words::add);

@@ -3,6 +3,7 @@ package org.fusewright.core.kit;
 import org.fusewright.core.catalog.Relay;
 import org.fusewright.core.fitting.Arrangement;
 import org.fusewright.core.fitting.FittingItem;
+import org.fusewright.core.fitting.KnownReasons;
 import org.fusewright.core.fitting.Place;
 import org.fusewright.core.fitting.Width;
 import org.fusewright.core.job.ArrangementKind;
@@ -16,7 +17,11 @@ final class KitFit {
 
     private KitFit() {}
 
-    static Kit.Fit of(Arranging arranging, ArrangementKind asked, List<KitBlock> blocks) {
+    static Kit.Fit of(
+            Arranging arranging,
+            ArrangementKind asked,
+            List<KitBlock> blocks,
+            KnownReasons reasons) {
         Arrangement picked = arranging.picked();
         FittingModel model = arranging.model();
         return new Kit.Fit(
@@ -27,7 +32,7 @@ final class KitFit {
                                 arranging.cheapest().lowerBoundMicros())),
                 picked.optimal(),
                 arranging.kind(),
-                FittingWords.of(arranging, asked),
+                FittingWords.of(arranging, asked, reasons),
                 moves(model, picked, blocks));
     }
 

@@ -4,6 +4,7 @@ import org.fusewright.core.catalog.Catalog;
 import org.fusewright.core.check.Check;
 import org.fusewright.core.check.CheckCode;
 import org.fusewright.core.fitting.Arrangement;
+import org.fusewright.core.fitting.KnownReasons;
 import org.fusewright.core.job.Job;
 import org.fusewright.core.job.JobProblem;
 import org.fusewright.core.job.JobResolver;
@@ -32,6 +33,7 @@ public final class KitPlanner {
 
     private final Catalog catalog;
     private final Map<CurrencyUnit, PlacedStocks> stocks;
+    private final KnownReasons reasons = new KnownReasons();
 
     private KitPlanner(Catalog catalog) {
         this.catalog = catalog;
@@ -78,7 +80,7 @@ public final class KitPlanner {
                 circuits,
                 feeds,
                 blocks,
-                KitFit.of(arranging, job.choices().arrangement(), blocks),
+                KitFit.of(arranging, job.choices().arrangement(), blocks, reasons),
                 checks,
                 parts,
                 wire,
