@@ -97,7 +97,7 @@ class JobPageTest {
         assertThat(page.locator("#kit .verdict")).containsText("Buildable");
         Locator why = openProof(page, 0);
         assertThat(why).containsText("pump: auto-reset 10 A");
-        assertThat(page.locator("svg.block")).hasCount(1);
+        assertThat(page.locator("svg.wires")).hasCount(1);
         Locator chart =
                 page.getByRole(
                         AriaRole.IMG,
@@ -137,7 +137,7 @@ class JobPageTest {
         createJob(page);
         assertThat(page.locator("#kit")).containsText("add a circuit");
         press(page, "Add a circuit");
-        assertThat(page.locator("svg.block")).hasCount(1);
+        assertThat(page.locator("svg.wires")).hasCount(1);
         openDrawer(page, 0);
         field(page, "/circuits/0/id").fill("horn");
         field(page, "/circuits/0/title").fill("Horn");
@@ -161,7 +161,7 @@ class JobPageTest {
     void showsEachErrorBesideItsFieldAndChangesNothing(Page page) {
         createJob(page);
         press(page, "Add a circuit");
-        assertThat(page.locator("svg.block")).hasCount(1);
+        assertThat(page.locator("svg.wires")).hasCount(1);
         String kit = page.locator("#kit").innerHTML();
         field(page, "/circuits/0/runM").fill("far");
         field(page, "/circuits/0/loads/0/amount").fill("");
@@ -222,7 +222,7 @@ class JobPageTest {
             Page bare = plain.newPage();
             bare.navigate(page.url());
             press(bare, "Add a circuit");
-            assertThat(bare.locator("svg.block")).hasCount(1);
+            assertThat(bare.locator("svg.wires")).hasCount(1);
             field(bare, "/circuits/0/runM").fill("0");
             press(bare, "Keep the changes");
             assertThat(bare.locator("#f-circuits-0-runM-fault")).containsText("above 0");

@@ -5,8 +5,6 @@ import org.fusewright.core.job.MalformedJobException;
 import org.fusewright.core.kit.Kit;
 import org.fusewright.jobs.StoredJob;
 
-import java.net.URLEncoder;
-import java.nio.charset.StandardCharsets;
 import java.util.Collection;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -121,8 +119,9 @@ public record JobView(
 
     /** What a row is called wherever things that belong together are lit: "circuit:pump". */
     public String token(String row) {
-        return (scope(row) == Subject.Scope.FEED ? "feed:" : "circuit:")
-                + URLEncoder.encode(id(row), StandardCharsets.UTF_8).replace("+", "%20");
+        return scope(row) == Subject.Scope.FEED
+                ? Belonging.feed(id(row))
+                : Belonging.circuit(id(row));
     }
 
     private String id(String row) {
