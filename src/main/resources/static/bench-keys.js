@@ -280,7 +280,7 @@ function table(circuits) {
 
 function textOf(field) {
   return field.type === 'checkbox' ? (field.checked ? field.value : '')
-      : field.type === 'hidden' ? '' : field.value;
+      : field.type === 'hidden' && !field.classList.contains('kept') ? '' : field.value;
 }
 
 document.addEventListener('copy', event => {

@@ -69,7 +69,8 @@ function isKeptOpen(old, fresh) {
 
 function settleAttributes(old, fresh) {
   for (const {name, value} of fresh.attributes) {
-    if (name !== 'class' && name !== 'hx-swap-oob' && old.getAttribute(name) !== value) {
+    const isUsers = name === 'open' && old.classList.contains('drawer');
+    if (name !== 'class' && name !== 'hx-swap-oob' && !isUsers && old.getAttribute(name) !== value) {
       old.setAttribute(name, value);
     }
   }
@@ -175,6 +176,12 @@ function replace(old, fresh, added) {
 
 /** What is wrong with a field is told to those who do not see it, and never lies in a closed part. */
 function pointAtFaults() {
+  for (const name of document.getElementById('faulty')?.value.split(' ') ?? []) {
+    const row = name.match(/^\/circuits\/\d+/)?.[0].replaceAll('/', '-');
+    if (row && !document.getElementById(`f${name.replace(/[^A-Za-z0-9]/g, '-')}-fault`)) {
+      document.getElementById(`drawer${row}`).open = true; // fetches its fields and their faults
+    }
+  }
   for (const field of document.querySelectorAll('[aria-invalid]')) {
     if (!document.getElementById(`${field.id}-fault`)?.textContent) {
       field.removeAttribute('aria-invalid');
@@ -208,7 +215,11 @@ htmx.defineExtension('moved', {
 document.addEventListener('htmx:oobBeforeSwap', event => {
   const {target, fragment} = event.detail;
   const fresh = fragment.firstElementChild;
-  if (fresh && fresh.id === target.id) {
+  if (target.classList.contains('kept')) {
+    // A field of a drawer that was not fetched yet.
+    event.detail.shouldSwap = false;
+    target.value = fresh.value;
+  } else if (fresh && fresh.id === target.id) {
     event.detail.shouldSwap = false;
     const added = [];
     settle(target, fresh, added);

@@ -26,7 +26,8 @@ import java.util.stream.Stream;
  * <p>Where there is no Chromium the tests are left out with a notice, or fail when the property
  * {@code fusewright.browser} is {@code required}. The environment variable {@code
  * FUSEWRIGHT_BROWSER} names a browser at another place. One browser serves the whole test run, with
- * a fresh session for each test; it reaches nothing but this machine.
+ * a fresh session for each test; what runs before a test gets the same page as the test. It reaches
+ * nothing but this machine.
  */
 public final class Browser implements ExecutionCondition, ParameterResolver {
     private static final String VARIABLE = "FUSEWRIGHT_BROWSER";
@@ -93,9 +94,22 @@ public final class Browser implements ExecutionCondition, ParameterResolver {
                 context.getRoot()
                         .getStore(NAMESPACE)
                         .computeIfAbsent(Running.class, key -> launch(), Running.class);
-        BrowserContext session = running.chromium().newContext();
-        context.getStore(NAMESPACE).put(session, session);
-        return session.newPage();
+        return context.getStore(NAMESPACE)
+                .computeIfAbsent(Session.class, key -> Session.of(running), Session.class)
+                .page();
+    }
+
+    /** The one page of a test, whichever of its methods asks for it. */
+    private record Session(BrowserContext context, Page page) implements AutoCloseable {
+        static Session of(Running running) {
+            BrowserContext context = running.chromium().newContext();
+            return new Session(context, context.newPage());
+        }
+
+        @Override
+        public void close() {
+            context.close();
+        }
     }
 
     /** Starts the Chromium of this machine. */

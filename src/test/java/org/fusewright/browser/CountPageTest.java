@@ -53,7 +53,7 @@ class CountPageTest {
         page.getByLabel("Title").fill("Counted by thumb");
         page.getByRole(AriaRole.BUTTON, new GetByRoleOptions().setName("Create the job")).click();
         page.locator("[name='do'][value='add /circuits']").click();
-        assertThat(page.locator("svg.block")).hasCount(1);
+        assertThat(page.locator("svg.wires")).hasCount(1);
         page.getByRole(AriaRole.LINK, new GetByRoleOptions().setName("Count a bag")).click();
         page.getByLabel("Who counts").fill("Ada");
         page.getByLabel("Bagged sets").selectOption("opened");

@@ -334,6 +334,73 @@ class JobSheetTest {
         assertThat(page.locator("#wish-rows li")).hasCount(0);
     }
 
+    @Test
+    void fetchesADrawerWhenItOpens(Page page) {
+        createJob(page);
+        press(page, "Add a circuit");
+        awaitRevision(page, 2);
+        assertThat(page.locator("#circuits .drawer .grid")).hasCount(0);
+        openDrawer(page, 0);
+        field(page, "/circuits/0/relay/triggerFrom").selectOption("switched");
+        field(page, "/circuits/0/relay/triggerM").fill("0.8");
+        field(page, "/circuits/0/relay/groundM").fill("0.3");
+        field(page, "/circuits/0/relay/groundM").press("Tab");
+        awaitRevision(page, 3);
+        press(page, "Add a load to circuit 1");
+        awaitRevision(page, 4);
+        assertThat(field(page, "/circuits/0/loads/1/ratedV")).isVisible();
+        assertThat(field(page, "/circuits/0/relay/groundM")).hasValue("0.3");
+        press(page, "Undo");
+        awaitRevision(page, 5);
+        assertThat(field(page, "/circuits/0/loads/1/ratedV")).hasCount(0);
+        assertThat(field(page, "/circuits/0/relay/groundM")).hasValue("0.3");
+        press(page, "Undo");
+        awaitRevision(page, 6);
+        assertThat(field(page, "/circuits/0/relay/groundM")).hasValue("");
+    }
+
+    @Test
+    void keepsWhatAClosedDrawerHolds(Page page) {
+        createJob(page);
+        press(page, "Add a circuit");
+        awaitRevision(page, 2);
+        openDrawer(page, 0);
+        field(page, "/circuits/0/relay/triggerFrom").selectOption("switched");
+        field(page, "/circuits/0/relay/triggerM").fill("0.8");
+        field(page, "/circuits/0/relay/groundM").fill("0.3");
+        field(page, "/circuits/0/relay/groundM").press("Tab");
+        awaitRevision(page, 3);
+        page.getByLabel("Essential").check();
+        awaitRevision(page, 4);
+
+        page.reload();
+        assertThat(page.locator("#circuits .drawer .grid")).hasCount(0);
+        field(page, "/feeds/1/id").fill("key");
+        field(page, "/feeds/1/id").press("Tab");
+        awaitRevision(page, 5);
+        field(page, "/circuits/0/title").fill("Horn");
+        field(page, "/circuits/0/title").press("Tab");
+        awaitRevision(page, 6);
+        openDrawer(page, 0);
+        assertThat(page.getByLabel("Essential")).isChecked();
+        assertThat(field(page, "/circuits/0/relay/triggerFrom")).hasValue("key");
+        assertThat(field(page, "/circuits/0/relay/groundM")).hasValue("0.3");
+        assertThat(field(page, "/circuits/0/id")).hasValue("horn");
+
+        page.reload();
+        page.locator("#drawer-feeds-1 > summary").click();
+        press(page, "Remove feed 2");
+        Locator fault = page.locator("#f-circuits-0-relay-triggerFrom-fault");
+        assertThat(fault).isVisible();
+        assertThat(fault).containsText("key");
+        awaitRevision(page, 6);
+    }
+
+    private static void openDrawer(Page page, int circuit) {
+        page.locator("#drawer-circuits-" + circuit + " > summary").click();
+        assertThat(page.locator("#drawer-circuits-" + circuit + " .grid").first()).isVisible();
+    }
+
     private static Locator.ScreenshotOptions picture(String name) {
         return new Locator.ScreenshotOptions().setPath(PICTURES.resolve(name + ".png"));
     }
@@ -432,6 +499,10 @@ class JobSheetTest {
         assertThat(page.locator("#wish-rows q mark")).hasCount(2);
         page.evaluate("document.querySelectorAll('details').forEach(part => part.open = true)");
         page.waitForCondition(() -> page.locator(".htmx-request").count() == 0);
+        page.screenshot(
+                new Page.ScreenshotOptions()
+                        .setPath(PICTURES.resolve("job-all-open-" + width + ".png"))
+                        .setFullPage(true));
         assertThat(
                         new AxeBuilder(page)
                                 .withTags(

@@ -13,13 +13,21 @@ import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
-/** The buttons of a job's form that add a row to a list or remove one. */
+/**
+ * What the buttons of a job's form do: add a row to a list or remove one, keep a device or relay at
+ * a position of a block or let it move again.
+ */
 final class FormAction {
     private static final Pattern ADD =
             Pattern.compile("add (/feeds|/circuits|/locations|/circuits/\\d{1,4}/loads)");
     private static final Pattern REMOVE =
             Pattern.compile(
                     "remove (/feeds|/circuits|/locations|/circuits/\\d{1,4}/loads)/(\\d{1,4})");
+
+    private static final String PLACED = "(/circuits/\\d{1,4}(?:/relay)?)";
+    private static final Pattern PLACE =
+            Pattern.compile("place " + PLACED + " (\\d{1,3}) (.{1,60})");
+    private static final Pattern FREE = Pattern.compile("free " + PLACED);
 
     private FormAction() {}
 
@@ -29,7 +37,16 @@ final class FormAction {
     static void apply(String action, ObjectNode document) {
         Matcher add = ADD.matcher(action);
         Matcher remove = REMOVE.matcher(action);
-        if (add.matches()) {
+        Matcher place = PLACE.matcher(action);
+        Matcher free = FREE.matcher(action);
+        if (place.matches() && document.at(place.group(1)) instanceof ObjectNode holder) {
+            holder.putObject("place")
+                    .put("block", place.group(3))
+                    .put("position", Integer.parseInt(place.group(2)))
+                    .put("fixed", true);
+        } else if (free.matches() && document.at(free.group(1)) instanceof ObjectNode holder) {
+            holder.remove("place");
+        } else if (add.matches()) {
             add(document, add.group(1));
         } else if (remove.matches()
                 && document.at(remove.group(1)) instanceof ArrayNode rows
@@ -37,7 +54,7 @@ final class FormAction {
             rows.remove(Integer.parseInt(remove.group(2)));
         } else {
             throw new MalformedJobException(
-                    List.of(new JobProblem("", "there is no such row to add or remove")));
+                    List.of(new JobProblem("", "there is no such row to add, remove or place")));
         }
     }
 

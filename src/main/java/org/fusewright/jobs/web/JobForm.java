@@ -12,6 +12,8 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 
 /**
@@ -23,7 +25,36 @@ public final class JobForm {
     public record Option(String value, String label) {}
 
     private static final JsonMapper MAPPER = new JsonMapper();
+    private static final Pattern CIRCUIT = Pattern.compile("/circuits/\\d{1,4}");
     private static final String CURRENT_IS_MISSING = " (not there)";
+
+    /** What a circuit's drawer holds, by pointers within the circuit; its line has the rest. */
+    private static final List<String> DRAWER =
+            List.of(
+                    "id",
+                    "returnPath",
+                    "colour",
+                    "maxDropPercent",
+                    "devices",
+                    "ratingA",
+                    "gauge",
+                    "relay/triggerFrom",
+                    "relay/triggerM",
+                    "relay/groundM",
+                    "relay/contactFrom",
+                    "essential",
+                    "place/block",
+                    "place/part",
+                    "place/position",
+                    "place/fixed",
+                    "relay/place/block",
+                    "relay/place/part",
+                    "relay/place/position",
+                    "relay/place/fixed");
+
+    private static final List<String> DRAWER_OF_LOAD =
+            List.of("ratedV", "duty", "inrush/multiple", "inrush/ms");
+    private static final List<String> DRAWER_OF_FIRST_LOAD = List.of("title", "branchM");
 
     private final JsonNode document;
     private final Map<String, String> faults = new LinkedHashMap<>();
@@ -145,6 +176,32 @@ public final class JobForm {
             rows.add(list + "/" + i);
         }
         return rows;
+    }
+
+    private List<String> drawer(String row) {
+        List<String> fields = new ArrayList<>();
+        DRAWER.forEach(name -> fields.add(row + "/" + name));
+        for (String load : rows(row + "/loads")) {
+            if (load.endsWith("/0")) {
+                DRAWER_OF_FIRST_LOAD.forEach(name -> fields.add(load + "/" + name));
+            }
+            DRAWER_OF_LOAD.forEach(name -> fields.add(load + "/" + name));
+        }
+        return fields;
+    }
+
+    /** Whether a field stands in its circuit's drawer. */
+    boolean isOfDrawer(String field) {
+        Matcher circuit = CIRCUIT.matcher(field);
+        return circuit.lookingAt() && drawer(circuit.group()).contains(field);
+    }
+
+    /** The fields of a circuit's drawer that say something, each with its text. */
+    public List<Option> kept(String row) {
+        return drawer(row).stream()
+                .map(field -> new Option(field, text(field)))
+                .filter(field -> !field.label().isEmpty())
+                .toList();
     }
 
     /** The first feed of a terminal; the first of all when there is none. */

@@ -104,6 +104,7 @@ class JobPages {
             @RequestParam long version,
             @RequestParam(name = "do", defaultValue = "") String action,
             @RequestParam(defaultValue = "") String faulty,
+            @RequestParam(defaultValue = "") Set<String> open,
             @RequestParam MultiValueMap<String, String> fields,
             @RequestHeader(name = "HX-Request", defaultValue = "false") boolean script,
             HttpServletResponse response) {
@@ -117,7 +118,8 @@ class JobPages {
             CircuitNames.follow(before.document(), document);
             boolean renamed = Renaming.follow(before.document(), document);
             Kept kept = keep(before, version, document);
-            JobView view = JobView.of(kept.job(), kept.kit()).withNotice(told(leftOver));
+            JobView view =
+                    JobView.of(kept.job(), kept.kit()).withNotice(told(leftOver)).opening(open);
             if (!script) {
                 return leftOver.isEmpty() ? redirect(id) : jobPage("jobs/job", view, HttpStatus.OK);
             }
@@ -126,11 +128,14 @@ class JobPages {
                             .addObject("renamed", renamed)
                     : swapAll(view, HttpStatus.OK, response);
         } catch (StaleJobException stale) {
-            return stale(JobView.of(jobs.get(id), this::plan), script, response);
+            return stale(JobView.of(jobs.get(id), this::plan).opening(open), script, response);
         } catch (MalformedJobException malformed) {
             JobForm form = JobForm.of(document, malformed.problems());
             JobView view =
-                    JobView.of(jobs.get(id), this::plan).withForm(form).withNotice(told(leftOver));
+                    JobView.of(jobs.get(id), this::plan)
+                            .withForm(form)
+                            .withNotice(told(leftOver))
+                            .opening(open);
             return script && isWholeRows(action)
                     ? swapAll(view, HttpStatus.BAD_REQUEST, response)
                     : faulty(view, HttpStatus.BAD_REQUEST, fieldsOf(faulty), script, response);

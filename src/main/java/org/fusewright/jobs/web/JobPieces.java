@@ -3,27 +3,40 @@ package org.fusewright.jobs.web;
 import io.swagger.v3.oas.annotations.Hidden;
 
 import org.fusewright.core.check.Subject;
+import org.fusewright.core.job.JobProblem;
+import org.fusewright.core.job.MalformedJobException;
 import org.fusewright.core.sizing.SizedCircuit;
 import org.fusewright.core.sizing.SizedFeed;
 import org.fusewright.jobs.Jobs;
 import org.fusewright.jobs.Kits;
+import org.fusewright.jobs.StoredJob;
 import org.fusewright.jobs.load.JobReader;
 import org.springframework.http.HttpStatus;
 import org.springframework.stereotype.Controller;
+import org.springframework.util.MultiValueMap;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
+import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestHeader;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.server.ResponseStatusException;
 import org.springframework.web.servlet.ModelAndView;
 
+import tools.jackson.databind.node.ObjectNode;
+
+import java.util.LinkedHashSet;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.regex.Pattern;
 
 /** The parts of a job's page that are fetched when somebody opens them. */
 @Controller
 @Hidden
 class JobPieces {
+    private static final Pattern ROW = Pattern.compile("/circuits/\\d{1,4}");
+
     private final Jobs jobs;
     private final Kits kits;
 
@@ -63,6 +76,45 @@ class JobPieces {
         return new ModelAndView(
                 script ? "jobs/proof" : "jobs/proofpage",
                 Map.of("job", id, "said", said, "circuit", circuit, "feed", feed));
+    }
+
+    /** The drawer of a circuit, filled with what the form says of it, which is not kept. */
+    @PostMapping("/jobs/{id}/drawer")
+    ModelAndView drawer(
+            @PathVariable long id,
+            @RequestParam String row,
+            @RequestParam(defaultValue = "") Set<String> open,
+            @RequestParam MultiValueMap<String, String> fields,
+            @RequestHeader(name = "HX-Request", defaultValue = "false") boolean script) {
+        StoredJob job = jobs.get(id);
+        ObjectNode document = FormDocument.of(fields);
+        if (!ROW.matcher(row).matches() || document.at(row).isMissingNode()) {
+            throw gone();
+        }
+        JobForm form = JobForm.of(document, problems(document));
+        if (script) {
+            return new ModelAndView(
+                    "jobs/drawn",
+                    Map.of("form", form, "job", id, "row", row, "whatIf", Optional.empty()));
+        }
+        Set<String> opened = new LinkedHashSet<>(open);
+        opened.add(row);
+        return new ModelAndView(
+                "jobs/job",
+                Map.of(
+                        "view",
+                        JobView.of(job, stored -> kits.plan(JobReader.read(stored.document())))
+                                .withForm(form)
+                                .opening(opened)));
+    }
+
+    private List<JobProblem> problems(ObjectNode document) {
+        try {
+            kits.plan(JobReader.read(document));
+            return List.of();
+        } catch (MalformedJobException malformed) {
+            return malformed.problems();
+        }
     }
 
     /** The time-current chart and the dead shorts of a circuit. */

@@ -5,8 +5,7 @@ import org.fusewright.core.job.MalformedJobException;
 import org.fusewright.core.kit.Kit;
 import org.fusewright.jobs.StoredJob;
 
-import java.net.URLEncoder;
-import java.nio.charset.StandardCharsets;
+import java.util.Collection;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
@@ -21,6 +20,7 @@ import java.util.function.Function;
  * @param refreshed fields whose faults are sent anew
  * @param whatIf the answer to what was asked of a circuit
  * @param wishes what was read from a customer's text and waits to be confirmed
+ * @param opened rows of circuits whose drawers are filled
  */
 public record JobView(
         StoredJob job,
@@ -29,11 +29,13 @@ public record JobView(
         String notice,
         Set<String> refreshed,
         Optional<WhatIfView> whatIf,
-        Optional<WishesView> wishes) {
+        Optional<WishesView> wishes,
+        Set<String> opened) {
     private static final Said NOTHING = new Said(List.of());
 
     public JobView {
         refreshed = new LinkedHashSet<>(refreshed);
+        opened = Set.copyOf(opened);
     }
 
     static JobView of(StoredJob job, Function<StoredJob, Kit> planner) {
@@ -47,7 +49,8 @@ public record JobView(
                     "",
                     Set.of(),
                     Optional.empty(),
-                    Optional.empty());
+                    Optional.empty(),
+                    Set.of());
         }
     }
 
@@ -59,27 +62,44 @@ public record JobView(
                 "",
                 Set.of(),
                 Optional.empty(),
-                Optional.empty());
+                Optional.empty(),
+                Set.of());
     }
 
     JobView withForm(JobForm typed) {
-        return new JobView(job, typed, kit, notice, refreshed, whatIf, wishes);
+        return new JobView(job, typed, kit, notice, refreshed, whatIf, wishes, opened);
     }
 
     JobView withNotice(String text) {
-        return new JobView(job, form, kit, text, refreshed, whatIf, wishes);
+        return new JobView(job, form, kit, text, refreshed, whatIf, wishes, opened);
     }
 
     JobView refreshing(Set<String> fields) {
-        return new JobView(job, form, kit, notice, fields, whatIf, wishes);
+        return new JobView(job, form, kit, notice, fields, whatIf, wishes, opened);
     }
 
     JobView withWhatIf(WhatIfView answer) {
-        return new JobView(job, form, kit, notice, refreshed, Optional.of(answer), wishes);
+        return new JobView(job, form, kit, notice, refreshed, Optional.of(answer), wishes, opened);
     }
 
     JobView withWishes(WishesView read) {
-        return new JobView(job, form, kit, notice, refreshed, whatIf, Optional.of(read));
+        return new JobView(job, form, kit, notice, refreshed, whatIf, Optional.of(read), opened);
+    }
+
+    JobView opening(Collection<String> rows) {
+        return new JobView(
+                job, form, kit, notice, refreshed, whatIf, wishes, new LinkedHashSet<>(rows));
+    }
+
+    /** Whether a field's fault has a place on the page as it stands. */
+    public boolean isShown(String field) {
+        return !form.isOfDrawer(field)
+                || opened.stream().anyMatch(row -> field.startsWith(row + "/"));
+    }
+
+    /** Whether a field is on the page, be it in a drawer that was not filled yet. */
+    public boolean isSent(String field) {
+        return isShown(field) || !form.text(field).isEmpty();
     }
 
     /** What the checks say of the circuit or feed in a row. */
@@ -99,8 +119,9 @@ public record JobView(
 
     /** What a row is called wherever things that belong together are lit: "circuit:pump". */
     public String token(String row) {
-        return (scope(row) == Subject.Scope.FEED ? "feed:" : "circuit:")
-                + URLEncoder.encode(id(row), StandardCharsets.UTF_8).replace("+", "%20");
+        return scope(row) == Subject.Scope.FEED
+                ? Belonging.feed(id(row))
+                : Belonging.circuit(id(row));
     }
 
     private String id(String row) {

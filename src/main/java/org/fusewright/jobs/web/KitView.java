@@ -32,9 +32,13 @@ public final class KitView {
     private final Map<String, Said> said = new HashMap<>();
     private final Map<String, SizedCircuit> circuits = new LinkedHashMap<>();
     private final Map<String, SizedFeed> feeds = new LinkedHashMap<>();
+    private final Belonging belonging;
+    private final List<KeptPlace> places;
 
     KitView(Kit kit) {
         this.kit = kit;
+        belonging = new Belonging(kit);
+        places = KeptPlace.listOf(kit);
         kit.checks().stream()
                 .collect(Collectors.groupingBy(check -> key(check.subject())))
                 .forEach((key, checks) -> said.put(key, new Said(checks)));
@@ -52,6 +56,25 @@ public final class KitView {
 
     public Kit kit() {
         return kit;
+    }
+
+    public Belonging belonging() {
+        return belonging;
+    }
+
+    /** The places asked for that are told of at a block. */
+    public List<KeptPlace> places(KitBlock block) {
+        return places.stream().filter(place -> place.block().equals(block.id())).toList();
+    }
+
+    /** A block from the wire side, as SVG. */
+    public String wireSide(KitBlock block) {
+        return WireSideDrawing.draw(block, belonging);
+    }
+
+    /** A block from the device side, as SVG. */
+    public String deviceSide(KitBlock block) {
+        return DeviceSideDrawing.draw(block, belonging, kit.job().circuits(), places);
     }
 
     /** What the checks say of a circuit, feed or block by its id, or of the job by an empty one. */

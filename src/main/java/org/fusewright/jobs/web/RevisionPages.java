@@ -18,6 +18,8 @@ import org.springframework.web.bind.annotation.RequestHeader;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.servlet.ModelAndView;
 
+import java.util.Set;
+
 /** Earlier revisions of a job on its page. */
 @Controller
 @Hidden
@@ -36,6 +38,7 @@ class RevisionPages {
             @PathVariable long id,
             @RequestParam long version,
             @RequestParam int revision,
+            @RequestParam(defaultValue = "") Set<String> open,
             @RequestHeader(name = "HX-Request", defaultValue = "false") boolean script,
             HttpServletResponse response) {
         try {
@@ -43,10 +46,12 @@ class RevisionPages {
                     jobs.change(
                             id, version, JobReader.read(jobs.getRevision(id, revision).document()));
             return script
-                    ? JobPages.swapAll(JobView.of(job, this::plan), HttpStatus.OK, response)
+                    ? JobPages.swapAll(
+                            JobView.of(job, this::plan).opening(open), HttpStatus.OK, response)
                     : new ModelAndView("redirect:/jobs/" + id);
         } catch (StaleJobException stale) {
-            return JobPages.stale(JobView.of(jobs.get(id), this::plan), script, response);
+            return JobPages.stale(
+                    JobView.of(jobs.get(id), this::plan).opening(open), script, response);
         }
     }
 
