@@ -1,0 +1,252 @@
+package org.fusewright.core.kit;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import org.fusewright.catalogs.load.CatalogFolder;
+import org.fusewright.core.catalog.BaggedSet;
+import org.fusewright.core.catalog.Catalog;
+import org.fusewright.core.fitting.Arrangement;
+import org.fusewright.core.fitting.BlockForm;
+import org.fusewright.core.fitting.Fitter;
+import org.fusewright.core.fitting.FittingItem;
+import org.fusewright.core.fitting.FittingTask;
+import org.fusewright.core.fitting.PlacedBlock;
+import org.fusewright.core.fitting.PlacedItem;
+import org.fusewright.core.fitting.Width;
+import org.fusewright.core.job.Job;
+import org.fusewright.core.job.JobResolver;
+import org.fusewright.core.job.ResolvedJob;
+import org.fusewright.core.pricing.Stock;
+import org.fusewright.core.sizing.PlacedStocks;
+import org.fusewright.core.sizing.SizedJob;
+import org.fusewright.core.sizing.Sizer;
+import org.fusewright.jobs.load.JobReader;
+import org.junit.jupiter.api.Test;
+
+import java.math.BigDecimal;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.SplittableRandom;
+import java.util.TreeMap;
+
+/**
+ * The cheapest blocks beside the cheapest kit: for small jobs every set of blocks is planned to its
+ * parts list. The seats of each are found here, by trying.
+ */
+class KitCostTest {
+
+    private static final Catalog SAMPLE = CatalogFolder.read(Path.of("catalog-sample")).catalog();
+
+    /** A job on its way to its kit, as far as no block is chosen. */
+    private record Sized(ResolvedJob resolved, SizedJob sized, FittingTask task) {
+
+        static Sized of(Job job, Catalog catalog) {
+            Stock stock = Stock.of(catalog, job.currency());
+            ResolvedJob resolved = JobResolver.resolve(job, stock);
+            SizedJob sized = Sizer.size(resolved, PlacedStocks.of(stock));
+            return new Sized(resolved, sized, FittingModel.of(sized, stock, job.choices()).task());
+        }
+
+        BigDecimal kitPrice(List<PlacedBlock> placed) {
+            Arrangement arrangement =
+                    new Arrangement(placed, 0, 0, true, List.of(), List.of(), List.of());
+            Job job = resolved.job();
+            List<KitBlock> blocks =
+                    BlockAssembly.assemble(arrangement, sized, resolved.stock(), job.choices());
+            LeadEnds ends = LeadEnds.of(blocks);
+            List<KitCircuit> circuits = ends.circuits(sized.circuits());
+            List<KitFeed> feeds = ends.feeds(sized.feeds());
+            List<WireLine> wire = WireLines.of(LeadEnds.listAll(circuits, feeds));
+            List<PartLine> parts = PartsList.of(blocks, circuits, feeds, wire, resolved);
+            return PartsList.total(parts, job.currency()).parts().getAmount();
+        }
+    }
+
+    /** Blocks that items are tried in, one location after the other. */
+    private static final class Seats {
+        private final Sized job;
+        private final List<String> locations;
+        private final List<BlockForm> forms = new ArrayList<>();
+        private final List<String> at = new ArrayList<>();
+        private final List<List<PlacedItem>> seated = new ArrayList<>();
+        private BigDecimal least = new BigDecimal("1e9");
+        private int planned;
+
+        Seats(Sized job) {
+            this.job = job;
+            locations = job.task.items().stream().map(FittingItem::location).distinct().toList();
+        }
+
+        /** Every multiset of at most so many blocks more, in the order of kinds of block. */
+        void tryAll(int kind, int more) {
+            int width = 0;
+            for (BlockForm form : forms) {
+                width += form.positions();
+            }
+            int asked = job.task.sparePositions();
+            for (FittingItem item : job.task.items()) {
+                asked += item.width() == Width.RELAY_PAIR ? 2 : 1;
+            }
+            if (width >= asked && seat(0)) {
+                planned++;
+                least = least.min(job.kitPrice(placed()));
+                seated.forEach(List::clear);
+            }
+            int kinds = job.task.forms().size() * locations.size();
+            for (int next = kind; next < kinds && more > 0; next++) {
+                forms.add(job.task.forms().get(next / locations.size()));
+                at.add(locations.get(next % locations.size()));
+                seated.add(new ArrayList<>());
+                tryAll(next, more - 1);
+                forms.removeLast();
+                at.removeLast();
+                seated.removeLast();
+            }
+        }
+
+        private List<PlacedBlock> placed() {
+            List<PlacedBlock> blocks = new ArrayList<>();
+            for (int b = 0; b < forms.size(); b++) {
+                blocks.add(
+                        new PlacedBlock(Optional.empty(), forms.get(b), at.get(b), seated.get(b)));
+            }
+            return blocks;
+        }
+
+        private boolean seat(int index) {
+            if (index == job.task.items().size()) {
+                return true;
+            }
+            FittingItem item = job.task.items().get(index);
+            for (int b = 0; b < forms.size(); b++) {
+                if (!at.get(b).equals(item.location()) || !carries(b, item)) {
+                    continue;
+                }
+                for (int p = 1; p <= forms.get(b).positions(); p++) {
+                    if (isFree(b, p, item.width())) {
+                        seated.get(b).add(new PlacedItem(item.id(), p));
+                        if (seat(index + 1)) {
+                            return true;
+                        }
+                        seated.get(b).removeLast();
+                    }
+                }
+            }
+            return false;
+        }
+
+        private boolean carries(int block, FittingItem item) {
+            double sumA = item.currentA();
+            for (PlacedItem other : seated.get(block)) {
+                sumA += get(other).currentA();
+            }
+            BlockForm form = forms.get(block);
+            return item.heightMm() <= form.clearanceMm()
+                    && item.currentA() <= form.maxPositionA()
+                    && sumA <= form.maxTotalA() + 1e-9;
+        }
+
+        private boolean isFree(int block, int position, Width width) {
+            boolean relay = width == Width.RELAY_PAIR;
+            if (relay && !forms.get(block).relayPairStarts().contains(position)) {
+                return false;
+            }
+            int end = relay ? position + 1 : position;
+            for (PlacedItem other : seated.get(block)) {
+                int otherEnd =
+                        get(other).width() == Width.RELAY_PAIR
+                                ? other.firstPosition() + 1
+                                : other.firstPosition();
+                if (other.firstPosition() <= end && otherEnd >= position) {
+                    return false;
+                }
+            }
+            return true;
+        }
+
+        private FittingItem get(PlacedItem placed) {
+            return job.task.items().stream()
+                    .filter(item -> item.id().equals(placed.item()))
+                    .findFirst()
+                    .orElseThrow();
+        }
+    }
+
+    private static Job job(long seed) {
+        SplittableRandom random = new SplittableRandom(seed);
+        int circuits = 1 + random.nextInt(6);
+        int locations = 1 + random.nextInt(2);
+        StringBuilder all = new StringBuilder();
+        for (int i = 0; i < circuits; i++) {
+            all.append(i == 0 ? "" : ",")
+                    .append("{\"id\":\"c" + i + "\",\"feed\":\"f\",\"runM\":1.2,\"location\":\"")
+                    .append(random.nextInt(locations) == 0 ? "seat" : "tail")
+                    .append("\",\"devices\":[\"")
+                    .append(random.nextInt(3) == 0 ? "auto-reset" : "fuse")
+                    .append("\"],")
+                    .append(
+                            random.nextInt(4) == 0
+                                    ? "\"relay\":{\"triggerFrom\":\"controller\",\"triggerM\":1,"
+                                            + "\"groundM\":1},"
+                                    : "")
+                    .append("\"loads\":[{\"kind\":\"resistive\",\"amps\":")
+                    .append(0.5 + random.nextInt(24) / 2.0)
+                    .append("}]}");
+        }
+        String text =
+                "{\"reference\":\"K-%d\",\"supply\":{\"nominalV\":12},\"feeds\":[{\"id\":\"f\","
+                        + "\"terminal\":\"30\",\"lengthM\":0.6,\"sourceDistanceM\":0.1}],"
+                        + "\"circuits\":[%s],\"choices\":{\"sparePositions\":%d}}";
+        byte[] document =
+                text.formatted(seed, all, random.nextInt(3)).getBytes(StandardCharsets.UTF_8);
+        return JobReader.read(document).getJob();
+    }
+
+    private static Catalog withoutSets() {
+        return Catalog.of(
+                "no sets",
+                SAMPLE.listParts().stream().filter(part -> !(part instanceof BaggedSet)).toList(),
+                SAMPLE.listOffers().stream()
+                        .filter(offer -> !(SAMPLE.getPart(offer.part()) instanceof BaggedSet))
+                        .toList());
+    }
+
+    /** How much dearer the kit of the cheapest blocks is than the cheapest kit, by seed. */
+    private static Map<Long, BigDecimal> listExcess(Catalog catalog, int jobs) {
+        Map<Long, BigDecimal> excess = new TreeMap<>();
+        for (long seed = 0; seed < jobs; seed++) {
+            Sized job = Sized.of(job(seed), catalog);
+            Arrangement cheapest = Fitter.fit(job.task());
+            if (!cheapest.unplaced().isEmpty()) {
+                continue;
+            }
+            Seats seats = new Seats(job);
+            seats.tryAll(0, cheapest.blocks().size() + 1);
+            assertThat(seats.planned).as("sets of blocks that do").isPositive();
+            excess.put(seed, job.kitPrice(cheapest.blocks()).subtract(seats.least));
+        }
+        return excess;
+    }
+
+    @Test
+    void areTheSameWhereNothingComesInBags() {
+        assertThat(listExcess(withoutSets(), 60).values())
+                .hasSizeGreaterThan(50)
+                .allSatisfy(excess -> assertThat(excess).isZero());
+    }
+
+    /** What is lost by not searching for bags: a few jobs, and less than a bag leaves over. */
+    @Test
+    void differByLittleWhereBagsDecide() {
+        Map<Long, BigDecimal> excess = listExcess(SAMPLE, 60);
+
+        List<BigDecimal> dearer = excess.values().stream().filter(e -> e.signum() != 0).toList();
+        assertThat(dearer).as(excess.toString()).hasSizeBetween(1, 6);
+        assertThat(dearer)
+                .allSatisfy(e -> assertThat(e).isBetween(BigDecimal.ZERO, new BigDecimal("1.00")));
+    }
+}
