@@ -82,7 +82,7 @@ document.addEventListener('htmx:afterSettle', () => {
   if (told) {
     asked = null;
     say(told.classList.contains('fail')
-        ? told.querySelector('.says').textContent.trim()
+        ? told.querySelector('.told').textContent.trim()
         : `${what} sits at ${name} now, and stays there.`);
     if (document.activeElement === document.body || document.activeElement?.closest('svg.block')) {
       document.querySelector(`svg.devices .seat[data-row="${row}"]`)?.focus({preventScroll: true});

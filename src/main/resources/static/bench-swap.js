@@ -176,12 +176,6 @@ function replace(old, fresh, added) {
 
 /** What is wrong with a field is told to those who do not see it, and never lies in a closed part. */
 function pointAtFaults() {
-  for (const name of document.getElementById('faulty')?.value.split(' ') ?? []) {
-    const row = name.match(/^\/circuits\/\d+/)?.[0].replaceAll('/', '-');
-    if (row && !document.getElementById(`f${name.replace(/[^A-Za-z0-9]/g, '-')}-fault`)) {
-      document.getElementById(`drawer${row}`).open = true; // fetches its fields and their faults
-    }
-  }
   for (const field of document.querySelectorAll('[aria-invalid]')) {
     if (!document.getElementById(`${field.id}-fault`)?.textContent) {
       field.removeAttribute('aria-invalid');

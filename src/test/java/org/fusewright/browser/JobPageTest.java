@@ -162,7 +162,7 @@ class JobPageTest {
         createJob(page);
         press(page, "Add a circuit");
         assertThat(page.locator("svg.wires")).hasCount(1);
-        String kit = page.locator("#kit").innerHTML();
+        String kit = page.locator("#kit").textContent();
         field(page, "/circuits/0/runM").fill("far");
         field(page, "/circuits/0/loads/0/amount").fill("");
         field(page, "/circuits/0/loads/0/amount").blur();
@@ -171,7 +171,7 @@ class JobPageTest {
                 .containsText("watts and amps");
         assertThat(page.locator("#problems")).containsText("Nothing was changed");
         assertThat(field(page, "/circuits/0/runM")).hasValue("far");
-        assertThat(page.locator("#kit").innerHTML()).isEqualTo(kit);
+        assertThat(page.locator("#kit").textContent()).isEqualTo(kit);
         assertThat(page.locator("#heading")).containsText("revision 2");
 
         field(page, "/circuits/0/runM").fill("2");

@@ -390,7 +390,7 @@ class JobSheetTest {
         page.reload();
         page.locator("#drawer-feeds-1 > summary").click();
         press(page, "Remove feed 2");
-        Locator fault = page.locator("#f-circuits-0-relay-triggerFrom-fault");
+        Locator fault = page.locator("#drawer-circuits-0-told-fault");
         assertThat(fault).isVisible();
         assertThat(fault).containsText("key");
         awaitRevision(page, 6);

@@ -192,8 +192,14 @@ public final class JobForm {
 
     /** Whether a field stands in its circuit's drawer. */
     boolean isOfDrawer(String field) {
+        String row = circuitOf(field);
+        return !row.isEmpty() && drawer(row).contains(field);
+    }
+
+    /** The row of the circuit that a field belongs to; empty for one of no circuit. */
+    static String circuitOf(String field) {
         Matcher circuit = CIRCUIT.matcher(field);
-        return circuit.lookingAt() && drawer(circuit.group()).contains(field);
+        return circuit.lookingAt() ? circuit.group() : "";
     }
 
     /** The fields of a circuit's drawer that say something, each with its text. */

@@ -8,8 +8,10 @@ import org.fusewright.jobs.StoredJob;
 import java.util.Collection;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.function.Function;
 
 /**
@@ -95,6 +97,20 @@ public record JobView(
     public boolean isShown(String field) {
         return !form.isOfDrawer(field)
                 || opened.stream().anyMatch(row -> field.startsWith(row + "/"));
+    }
+
+    /**
+     * What is wrong in drawers that were not filled yet, by circuits whose faults are sent anew.
+     */
+    public Map<String, String> drawerFaults() {
+        Map<String, String> faults = new TreeMap<>();
+        for (String field : refreshed) {
+            if (form.isOfDrawer(field)) {
+                String fault = isShown(field) ? "" : form.fault(field);
+                faults.merge(JobForm.circuitOf(field), fault, (a, b) -> a.isEmpty() ? b : a);
+            }
+        }
+        return faults;
     }
 
     /** Whether a field is on the page, be it in a drawer that was not filled yet. */
