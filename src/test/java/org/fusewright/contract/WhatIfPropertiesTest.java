@@ -35,7 +35,11 @@ class WhatIfPropertiesTest {
 
     /** Checks that the blocks and the shelves decide; a design that differs is not asked those. */
     private static final Set<CheckCode> NOT_OF_SIZING =
-            EnumSet.of(CheckCode.CAP_CLEARANCE, CheckCode.BLOCK_CURRENT, CheckCode.STOCKED);
+            EnumSet.of(
+                    CheckCode.CAP_CLEARANCE,
+                    CheckCode.BLOCK_CURRENT,
+                    CheckCode.STOCKED,
+                    CheckCode.PLACE_KEPT);
 
     static LongStream seeds() {
         return LongStream.range(0, 25);
