@@ -25,21 +25,6 @@ final class Swatch {
                     Map.entry("PK", new Color(0xF4, 0x9A, 0xC1)),
                     Map.entry("TQ", new Color(0x2F, 0xB5, 0xB0)));
 
-    private static final Map<String, String> WORDS =
-            Map.ofEntries(
-                    Map.entry("black", "BK"),
-                    Map.entry("brown", "BN"),
-                    Map.entry("red", "RD"),
-                    Map.entry("orange", "OG"),
-                    Map.entry("yellow", "YE"),
-                    Map.entry("green", "GN"),
-                    Map.entry("blue", "BU"),
-                    Map.entry("violet", "VT"),
-                    Map.entry("grey", "GY"),
-                    Map.entry("white", "WH"),
-                    Map.entry("clear", "WH"),
-                    Map.entry("pink", "PK"));
-
     private static final Color TAN = new Color(0xD9, 0xB3, 0x82);
 
     static final float BAR_WIDTH = 30;
@@ -81,7 +66,9 @@ final class Swatch {
         if (first.equals("tan")) {
             return Optional.of(TAN);
         }
-        return Optional.ofNullable(WORDS.get(first)).map(WIRES::get);
+        return first.equals("clear")
+                ? Optional.of(Color.WHITE)
+                : WireColour.findByWord(first).map(Swatch::paint);
     }
 
     private static void band(PdfContentByte canvas, Color colour, float x, float y, float radius) {

@@ -49,6 +49,12 @@ public record WireColour(String code) implements Comparable<WireColour> {
         }
     }
 
+    /** The single colour of a word such as "violet"; empty for another word. */
+    public static Optional<WireColour> findByWord(String word) {
+        int at = WORDS.indexOf(word);
+        return at < 0 ? Optional.empty() : Optional.of(new WireColour(CODES.get(at)));
+    }
+
     /** The colour without its stripe. */
     public WireColour base() {
         return code.length() == 2 ? this : new WireColour(code.substring(0, 2));

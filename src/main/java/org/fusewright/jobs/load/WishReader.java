@@ -1,6 +1,7 @@
 package org.fusewright.jobs.load;
 
 import org.fusewright.core.job.LoadKind;
+import org.fusewright.core.quantity.WireColour;
 import org.fusewright.jobs.load.CustomerText.Phrase;
 import org.fusewright.jobs.load.CustomerText.Piece;
 import org.fusewright.jobs.load.CustomerText.Wish;
@@ -34,23 +35,6 @@ final class WishReader {
             "(black|brown|red|orange|yellow|green|blue|violet|purple|grey|gray|white|pink"
                     + "|turquoise)";
     private static final String LEAD_WORDS = "(?:wires?|leads?|cables?)\\b";
-
-    private static final Map<String, String> COLOURS =
-            Map.ofEntries(
-                    Map.entry("black", "BK"),
-                    Map.entry("brown", "BN"),
-                    Map.entry("red", "RD"),
-                    Map.entry("orange", "OG"),
-                    Map.entry("yellow", "YE"),
-                    Map.entry("green", "GN"),
-                    Map.entry("blue", "BU"),
-                    Map.entry("violet", "VT"),
-                    Map.entry("purple", "VT"),
-                    Map.entry("grey", "GY"),
-                    Map.entry("gray", "GY"),
-                    Map.entry("white", "WH"),
-                    Map.entry("pink", "PK"),
-                    Map.entry("turquoise", "TQ"));
 
     private static final Map<String, Integer> COUNTS =
             Map.ofEntries(
@@ -407,12 +391,22 @@ final class WishReader {
                 .map(
                         found -> {
                             int first = found.group(1) == null ? 3 : 1;
-                            String base = COLOURS.get(found.group(first));
+                            String base = colourCode(found.group(first));
                             String word = found.group(first + 1);
-                            String stripe = word == null ? base : COLOURS.get(word);
+                            String stripe = word == null ? base : colourCode(word);
                             return stripe.equals(base) ? base : base + stripe;
                         })
                 .orElse("");
+    }
+
+    private static String colourCode(String word) {
+        String usual =
+                switch (word) {
+                    case "purple" -> "violet";
+                    case "gray" -> "grey";
+                    default -> word;
+                };
+        return WireColour.findByWord(usual).orElseThrow().code();
     }
 
     /** The name with the words that go with it; without a name the first words that are left. */

@@ -9,7 +9,6 @@ import org.fusewright.web.Figures;
 
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 
 /**
  * A block from the device side with the cap off, its outline dashed: turned so that position 1
@@ -21,20 +20,6 @@ final class DeviceSideDrawing {
     private static final double TOP = 30;
     private static final double BODY = 70;
     private static final double HALF = 32;
-
-    /** Colours of blade fuses by rating (ISO 8820-3). */
-    private static final Map<Double, String> RATING_COLOURS =
-            Map.of(
-                    2.0, "grey",
-                    3.0, "violet",
-                    4.0, "pink",
-                    5.0, "tan",
-                    7.5, "brown",
-                    10.0, "red",
-                    15.0, "blue",
-                    20.0, "yellow",
-                    25.0, "clear",
-                    30.0, "green");
 
     private final SvgText svg = new SvgText();
     private final KitBlock block;
@@ -198,7 +183,7 @@ final class DeviceSideDrawing {
             svg.put(
                     "rect",
                     "class",
-                    "band " + bodyClass(RATING_COLOURS.getOrDefault(device.ratingA(), "")),
+                    "band " + bodyClass(device.ratingColour().orElse("")),
                     "x",
                     left,
                     "y",
