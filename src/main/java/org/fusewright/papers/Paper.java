@@ -11,6 +11,9 @@ public enum Paper {
     /** US Letter, 8.5 x 11 in. */
     LETTER(612, 792);
 
+    /** The names that {@link #parse} reads. */
+    public static final String NAMES = "a4 or letter";
+
     private final float width;
     private final float height;
 

@@ -24,11 +24,22 @@ public final class Versions {
      */
     public static long required(
             @Nullable String ifMatch, long current, Supplier<ProblemDetail> stale) {
+        return required(
+                ifMatch,
+                current,
+                stale,
+                "Name the version that you start from: send its ETag as If-Match.");
+    }
+
+    /**
+     * As above.
+     *
+     * @param missing what to say when there is no header
+     */
+    public static long required(
+            @Nullable String ifMatch, long current, Supplier<ProblemDetail> stale, String missing) {
         if (ifMatch == null || ifMatch.isBlank()) {
-            throw Problems.exception(
-                    Problems.of(
-                            HttpStatus.PRECONDITION_REQUIRED,
-                            "Name the version that you start from: send its ETag as If-Match."));
+            throw Problems.exception(Problems.of(HttpStatus.PRECONDITION_REQUIRED, missing));
         }
         boolean named =
                 Stream.of(ifMatch.split(","))

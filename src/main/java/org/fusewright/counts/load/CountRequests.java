@@ -24,14 +24,22 @@ import java.util.stream.Stream;
  * <p>Each method throws a {@link MalformedJobException} with all that is wrong.
  */
 public final class CountRequests {
-    private static final double LEAST_STEP_G = 0.0001;
-    private static final double MOST_STEP_G = 1_000;
-    private static final double MOST_G = 1_000_000;
+    /** The finest step that a scale may show, in grams. */
+    public static final double LEAST_STEP_G = 0.0001;
+
+    /** The coarsest step that a scale may show, in grams. */
+    public static final double MOST_STEP_G = 1_000;
+
+    /** The most that a scale may show, in grams. */
+    public static final double MOST_G = 1_000_000;
+
+    /** Signs in the remark of a signature. */
+    public static final int LONGEST_REMARK = 2_000;
+
     private static final int MOST_PIECES = 100_000;
     private static final double LEAST_ERROR = 1e-6;
     private static final double MOST_ERROR = 0.4;
     private static final int LONGEST_CODE = 500;
-    private static final int LONGEST_REMARK = 2_000;
     private static final PartNumber NO_PART = new PartNumber("0");
 
     private CountRequests() {}

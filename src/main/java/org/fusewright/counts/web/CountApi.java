@@ -15,8 +15,10 @@ import org.fusewright.counts.Heard;
 import org.fusewright.counts.Way;
 import org.fusewright.counts.load.CountRequests;
 import org.fusewright.papers.Paper;
+import org.fusewright.web.Asked;
 import org.fusewright.web.LimitedBody;
 import org.fusewright.web.Problems;
+import org.fusewright.web.Versions;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.HttpHeaders;
 import org.springframework.http.HttpStatus;
@@ -31,22 +33,18 @@ import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.bind.annotation.ResponseStatus;
 import org.springframework.web.bind.annotation.RestController;
-import org.springframework.web.server.ResponseStatusException;
 
 import java.io.IOException;
 import java.io.InputStream;
 import java.net.URI;
 import java.time.Instant;
 import java.util.List;
-import java.util.Locale;
-import java.util.stream.Stream;
 
 /** The counts of bags. */
 @RestController
 @RequestMapping("/api/counts")
 @Tag(name = "Counts")
 class CountApi {
-    private static final int MAX_LIMIT = 200;
 
     private final Counts counts;
 
@@ -92,15 +90,13 @@ class CountApi {
     Entries list(
             @RequestParam(required = false) @Nullable Long before,
             @RequestParam(defaultValue = "50") int limit) {
-        if (limit < 1 || limit > MAX_LIMIT) {
-            throw new ResponseStatusException(
-                    HttpStatus.BAD_REQUEST, "limit must be 1 to " + MAX_LIMIT);
-        }
-        List<CountSummary> found = counts.list(before == null ? Long.MAX_VALUE : before, limit + 1);
-        List<CountSummary> shown = found.stream().limit(limit).toList();
+        int length = Asked.limit(limit);
+        List<CountSummary> found =
+                counts.list(before == null ? Long.MAX_VALUE : before, length + 1);
+        List<CountSummary> shown = found.stream().limit(length).toList();
         return new Entries(
                 shown.stream().map(Entry::of).toList(),
-                found.size() > limit ? shown.getLast().id() : null);
+                found.size() > length ? shown.getLast().id() : null);
     }
 
     @Operation(
@@ -127,7 +123,7 @@ class CountApi {
     ResponseEntity<CountDocument> create(InputStream body) throws IOException {
         BagCount count = counts.create(CountRequests.readNewCount(LimitedBody.read(body)));
         return ResponseEntity.created(URI.create("/api/counts/" + count.id()))
-                .eTag(CountTags.print(count))
+                .eTag(Versions.print(count.version()))
                 .body(document(count));
     }
 
@@ -188,7 +184,7 @@ class CountApi {
         Counts.Scan scan = counts.scan(id, code.code(), code.by());
         Heard heard = scan.heard();
         return ResponseEntity.ok()
-                .eTag(CountTags.print(scan.count()))
+                .eTag(Versions.print(scan.count().version()))
                 .body(new Scanned(heard.kind().code(), heard.sentence(), document(scan.count())));
     }
 
@@ -313,9 +309,7 @@ class CountApi {
             throws IOException {
         CountRequests.Signed signed = CountRequests.readSigned(LimitedBody.read(body));
         BagCount count = unsigned(id);
-        return answer(
-                counts.sign(
-                        id, CountTags.required(ifMatch, count), signed.name(), signed.remark()));
+        return answer(counts.sign(id, required(ifMatch, count), signed.name(), signed.remark()));
     }
 
     @Operation(
@@ -327,7 +321,7 @@ class CountApi {
             @PathVariable long id,
             @RequestHeader(name = HttpHeaders.IF_MATCH, required = false)
                     @Nullable String ifMatch) {
-        counts.delete(id, CountTags.required(ifMatch, unsigned(id)));
+        counts.delete(id, required(ifMatch, unsigned(id)));
     }
 
     @Operation(
@@ -342,15 +336,7 @@ class CountApi {
     }
 
     static byte[] record(Counts counts, long id, String paper) {
-        Paper sheet =
-                Stream.of(Paper.values())
-                        .filter(known -> known.name().toLowerCase(Locale.ROOT).equals(paper))
-                        .findFirst()
-                        .orElseThrow(
-                                () ->
-                                        new ResponseStatusException(
-                                                HttpStatus.BAD_REQUEST,
-                                                "paper must be a4 or letter"));
+        Paper sheet = Asked.value("paper", Paper.parse(paper), Paper.NAMES);
         return counts.findRecord(id, sheet)
                 .orElseThrow(
                         () ->
@@ -359,6 +345,14 @@ class CountApi {
                                                 HttpStatus.CONFLICT,
                                                 "This count is not signed yet: its record is made"
                                                         + " when it is.")));
+    }
+
+    private static long required(@Nullable String ifMatch, BagCount count) {
+        return Versions.required(
+                ifMatch,
+                count.version(),
+                CountErrors::stale,
+                "Name the version that you saw: send its ETag as If-Match.");
     }
 
     /** A signed count is refused as such, whatever version is named. */
@@ -371,7 +365,7 @@ class CountApi {
     }
 
     private ResponseEntity<CountDocument> answer(BagCount count) {
-        return ResponseEntity.ok().eTag(CountTags.print(count)).body(document(count));
+        return ResponseEntity.ok().eTag(Versions.print(count.version())).body(document(count));
     }
 
     private CountDocument document(BagCount count) {

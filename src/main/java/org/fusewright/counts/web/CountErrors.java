@@ -10,6 +10,7 @@ import org.fusewright.web.Problems;
 import org.springframework.core.Ordered;
 import org.springframework.core.annotation.Order;
 import org.springframework.http.HttpStatus;
+import org.springframework.http.ProblemDetail;
 import org.springframework.http.ResponseEntity;
 import org.springframework.web.bind.annotation.ControllerAdvice;
 import org.springframework.web.bind.annotation.ExceptionHandler;
@@ -29,6 +30,10 @@ class CountErrors {
         this.pages = pages;
     }
 
+    static ProblemDetail stale() {
+        return Problems.of(HttpStatus.PRECONDITION_FAILED, STALE);
+    }
+
     @ExceptionHandler
     ResponseEntity<Object> unknown(UnknownCountException e, HttpServletRequest request) {
         return pages.answer(Problems.of(HttpStatus.NOT_FOUND, "There is no such count."), request);
@@ -36,7 +41,7 @@ class CountErrors {
 
     @ExceptionHandler
     ResponseEntity<Object> stale(StaleCountException e, HttpServletRequest request) {
-        return pages.answer(Problems.of(HttpStatus.PRECONDITION_FAILED, STALE), request);
+        return pages.answer(stale(), request);
     }
 
     @ExceptionHandler

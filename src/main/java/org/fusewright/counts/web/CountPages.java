@@ -16,11 +16,11 @@ import org.fusewright.counts.NewCount;
 import org.fusewright.counts.SignedCountException;
 import org.fusewright.counts.StaleCountException;
 import org.fusewright.counts.Way;
+import org.fusewright.counts.load.CountRequests;
 import org.fusewright.counts.web.CountView.Notice;
 import org.fusewright.jobs.Jobs;
+import org.fusewright.web.Downloads;
 import org.jspecify.annotations.Nullable;
-import org.springframework.http.ContentDisposition;
-import org.springframework.http.HttpHeaders;
 import org.springframework.http.HttpStatus;
 import org.springframework.http.MediaType;
 import org.springframework.http.ResponseEntity;
@@ -33,7 +33,6 @@ import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.servlet.ModelAndView;
 import org.springframework.web.util.UriComponentsBuilder;
 
-import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -51,7 +50,6 @@ import java.util.stream.Collectors;
 class CountPages {
     private static final int PAGE_LENGTH = 50;
     private static final int LONGEST_NAME = 100;
-    private static final int LONGEST_REMARK = 2_000;
     private static final int LONGEST_CODE = 500;
     private static final String TYPED = "typed";
 
@@ -206,7 +204,12 @@ class CountPages {
             @RequestParam(defaultValue = "") String by,
             @RequestHeader(name = "HX-Request", defaultValue = "false") boolean script) {
         try {
-            double step = grams("/resolutionG", resolutionG, 0.0001, 1_000);
+            double step =
+                    grams(
+                            "/resolutionG",
+                            resolutionG,
+                            CountRequests.LEAST_STEP_G,
+                            CountRequests.MOST_STEP_G);
             WeighingTerms terms = WeighingTerms.usual(step);
             if (!action.equals("keep")) {
                 BagCount count = counts.get(id);
@@ -215,8 +218,8 @@ class CountPages {
                         view(count, by).withStatement(counts.stateWeight(count, terms)),
                         HttpStatus.OK);
             }
-            double tare = tareG.isBlank() ? 0 : grams("/tareG", tareG, 0, 1_000_000);
-            double gross = grams("/grossG", grossG, 0, 1_000_000);
+            double tare = tareG.isBlank() ? 0 : grams("/tareG", tareG, 0, CountRequests.MOST_G);
+            double gross = grams("/grossG", grossG, 0, CountRequests.MOST_G);
             if (gross < tare) {
                 throw refused("/grossG", "a full bag weighs no less than an empty one");
             }
@@ -241,9 +244,10 @@ class CountPages {
             @RequestParam(defaultValue = "") String remark) {
         try {
             String text = remark.strip();
-            if (text.length() > LONGEST_REMARK || isBroken(text)) {
+            if (text.length() > CountRequests.LONGEST_REMARK || isBroken(text)) {
                 throw refused(
-                        "/remark", "must be one line of at most " + LONGEST_REMARK + " signs");
+                        "/remark",
+                        "must be one line of at most " + CountRequests.LONGEST_REMARK + " signs");
             }
             counts.sign(id, version, name(name), text);
             return redirect(id, name);
@@ -266,16 +270,8 @@ class CountPages {
     ResponseEntity<byte[]> record(
             @PathVariable long id, @RequestParam(defaultValue = "a4") String paper) {
         byte[] pdf = CountApi.record(counts, id, paper);
-        String name = counts.get(id).design().reference().replaceAll("[^\\p{L}\\p{N}._-]+", "-");
-        return ResponseEntity.ok()
-                .contentType(MediaType.APPLICATION_PDF)
-                .header(
-                        HttpHeaders.CONTENT_DISPOSITION,
-                        ContentDisposition.attachment()
-                                .filename(name + " count " + id + ".pdf", StandardCharsets.UTF_8)
-                                .build()
-                                .toString())
-                .body(pdf);
+        String name = Downloads.name(counts.get(id).design().reference(), "count " + id, "pdf");
+        return Downloads.file(name, MediaType.APPLICATION_PDF, pdf);
     }
 
     private ModelAndView change(long id, String by, boolean script, Supplier<CountView> changing) {

@@ -3,14 +3,12 @@ package org.fusewright.jobs.web;
 import org.fusewright.core.kit.Kit;
 import org.fusewright.papers.BenchPaper;
 import org.fusewright.papers.Paper;
-import org.springframework.http.ContentDisposition;
-import org.springframework.http.HttpHeaders;
+import org.fusewright.web.Downloads;
 import org.springframework.http.HttpStatus;
 import org.springframework.http.MediaType;
 import org.springframework.http.ResponseEntity;
 import org.springframework.web.server.ResponseStatusException;
 
-import java.nio.charset.StandardCharsets;
 import java.util.Locale;
 import java.util.OptionalInt;
 import java.util.stream.Collectors;
@@ -42,16 +40,9 @@ record BenchPaperAnswer(BenchPaper paper, Paper sheet) {
 
     ResponseEntity<byte[]> with(Kit kit, OptionalInt revision) {
         String what = paper.title().toLowerCase(Locale.ROOT);
-        return ResponseEntity.ok()
-                .contentType(MediaType.APPLICATION_PDF)
-                .header(
-                        HttpHeaders.CONTENT_DISPOSITION,
-                        ContentDisposition.attachment()
-                                .filename(
-                                        KitPapers.fileName(kit.job().reference(), what, "pdf"),
-                                        StandardCharsets.UTF_8)
-                                .build()
-                                .toString())
-                .body(paper.print(kit, revision, sheet));
+        return Downloads.file(
+                Downloads.name(kit.job().reference(), what, "pdf"),
+                MediaType.APPLICATION_PDF,
+                paper.print(kit, revision, sheet));
     }
 }

@@ -15,6 +15,7 @@ import org.fusewright.jobs.Kits;
 import org.fusewright.jobs.StoredJob;
 import org.fusewright.jobs.load.JobReader;
 import org.fusewright.papers.Paper;
+import org.fusewright.web.Asked;
 import org.fusewright.web.LimitedBody;
 import org.fusewright.web.Versions;
 import org.jspecify.annotations.Nullable;
@@ -33,7 +34,6 @@ import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.bind.annotation.ResponseStatus;
 import org.springframework.web.bind.annotation.RestController;
-import org.springframework.web.server.ResponseStatusException;
 
 import tools.jackson.databind.JsonNode;
 
@@ -50,7 +50,6 @@ import java.util.OptionalLong;
 @RequestMapping("/api/jobs")
 @Tag(name = "Jobs")
 class JobApi {
-    private static final int MAX_LIMIT = 200;
 
     private final Jobs jobs;
     private final Kits kits;
@@ -92,12 +91,9 @@ class JobApi {
             @RequestParam(defaultValue = "") String q,
             @RequestParam(required = false) @Nullable Long after,
             @RequestParam(defaultValue = "50") int limit) {
-        if (limit < 1 || limit > MAX_LIMIT) {
-            throw new ResponseStatusException(
-                    HttpStatus.BAD_REQUEST, "limit must be 1 to " + MAX_LIMIT);
-        }
+        int length = Asked.limit(limit);
         JobPage page =
-                jobs.list(q, after == null ? OptionalLong.empty() : OptionalLong.of(after), limit);
+                jobs.list(q, after == null ? OptionalLong.empty() : OptionalLong.of(after), length);
         return new Entries(
                 page.jobs().stream().map(Entry::of).toList(),
                 page.next().isPresent() ? page.next().getAsLong() : null);

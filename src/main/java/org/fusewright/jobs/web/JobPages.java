@@ -14,9 +14,8 @@ import org.fusewright.jobs.StaleJobException;
 import org.fusewright.jobs.StoredJob;
 import org.fusewright.jobs.load.JobReader;
 import org.fusewright.papers.Paper;
+import org.fusewright.web.Downloads;
 import org.jspecify.annotations.Nullable;
-import org.springframework.http.ContentDisposition;
-import org.springframework.http.HttpHeaders;
 import org.springframework.http.HttpStatus;
 import org.springframework.http.ResponseEntity;
 import org.springframework.stereotype.Controller;
@@ -31,7 +30,6 @@ import org.springframework.web.servlet.ModelAndView;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.ObjectNode;
 
-import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -247,19 +245,10 @@ class JobPages {
 
     private ResponseEntity<byte[]> download(long id, KitPapers form, String what, String ending) {
         StoredJob job = jobs.get(id);
-        ResponseEntity<byte[]> answer =
-                form.answer(plan(job), OptionalInt.of(job.revision()), Paper.A4);
-        return ResponseEntity.ok()
-                .headers(answer.getHeaders())
-                .header(
-                        HttpHeaders.CONTENT_DISPOSITION,
-                        ContentDisposition.attachment()
-                                .filename(
-                                        KitPapers.fileName(job.reference(), what, ending),
-                                        StandardCharsets.UTF_8)
-                                .build()
-                                .toString())
-                .body(answer.getBody());
+        return Downloads.file(
+                Downloads.name(job.reference(), what, ending),
+                form.type(),
+                form.print(plan(job), OptionalInt.of(job.revision()), Paper.A4));
     }
 
     private record Kept(StoredJob job, Kit kit) {}

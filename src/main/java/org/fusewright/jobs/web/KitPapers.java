@@ -5,19 +5,16 @@ import jakarta.servlet.http.HttpServletResponse;
 import org.fusewright.core.kit.Kit;
 import org.fusewright.papers.BenchPaper;
 import org.fusewright.papers.Paper;
-import org.springframework.http.HttpStatus;
+import org.fusewright.web.AcceptedForm;
+import org.fusewright.web.Asked;
 import org.springframework.http.MediaType;
 import org.springframework.http.ResponseEntity;
-import org.springframework.util.MimeTypeUtils;
 import org.springframework.web.HttpMediaTypeNotAcceptableException;
-import org.springframework.web.server.ResponseStatusException;
 
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalInt;
-import java.util.stream.Stream;
 
 /** The forms that a kit goes out in: document, kit list on paper, parts list as a table. */
 enum KitPapers {
@@ -46,8 +43,6 @@ enum KitPapers {
         }
     };
 
-    private static final List<MediaType> ANYTHING = List.of(MediaType.ALL);
-
     private final MediaType type;
 
     KitPapers(MediaType type) {
@@ -55,6 +50,10 @@ enum KitPapers {
     }
 
     abstract byte[] print(Kit kit, OptionalInt revision, Paper paper);
+
+    MediaType type() {
+        return type;
+    }
 
     ResponseEntity<byte[]> answer(Kit kit, OptionalInt revision, Paper paper) {
         return ResponseEntity.ok().contentType(type).body(print(kit, revision, paper));
@@ -74,31 +73,11 @@ enum KitPapers {
     /** The form that the caller likes best. */
     static KitPapers preferred(List<MediaType> accepted)
             throws HttpMediaTypeNotAcceptableException {
-        List<MediaType> wishes = new ArrayList<>(accepted.isEmpty() ? ANYTHING : accepted);
-        wishes.removeIf(type -> type.getQualityValue() == 0);
-        MimeTypeUtils.sortBySpecificity(wishes);
-        for (MediaType wanted : wishes) {
-            for (KitPapers papers : values()) {
-                if (wanted.isCompatibleWith(papers.type)) {
-                    return papers;
-                }
-            }
-        }
-        throw new HttpMediaTypeNotAcceptableException(
-                Stream.of(values()).map(papers -> papers.type).toList());
-    }
-
-    /** A name that every file system takes: "TQ-014 kit list.pdf". */
-    static String fileName(String reference, String what, String ending) {
-        return reference.replaceAll("[^\\p{L}\\p{N}._-]+", "-") + " " + what + "." + ending;
+        return AcceptedForm.preferred(accepted, List.of(values()), papers -> papers.type);
     }
 
     /** The paper of a request: "a4" or "letter". */
     static Paper paper(String name) {
-        return Paper.parse(name)
-                .orElseThrow(
-                        () ->
-                                new ResponseStatusException(
-                                        HttpStatus.BAD_REQUEST, "paper must be a4 or letter"));
+        return Asked.value("paper", Paper.parse(name), Paper.NAMES);
     }
 }

@@ -18,6 +18,7 @@ import org.fusewright.orders.WishesForm;
 import org.fusewright.orders.web.OrderDocument.Entry;
 import org.fusewright.orders.web.OrderDocument.Full;
 import org.fusewright.orders.web.OrderDocument.ProposalDocument;
+import org.fusewright.web.Asked;
 import org.fusewright.web.LimitedBody;
 import org.fusewright.web.Problems;
 import org.fusewright.web.Versions;
@@ -35,7 +36,6 @@ import org.springframework.web.bind.annotation.RequestHeader;
 import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.bind.annotation.RestController;
-import org.springframework.web.server.ResponseStatusException;
 
 import tools.jackson.databind.json.JsonMapper;
 
@@ -50,7 +50,6 @@ import java.util.function.LongFunction;
 @RequestMapping("/api/orders")
 @Tag(name = "Orders")
 class OrderApi {
-    private static final int MAX_LIMIT = 200;
     private static final String IF_MATCH = "If-Match must name the version that it starts from.";
     private static final JsonMapper MAPPER = new JsonMapper();
 
@@ -70,15 +69,12 @@ class OrderApi {
     Entries list(
             @RequestParam(required = false) @Nullable Long after,
             @RequestParam(defaultValue = "50") int limit) {
-        if (limit < 1 || limit > MAX_LIMIT) {
-            throw new ResponseStatusException(
-                    HttpStatus.BAD_REQUEST, "limit must be 1 to " + MAX_LIMIT);
-        }
+        int length = Asked.limit(limit);
         List<OrderSummary> found =
                 orders.list(
-                        after == null ? OptionalLong.empty() : OptionalLong.of(after), limit + 1);
-        List<Entry> entries = found.stream().limit(limit).map(Entry::of).toList();
-        return new Entries(entries, found.size() > limit ? entries.getLast().id() : null);
+                        after == null ? OptionalLong.empty() : OptionalLong.of(after), length + 1);
+        List<Entry> entries = found.stream().limit(length).map(Entry::of).toList();
+        return new Entries(entries, found.size() > length ? entries.getLast().id() : null);
     }
 
     @Operation(

@@ -11,9 +11,8 @@ import org.fusewright.orders.ReceivedLine;
 import org.fusewright.orders.StaleOrderException;
 import org.fusewright.orders.StoredOrder;
 import org.fusewright.orders.WishesForm;
+import org.fusewright.web.Downloads;
 import org.jspecify.annotations.Nullable;
-import org.springframework.http.ContentDisposition;
-import org.springframework.http.HttpHeaders;
 import org.springframework.http.HttpStatus;
 import org.springframework.http.MediaType;
 import org.springframework.http.ResponseEntity;
@@ -26,7 +25,6 @@ import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.servlet.ModelAndView;
 
 import java.math.BigDecimal;
-import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -202,15 +200,7 @@ class OrderPages {
     private ResponseEntity<byte[]> download(
             long id, OrderPapers paper, MediaType type, String ending) {
         String name = orders.get(id).order().number() + "." + ending;
-        return ResponseEntity.ok()
-                .contentType(type)
-                .header(
-                        HttpHeaders.CONTENT_DISPOSITION,
-                        ContentDisposition.attachment()
-                                .filename(name, StandardCharsets.UTF_8)
-                                .build()
-                                .toString())
-                .body(orders.paper(id, paper));
+        return Downloads.file(name, type, orders.paper(id, paper));
     }
 
     private ModelAndView act(long id, Supplier<Optional<StoredOrder>> action) {

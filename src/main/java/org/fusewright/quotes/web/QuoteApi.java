@@ -12,11 +12,11 @@ import org.fusewright.quotes.QuoteRequest;
 import org.fusewright.quotes.QuoteSummary;
 import org.fusewright.quotes.Quotes;
 import org.fusewright.quotes.StoredQuote;
+import org.fusewright.web.Asked;
 import org.fusewright.web.LimitedBody;
 import org.fusewright.web.Versions;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.HttpHeaders;
-import org.springframework.http.HttpStatus;
 import org.springframework.http.MediaType;
 import org.springframework.http.ResponseEntity;
 import org.springframework.web.HttpMediaTypeNotAcceptableException;
@@ -29,7 +29,6 @@ import org.springframework.web.bind.annotation.RequestHeader;
 import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.bind.annotation.RestController;
-import org.springframework.web.server.ResponseStatusException;
 
 import java.io.IOException;
 import java.io.InputStream;
@@ -46,7 +45,6 @@ import java.util.function.LongFunction;
 @RequestMapping("/api/quotes")
 @Tag(name = "Quotes")
 class QuoteApi {
-    private static final int MAX_LIMIT = 200;
     private static final String IF_MATCH = "If-Match must name the version that it starts from.";
     private static final String WISHES =
             "kits (1), variants (of as-asked, fuses, solid-state, cheapest; at most three),"
@@ -106,11 +104,8 @@ class QuoteApi {
             @RequestParam(required = false) @Nullable Long job,
             @RequestParam(required = false) @Nullable Long after,
             @RequestParam(defaultValue = "50") int limit) {
-        if (limit < 1 || limit > MAX_LIMIT) {
-            throw new ResponseStatusException(
-                    HttpStatus.BAD_REQUEST, "limit must be 1 to " + MAX_LIMIT);
-        }
-        QuotePage page = quotes.list(q, optional(job), optional(after), limit);
+        int length = Asked.limit(limit);
+        QuotePage page = quotes.list(q, optional(job), optional(after), length);
         return new Entries(
                 page.quotes().stream().map(Entry::of).toList(),
                 page.next().isPresent() ? page.next().getAsLong() : null);
@@ -306,7 +301,7 @@ class QuoteApi {
 
     @Operation(
             summary = "Say that the kits of an accepted quote are delivered",
-            description = IF_MATCH + " They are no demand any more.")
+            description = IF_MATCH + " Their parts leave stock and are no demand any more.")
     @PostMapping(path = "/{id}/fulfil", produces = MediaType.APPLICATION_JSON_VALUE)
     ResponseEntity<byte[]> fulfil(
             @PathVariable long id,

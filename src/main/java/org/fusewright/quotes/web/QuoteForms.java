@@ -2,14 +2,12 @@ package org.fusewright.quotes.web;
 
 import org.fusewright.papers.Paper;
 import org.fusewright.quotes.QuotePapers;
-import org.springframework.http.HttpStatus;
+import org.fusewright.web.AcceptedForm;
+import org.fusewright.web.Asked;
 import org.springframework.http.MediaType;
-import org.springframework.util.MimeTypeUtils;
 import org.springframework.web.HttpMediaTypeNotAcceptableException;
-import org.springframework.web.server.ResponseStatusException;
 
 import java.nio.charset.StandardCharsets;
-import java.util.ArrayList;
 import java.util.List;
 
 /** The forms in which a quote is answered: document, paper, table. */
@@ -31,26 +29,10 @@ enum QuoteForms {
     /** The form that the caller likes best. */
     static QuoteForms preferred(List<MediaType> accepted)
             throws HttpMediaTypeNotAcceptableException {
-        List<MediaType> wishes =
-                new ArrayList<>(accepted.isEmpty() ? List.of(MediaType.ALL) : accepted);
-        wishes.removeIf(wish -> wish.getQualityValue() == 0);
-        MimeTypeUtils.sortBySpecificity(wishes);
-        for (MediaType wanted : wishes) {
-            for (QuoteForms form : values()) {
-                if (wanted.isCompatibleWith(form.type)) {
-                    return form;
-                }
-            }
-        }
-        throw new HttpMediaTypeNotAcceptableException(List.of(JSON.type, PDF.type, CSV.type));
+        return AcceptedForm.preferred(accepted, List.of(values()), QuoteForms::type);
     }
 
     static QuotePapers pdf(String paper) {
-        return Paper.parse(paper)
-                .map(QuotePapers::pdf)
-                .orElseThrow(
-                        () ->
-                                new ResponseStatusException(
-                                        HttpStatus.BAD_REQUEST, "paper must be a4 or letter"));
+        return QuotePapers.pdf(Asked.value("paper", Paper.parse(paper), Paper.NAMES));
     }
 }

@@ -10,9 +10,8 @@ import org.fusewright.quotes.QuoteRefusedException;
 import org.fusewright.quotes.Quotes;
 import org.fusewright.quotes.StaleQuoteException;
 import org.fusewright.quotes.StoredQuote;
+import org.fusewright.web.Downloads;
 import org.jspecify.annotations.Nullable;
-import org.springframework.http.ContentDisposition;
-import org.springframework.http.HttpHeaders;
 import org.springframework.http.HttpStatus;
 import org.springframework.http.MediaType;
 import org.springframework.http.ResponseEntity;
@@ -27,7 +26,6 @@ import org.springframework.web.servlet.ModelAndView;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.ObjectNode;
 
-import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -181,15 +179,7 @@ class QuotePages {
         StoredQuote quote = revision == null ? quotes.get(id) : quotes.get(id, revision);
         int number = quote.quote().revision();
         String name = "%s revision %d.%s".formatted(quote.quote().number(), number, ending);
-        return ResponseEntity.ok()
-                .contentType(type)
-                .header(
-                        HttpHeaders.CONTENT_DISPOSITION,
-                        ContentDisposition.attachment()
-                                .filename(name, StandardCharsets.UTF_8)
-                                .build()
-                                .toString())
-                .body(quotes.paper(id, number, paper));
+        return Downloads.file(name, type, quotes.paper(id, number, paper));
     }
 
     private QuoteForm form(JsonNode wishes, List<JobProblem> problems) {

@@ -1,0 +1,33 @@
+package org.fusewright.web;
+
+import org.springframework.http.HttpStatus;
+import org.springframework.web.server.ResponseStatusException;
+
+import java.util.Optional;
+
+/** Parameters of a request; one that is not allowed is a bad request that says what is. */
+public final class Asked {
+    private static final int MOST_ENTRIES = 200;
+
+    private Asked() {}
+
+    /** How many entries of a list are asked for at once. */
+    public static int limit(int limit) {
+        if (limit < 1 || limit > MOST_ENTRIES) {
+            throw refused("limit", "1 to " + MOST_ENTRIES);
+        }
+        return limit;
+    }
+
+    /**
+     * @param read what the parameter says; empty when it is nothing that it may be
+     * @param words what it may be
+     */
+    public static <T> T value(String parameter, Optional<T> read, String words) {
+        return read.orElseThrow(() -> refused(parameter, words));
+    }
+
+    private static ResponseStatusException refused(String parameter, String words) {
+        return new ResponseStatusException(HttpStatus.BAD_REQUEST, parameter + " must be " + words);
+    }
+}
