@@ -1,6 +1,7 @@
 package org.fusewright.core;
 
 import org.fusewright.core.catalog.DeviceKind;
+import org.fusewright.core.job.ArrangementKind;
 import org.fusewright.core.job.Choices;
 import org.fusewright.core.job.Circuit;
 import org.fusewright.core.job.Duty;
@@ -133,12 +134,22 @@ public final class TestJob {
         }
 
         public TestCircuit relay(String triggerFrom) {
-            relay = Optional.of(new RelayUse(triggerFrom, 0.8, 0.3, Optional.empty()));
+            relay =
+                    Optional.of(
+                            new RelayUse(
+                                    triggerFrom, 0.8, 0.3, Optional.empty(), Optional.empty()));
             return this;
         }
 
         public TestCircuit relayOn(String owner) {
-            relay = Optional.of(new RelayUse(RelayUse.CONTROLLER, 0.8, 0.3, Optional.of(owner)));
+            relay =
+                    Optional.of(
+                            new RelayUse(
+                                    RelayUse.CONTROLLER,
+                                    0.8,
+                                    0.3,
+                                    Optional.of(owner),
+                                    Optional.empty()));
             return this;
         }
     }
@@ -175,7 +186,8 @@ public final class TestJob {
                         new Millimetres(40),
                         new Millimetres(10),
                         new Millimetres(150),
-                        new Millimetres(100)));
+                        new Millimetres(100),
+                        ArrangementKind.CHEAPEST));
     }
 
     private Circuit circuitOf(TestCircuit circuit) {
@@ -193,6 +205,7 @@ public final class TestJob {
                 circuit.gauge,
                 circuit.maxDropPercent,
                 circuit.relay,
+                Optional.empty(),
                 circuit.loads);
     }
 

@@ -9,6 +9,7 @@ import org.fusewright.core.catalog.PartNumber;
 import org.fusewright.core.catalog.Relay;
 import org.fusewright.core.catalog.Wire;
 import org.fusewright.core.check.Check;
+import org.fusewright.core.job.ArrangementKind;
 import org.fusewright.core.job.Choices;
 import org.fusewright.core.job.Circuit;
 import org.fusewright.core.job.Duty;
@@ -247,7 +248,13 @@ final class KitBuilder {
                 kitCircuits,
                 List.of(feed()),
                 closed,
-                new Kit.Fit(BigMoney.of(EUR, 41.2), BigMoney.of(EUR, 41.2), true),
+                new Kit.Fit(
+                        BigMoney.of(EUR, 41.2),
+                        BigMoney.of(EUR, 41.2),
+                        true,
+                        ArrangementKind.CHEAPEST,
+                        List.of(),
+                        List.of()),
                 checks,
                 parts,
                 byWire.values().stream().map(KitBuilder::cuts).toList(),
@@ -276,7 +283,8 @@ final class KitBuilder {
                         new Millimetres(40),
                         new Millimetres(10),
                         new Millimetres(150),
-                        new Millimetres(80)));
+                        new Millimetres(80),
+                        ArrangementKind.CHEAPEST));
     }
 
     private KitFeed feed() {
@@ -333,7 +341,15 @@ final class KitBuilder {
                         OptionalDouble.empty(),
                         Optional.empty(),
                         3,
-                        relay.map(r -> new RelayUse("controller", 0.8, 0.3, Optional.empty())),
+                        relay.map(
+                                r ->
+                                        new RelayUse(
+                                                "controller",
+                                                0.8,
+                                                0.3,
+                                                Optional.empty(),
+                                                Optional.empty())),
+                        Optional.empty(),
                         List.of(load));
         circuits.add(circuit);
         ResolvedCircuit resolved =

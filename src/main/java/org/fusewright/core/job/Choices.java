@@ -33,34 +33,6 @@ public record Choices(
         Millimetres jumper,
         ArrangementKind arrangement) {
 
-    /** The cheapest arrangement. */
-    public Choices(
-            List<DeviceKind> devices,
-            Optional<String> wireFamily,
-            boolean lockingWedge,
-            boolean plugEmptyCavities,
-            int sparePositions,
-            int spareFusesPerRating,
-            double slackPercent,
-            Millimetres endAllowance,
-            Millimetres cutStep,
-            Millimetres pigtail,
-            Millimetres jumper) {
-        this(
-                devices,
-                wireFamily,
-                lockingWedge,
-                plugEmptyCavities,
-                sparePositions,
-                spareFusesPerRating,
-                slackPercent,
-                endAllowance,
-                cutStep,
-                pigtail,
-                jumper,
-                ArrangementKind.CHEAPEST);
-    }
-
     public Choices withArrangement(ArrangementKind kind) {
         return new Choices(
                 devices,

@@ -37,40 +37,6 @@ public record Circuit(
         Optional<BlockPlace> place,
         List<Load> loads) {
 
-    /** A circuit whose device may sit anywhere. */
-    public Circuit(
-            String id,
-            String title,
-            String feed,
-            String location,
-            boolean essential,
-            double runM,
-            ReturnPath returnPath,
-            Optional<WireColour> colour,
-            List<DeviceKind> devices,
-            OptionalDouble ratingA,
-            Optional<WireSize> gauge,
-            double maxDropPercent,
-            Optional<RelayUse> relay,
-            List<Load> loads) {
-        this(
-                id,
-                title,
-                feed,
-                location,
-                essential,
-                runM,
-                returnPath,
-                colour,
-                devices,
-                ratingA,
-                gauge,
-                maxDropPercent,
-                relay,
-                Optional.empty(),
-                loads);
-    }
-
     public Circuit {
         devices = List.copyOf(devices);
         loads = List.copyOf(loads);
@@ -117,6 +83,26 @@ public record Circuit(
                 maxDropPercent,
                 relay,
                 other,
+                loads);
+    }
+
+    /** With other kinds of device to choose from, in the order of preference. */
+    public Circuit withDevices(List<DeviceKind> kinds) {
+        return new Circuit(
+                id,
+                title,
+                feed,
+                location,
+                essential,
+                runM,
+                returnPath,
+                colour,
+                kinds,
+                ratingA,
+                gauge,
+                maxDropPercent,
+                relay,
+                place,
                 loads);
     }
 

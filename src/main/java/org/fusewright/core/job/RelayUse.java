@@ -21,12 +21,6 @@ public record RelayUse(
     /** The trigger source that is no feed: an engine controller, protected by itself. */
     public static final String CONTROLLER = "controller";
 
-    /** A relay that may sit anywhere. */
-    public RelayUse(
-            String triggerFrom, double triggerM, double groundM, Optional<String> contactFrom) {
-        this(triggerFrom, triggerM, groundM, contactFrom, Optional.empty());
-    }
-
     public RelayUse {
         if (!(triggerM >= 0) || !(groundM >= 0)) {
             throw new IllegalArgumentException("relay lead lengths must not be negative");

@@ -47,11 +47,6 @@ public record Kit(
             List<String> why,
             List<Move> moved) {
 
-        /** The cheapest, without words. */
-        public Fit(BigMoney cost, BigMoney lowerBound, boolean optimal) {
-            this(cost, lowerBound, optimal, ArrangementKind.CHEAPEST, List.of(), List.of());
-        }
-
         public Fit {
             why = List.copyOf(why);
             moved = List.copyOf(moved);

@@ -107,7 +107,7 @@ final class CheapestDesign {
 
     private static Job withKind(Job job, int circuit, DeviceKind kind) {
         List<Circuit> circuits = new ArrayList<>(job.circuits());
-        circuits.set(circuit, VariantKind.withDevices(circuits.get(circuit), List.of(kind)));
+        circuits.set(circuit, circuits.get(circuit).withDevices(List.of(kind)));
         return job.withCircuits(circuits);
     }
 }

@@ -1,7 +1,6 @@
 package org.fusewright.core.quote;
 
 import org.fusewright.core.catalog.DeviceKind;
-import org.fusewright.core.job.Circuit;
 import org.fusewright.core.job.Job;
 
 import java.util.List;
@@ -53,24 +52,6 @@ public enum VariantKind {
     static Job withDevices(Job job, DeviceKind... kinds) {
         List<DeviceKind> wanted = List.of(kinds);
         return job.withCircuits(
-                job.circuits().stream().map(circuit -> withDevices(circuit, wanted)).toList());
-    }
-
-    static Circuit withDevices(Circuit circuit, List<DeviceKind> kinds) {
-        return new Circuit(
-                circuit.id(),
-                circuit.title(),
-                circuit.feed(),
-                circuit.location(),
-                circuit.essential(),
-                circuit.runM(),
-                circuit.returnPath(),
-                circuit.colour(),
-                kinds,
-                circuit.ratingA(),
-                circuit.gauge(),
-                circuit.maxDropPercent(),
-                circuit.relay(),
-                circuit.loads());
+                job.circuits().stream().map(circuit -> circuit.withDevices(wanted)).toList());
     }
 }

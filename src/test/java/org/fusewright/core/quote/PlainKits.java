@@ -8,6 +8,7 @@ import org.fusewright.core.catalog.Part;
 import org.fusewright.core.catalog.PartNumber;
 import org.fusewright.core.catalog.Plug;
 import org.fusewright.core.catalog.Wire;
+import org.fusewright.core.job.ArrangementKind;
 import org.fusewright.core.job.Job;
 import org.fusewright.core.kit.Kit;
 import org.fusewright.core.kit.PartGroup;
@@ -130,7 +131,7 @@ final class PlainKits {
                 List.of(),
                 List.of(),
                 List.of(),
-                new Kit.Fit(none, none, true),
+                new Kit.Fit(none, none, true, ArrangementKind.CHEAPEST, List.of(), List.of()),
                 List.of(),
                 lines,
                 List.of(),

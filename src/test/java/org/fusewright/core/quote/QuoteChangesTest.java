@@ -91,9 +91,9 @@ class QuoteChangesTest {
                 QUAD.withCircuits(
                         Stream.of(
                                         QUAD.circuits().getFirst(),
-                                        VariantKind.withDevices(
-                                                QUAD.circuits().getLast(),
-                                                List.of(DeviceKind.FUSE)))
+                                        QUAD.circuits()
+                                                .getLast()
+                                                .withDevices(List.of(DeviceKind.FUSE)))
                                 .toList());
         Quote other =
                 SampleQuotes.of(

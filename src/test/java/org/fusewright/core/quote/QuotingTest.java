@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import org.fusewright.core.catalog.DeviceKind;
 import org.fusewright.core.check.Verdict;
+import org.fusewright.core.job.BlockPlace;
 import org.fusewright.core.job.Circuit;
 import org.fusewright.core.job.Job;
 import org.fusewright.core.job.MalformedJobException;
@@ -20,6 +21,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 
 /** Whole quotes of the sample jobs. */
 class QuotingTest {
@@ -105,6 +107,24 @@ class QuotingTest {
         return kit.parts().stream().map(part -> part.part().number()).distinct().count();
     }
 
+    /** A variant once forgot where the job has a device sit. */
+    @Test
+    void keepsWhereADeviceSitsInEveryVariant() {
+        BlockPlace place =
+                new BlockPlace("B1", Optional.empty(), OptionalInt.of(2), /* fixed= */ true);
+        Job quad = SampleQuotes.job("01-trail-quad");
+        Job placed =
+                quad.withCircuits(
+                        quad.circuits().stream()
+                                .map(circuit -> circuit.withPlace(Optional.of(place)))
+                                .toList());
+        assertThat(VariantKind.withDevices(placed, DeviceKind.FUSE).circuits())
+                .hasSameSizeAs(placed.circuits())
+                .allSatisfy(circuit -> assertThat(circuit.place()).contains(place))
+                .allSatisfy(
+                        circuit -> assertThat(circuit.devices()).containsExactly(DeviceKind.FUSE));
+    }
+
     @Test
     void putsAFuseOnEveryCircuitOfTheFusesVariant() {
         Quote quote = SampleQuotes.quad(1, VariantKind.FUSES, VariantKind.SOLID_STATE);
@@ -174,7 +194,7 @@ class QuotingTest {
         }
         for (DeviceKind kind : DeviceKind.values()) {
             List<Circuit> circuits = new ArrayList<>(job.circuits());
-            circuits.set(circuit, VariantKind.withDevices(circuits.get(circuit), List.of(kind)));
+            circuits.set(circuit, circuits.get(circuit).withDevices(List.of(kind)));
             collect(job.withCircuits(circuits), circuit + 1, planner, pricing, ranks);
         }
     }

@@ -3,6 +3,7 @@ package org.fusewright.core.sizing;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import org.fusewright.core.catalog.DeviceKind;
+import org.fusewright.core.job.ArrangementKind;
 import org.fusewright.core.job.Choices;
 import org.fusewright.core.quantity.Metres;
 import org.fusewright.core.quantity.Millimetres;
@@ -40,7 +41,8 @@ class CutLengthTest {
                         new Millimetres(endMm),
                         new Millimetres(stepMm),
                         new Millimetres(150),
-                        new Millimetres(100));
+                        new Millimetres(100),
+                        ArrangementKind.CHEAPEST);
 
         assertThat(CutLength.of(new Metres(routeM), choices)).isEqualTo(new Millimetres(cutMm));
     }

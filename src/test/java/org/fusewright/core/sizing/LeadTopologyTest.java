@@ -304,7 +304,7 @@ class LeadTopologyTest {
         job.circuit("b").amps(6).relay("switched");
         job.circuit("c").amps(3).relayOn("b");
         job.circuit("d").amps(3).relayOn("b").relay =
-                Optional.of(new RelayUse("third", 0.5, 0.5, Optional.of("b")));
+                Optional.of(new RelayUse("third", 0.5, 0.5, Optional.of("b"), Optional.empty()));
         job.circuit("e").feed("switched").amps(2).relay("switched");
         job.circuit("f").amps(2).relay("third");
 

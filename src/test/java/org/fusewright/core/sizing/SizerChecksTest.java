@@ -420,7 +420,13 @@ class SizerChecksTest {
         job.supply = new Supply(12, 9.95, 14.2, 15, OptionalDouble.of(40));
         job.blockAmbientC = 85;
         job.circuit("c").amps(4).relay =
-                Optional.of(new RelayUse(RelayUse.CONTROLLER, triggerM, 0.3, Optional.empty()));
+                Optional.of(
+                        new RelayUse(
+                                RelayUse.CONTROLLER,
+                                triggerM,
+                                0.3,
+                                Optional.empty(),
+                                Optional.empty()));
 
         assertVerdict(check(CheckCode.RELAY_COIL, CIRCUIT), verdict);
     }
