@@ -19,6 +19,7 @@ import org.fusewright.core.fitting.Width;
 import org.fusewright.core.job.ResolvedCircuit;
 import org.fusewright.core.job.ResolvedJob;
 import org.fusewright.core.quantity.Figures;
+import org.fusewright.core.words.Text;
 import org.jspecify.annotations.Nullable;
 
 import java.util.ArrayList;
@@ -324,7 +325,7 @@ final class KitChecks {
                 measured.unit(),
                 found.isPresent() ? margin : Math.min(margin, -0.0001),
                 found.isPresent() ? Verdict.PASS : Verdict.FAIL,
-                found.orElse(missing),
+                Text.verbatim(found.orElse(missing)),
                 basis);
     }
 
@@ -422,8 +423,9 @@ final class KitChecks {
                         "A",
                         (limitA - item.currentA()) / limitA,
                         Verdict.FAIL,
-                        "No stocked block with a cap tall enough carries its current; split the"
-                                + " circuit or feed it outside the block.",
+                        Text.verbatim(
+                                "No stocked block with a cap tall enough carries its current; split"
+                                        + " the circuit or feed it outside the block."),
                         POSITION_CURRENT));
     }
 

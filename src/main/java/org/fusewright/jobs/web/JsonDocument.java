@@ -1,6 +1,7 @@
 package org.fusewright.jobs.web;
 
 import org.fusewright.core.check.Check;
+import org.fusewright.core.words.Text;
 
 import java.math.BigDecimal;
 import java.util.List;
@@ -55,6 +56,11 @@ abstract class JsonDocument {
     final void text(String name, String value) {
         json.name(name);
         json.text(value);
+    }
+
+    /** A text of the program, in English: documents speak one language. */
+    final void text(String name, Text text) {
+        text(name, text.english());
     }
 
     final void texts(String name, List<String> values) {
