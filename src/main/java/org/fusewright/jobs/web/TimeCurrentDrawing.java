@@ -221,7 +221,7 @@ public final class TimeCurrentDrawing {
     }
 
     private static String n(double value) {
-        return Figures.plain(value, 1);
+        return org.fusewright.core.quantity.Figures.of(value, 1);
     }
 
     private static String escaped(String text) {
