@@ -2,6 +2,7 @@ package org.fusewright.core.words;
 
 import org.fusewright.core.quantity.Figures;
 
+import java.math.BigDecimal;
 import java.util.List;
 
 /**
@@ -43,6 +44,12 @@ public record Wording(Language language, UnitSystem units) {
         switch (text) {
             case Verbatim(String given) -> said.append(given);
             case Amount amount -> amount(amount, said);
+            case Bare(Amount(double value, Unit unit, int decimals)) ->
+                    figure(unit.shown(value, units), unit.decimals(decimals, units), said);
+            case Price(BigDecimal amount, String currency) -> {
+                plain(amount.toPlainString(), said);
+                said.append(' ').append(currency);
+            }
             case Series(List<? extends Text> texts, String between) -> {
                 String before = "";
                 for (Text each : texts) {
@@ -74,6 +81,8 @@ public record Wording(Language language, UnitSystem units) {
     private void value(Object value, StringBuilder said) {
         if (value instanceof Text text) {
             say(text, said);
+        } else if (value instanceof Double || value instanceof BigDecimal) {
+            plain(value.toString(), said);
         } else {
             said.append(value);
         }
@@ -107,8 +116,13 @@ public record Wording(Language language, UnitSystem units) {
     }
 
     private void figure(double value, int decimals, StringBuilder said) {
+        plain(Figures.of(value, decimals), said);
+    }
+
+    /** A number with a point, as the language writes it. */
+    private void plain(String number, StringBuilder said) {
         int start = said.length();
-        said.append(Figures.of(value, decimals));
+        said.append(number);
         char sign = language.decimalSign();
         if (sign != '.') {
             int point = said.indexOf(".", start);
