@@ -15,6 +15,11 @@ public sealed interface Text permits Phrase, Amount, Bare, Price, Series, Verbat
         return new Series(sentences, " ");
     }
 
+    /** Half sentences with semicolons between them. */
+    static Text clauses(List<? extends Text> clauses) {
+        return new Series(clauses, "; ");
+    }
+
     /** Things with commas between them. */
     static Text listed(List<? extends Text> things) {
         return new Series(things, ", ");

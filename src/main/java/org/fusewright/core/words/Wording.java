@@ -81,7 +81,9 @@ public record Wording(Language language, UnitSystem units) {
     private void value(Object value, StringBuilder said) {
         if (value instanceof Text text) {
             say(text, said);
-        } else if (value instanceof Double || value instanceof BigDecimal) {
+        } else if (value instanceof BigDecimal number) {
+            plain(number.toPlainString(), said);
+        } else if (value instanceof Double) {
             plain(value.toString(), said);
         } else {
             said.append(value);

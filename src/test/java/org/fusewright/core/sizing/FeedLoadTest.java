@@ -246,6 +246,7 @@ class FeedLoadTest {
                                                 p ->
                                                         p.pointer().equals("/feeds/0/ratingA")
                                                                 && p.detail()
+                                                                        .english()
                                                                         .contains(
                                                                                 "no 35 A main"
                                                                                     + " device in"
@@ -256,6 +257,7 @@ class FeedLoadTest {
                                                 p ->
                                                         p.pointer().equals("/feeds/0/gauge")
                                                                 && p.detail()
+                                                                        .english()
                                                                         .contains("not stocked"))
                                         .hasSize(2));
     }
