@@ -118,7 +118,12 @@ final class FeedSizing {
     }
 
     private Trial chooseFreely(List<String> why) {
-        List<Device> suitable = mainCandidates().stream().filter(limits::areMetBy).toList();
+        List<Device> suitable = new ArrayList<>();
+        for (Device main : mainCandidates()) {
+            if (limits.areMetBy(main)) {
+                suitable.add(main);
+            }
+        }
         Optional<Trial> breaking = findCheapest(suitable, true);
         Optional<Trial> best = breaking.or(() -> findCheapest(suitable, false));
         if (best.isEmpty()) {

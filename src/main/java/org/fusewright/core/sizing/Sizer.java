@@ -73,22 +73,24 @@ public final class Sizer {
         sumCurrents();
         Map<String, Device> devices = guessDevices();
         Map<String, FeedPlan> feeds = sizeFeeds(devices);
+        BranchSizing.Outlets outlets = outletsOf(feeds);
         Map<String, Branch> branches = Map.of();
         boolean settled = false;
         for (int round = 0; round < MOST_ROUNDS && !settled; round++) {
-            branches = sizeBranches(feeds, Map.of());
+            branches = sizeBranches(outlets, Map.of());
             settled = isBuiltOn(devices, branches);
             if (!settled) {
                 devices = devicesOf(branches);
                 feeds = sizeFeeds(devices);
+                outlets = outletsOf(feeds);
             }
         }
         if (!settled) {
-            branches = sizeBranches(feeds, devices);
+            branches = sizeBranches(outlets, devices);
         }
         Map<String, CircuitPlan> circuits = plansOf(branches);
         VoltageLeft left = VoltageLeft.of(job.supply(), feeds.values());
-        return answer(circuits, feeds, left, check(circuits, feeds, left));
+        return answer(circuits, feeds, left, check(circuits, feeds, outlets, left));
     }
 
     private void sumCurrents() {
@@ -264,8 +266,7 @@ public final class Sizer {
      * @param settled devices that stay, by circuit; chosen where none is given
      */
     private Map<String, Branch> sizeBranches(
-            Map<String, FeedPlan> feeds, Map<String, Device> settled) {
-        BranchSizing.Outlets outlets = outletsOf(feeds);
+            BranchSizing.Outlets outlets, Map<String, Device> settled) {
         Map<String, Branch> branches = new HashMap<>();
         for (Map.Entry<String, DeviceDemand> entry : deviceDemands.entrySet()) {
             String id = entry.getKey();
@@ -309,9 +310,11 @@ public final class Sizer {
     }
 
     private List<Check> check(
-            Map<String, CircuitPlan> circuits, Map<String, FeedPlan> feeds, VoltageLeft left) {
+            Map<String, CircuitPlan> circuits,
+            Map<String, FeedPlan> feeds,
+            BranchSizing.Outlets outlets,
+            VoltageLeft left) {
         List<Check> checks = new ArrayList<>();
-        BranchSizing.Outlets outlets = outletsOf(feeds);
         Map<String, ProtectedLead> pigtails = new HashMap<>();
         for (FeedPlan feed : feeds.values()) {
             pigtails.putAll(FeedChecks.pigtails(feed));

@@ -28,7 +28,7 @@ abstract class JsonDocument {
         number("margin", check.margin());
         word("verdict", check.verdict().code());
         text("says", check.says());
-        text("basis", check.basis().text());
+        word("basis", check.basis().text());
     }
 
     final <T> void list(String name, List<T> values, Consumer<T> fields) {

@@ -244,7 +244,12 @@ public final class KitDocument extends JsonDocument {
         word("colour", line.wire().colour().code());
         whole("cuts", line.leads().size());
         number("totalM", line.total().metres());
-        texts("leads", line.leads().stream().map(lead -> lead.lead().id()).toList());
+        json.name("leads");
+        json.startList();
+        for (KitLead lead : line.leads()) {
+            json.text(lead.lead().id());
+        }
+        json.endList();
     }
 
     private void money(String name, BigMoney money) {
