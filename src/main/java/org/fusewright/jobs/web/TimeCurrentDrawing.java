@@ -4,6 +4,7 @@ import org.fusewright.core.sizing.LogAxis;
 import org.fusewright.core.sizing.TimeCurrentChart;
 import org.fusewright.core.sizing.TimeCurrentChart.Point;
 import org.fusewright.web.Figures;
+import org.fusewright.web.Words;
 
 import java.util.List;
 
@@ -50,8 +51,10 @@ public final class TimeCurrentDrawing {
                         .formatted(WIDTH, height, id, id));
         svg.append(
                 "<title id=\"%s-title\">Time-current chart of circuit %s, %s</title>"
-                        .formatted(id, escaped(circuit), escaped(chart.device())));
-        svg.append("<desc id=\"%s-text\">%s</desc>".formatted(id, escaped(chart.description())));
+                        .formatted(id, escaped(circuit), escaped(Words.say(chart.device()))));
+        svg.append(
+                "<desc id=\"%s-text\">%s</desc>"
+                        .formatted(id, escaped(Words.say(chart.description()))));
         svg.append(
                 "<pattern id=\"%s-hatch\" width=\"5\" height=\"5\" patternUnits=\"userSpaceOnUse\"><rect class=\"tint\" width=\"5\" height=\"5\"/><path class=\"hatch\" d=\"M-1 1l2 -2M0 5l5 -5M4 6l2 -2\"/></pattern>"
                         .formatted(id));
@@ -164,7 +167,7 @@ public final class TimeCurrentDrawing {
                         .formatted(LEFT, legendY - 9, SAMPLE, id));
         edgeSample(legendY - 9);
         edgeSample(legendY + 1);
-        entry("the " + chart.device() + " may open here");
+        entry("the " + Words.say(chart.device()) + " may open here");
         sample("demand");
         String starting = "";
         if (!chart.starts().isEmpty()) {

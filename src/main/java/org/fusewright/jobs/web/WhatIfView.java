@@ -4,7 +4,9 @@ import org.fusewright.core.check.Verdict;
 import org.fusewright.core.sizing.WhatIf.Answer;
 import org.fusewright.core.sizing.WhatIf.Point;
 import org.fusewright.core.sizing.WhatIf.Varied;
+import org.fusewright.core.words.UnitSystem;
 import org.fusewright.web.Figures;
+import org.fusewright.web.Words;
 
 import java.util.List;
 import java.util.Optional;
@@ -84,7 +86,7 @@ public record WhatIfView(String row, Varied varied, Optional<Answer> answer) {
                                         isOwn(point),
                                         point.verdict(),
                                         (isWorse(point) ? "" : "No worse; least left: ")
-                                                + point.nearest().says()))
+                                                + Words.say(point.nearest().says())))
                 .toList();
     }
 
@@ -97,14 +99,14 @@ public record WhatIfView(String row, Varied varied, Optional<Answer> answer) {
         return switch (varied) {
             case AMBIENT, RUN -> figure(Double.parseDouble(point.value()));
             case SIZE -> point.value().replace(' ', NO_BREAK);
-            case KIND -> point.says().replace(" A", NO_BREAK + "A");
+            case KIND -> Words.say(point.says()).replace(" A", NO_BREAK + "A");
         };
     }
 
     private String figure(double value) {
         return Figures.plain(value, 2)
                 + NO_BREAK
-                + (varied == Varied.AMBIENT ? "°C" : varied.unit());
+                + (varied == Varied.AMBIENT ? "°C" : varied.unit().sign(UnitSystem.METRIC));
     }
 
     private boolean isOwn(Point point) {
@@ -223,7 +225,7 @@ public record WhatIfView(String row, Varied varied, Optional<Answer> answer) {
     private String others(List<Point> points, boolean worse) {
         return points.stream()
                 .filter(point -> !isOwn(point) && point.worse() == worse)
-                .map(Point::says)
+                .map(point -> Words.say(point.says()))
                 .collect(Collectors.joining(", "));
     }
 }
