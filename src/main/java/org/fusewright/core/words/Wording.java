@@ -3,6 +3,7 @@ package org.fusewright.core.words;
 import org.fusewright.core.quantity.Figures;
 
 import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.util.List;
 
 /**
@@ -43,11 +44,17 @@ public record Wording(Language language, UnitSystem units) {
         switch (text) {
             case Verbatim(String given) -> said.append(given);
             case Amount amount -> amount(amount, said);
+            case Exact exact -> {
+                exact(exact, said);
+                sign(exact.unit().sign(units), said);
+            }
             case Bare(Amount(double value, Unit unit, int decimals)) ->
                     figure(unit.shown(value, units), unit.decimals(decimals, units), said);
+            case Bare(Exact exact) -> exact(exact, said);
+            case Bare(Text figure) -> say(figure, said);
             case Price(BigDecimal amount, String currency) -> {
                 plain(amount.toPlainString(), said);
-                said.append(' ').append(currency);
+                sign(currency, said);
             }
             case Series(List<? extends Text> texts, String between) -> {
                 String before = "";
@@ -104,6 +111,20 @@ public record Wording(Language language, UnitSystem units) {
             }
         }
         figure(value, decimals, said);
+        sign(sign, said);
+    }
+
+    private void exact(Exact exact, StringBuilder said) {
+        BigDecimal value = exact.value();
+        double shown = exact.unit().shown(value.doubleValue(), units);
+        if (shown != value.doubleValue()) {
+            int decimals = exact.unit().decimals(value.scale(), units);
+            value = BigDecimal.valueOf(shown).setScale(decimals, RoundingMode.HALF_UP);
+        }
+        plain(value.toPlainString(), said);
+    }
+
+    private static void sign(String sign, StringBuilder said) {
         if (!sign.isEmpty()) {
             said.append(' ').append(sign);
         }
