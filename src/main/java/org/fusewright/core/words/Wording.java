@@ -37,7 +37,8 @@ public record Wording(Language language, UnitSystem units) {
 
     /** A text of the bundle with its values; see {@link Phrase}. */
     public String say(String key, Object... values) {
-        return say(Phrase.of(key, values));
+        Template template = language.template(key);
+        return template.isPlain() ? template.plain() : say(Phrase.of(key, values));
     }
 
     private void say(Text text, StringBuilder said) {
