@@ -6,7 +6,9 @@ import jakarta.servlet.http.HttpServletResponse;
 
 import org.fusewright.core.job.MalformedJobException;
 import org.fusewright.core.kit.Kit;
+import org.fusewright.core.quantity.WireSize;
 import org.fusewright.core.words.Text;
+import org.fusewright.core.words.UnitSystem;
 import org.fusewright.jobs.JobReading;
 import org.fusewright.jobs.Jobs;
 import org.fusewright.jobs.Kits;
@@ -36,6 +38,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.OptionalLong;
 import java.util.Set;
@@ -49,9 +52,6 @@ import java.util.stream.Stream;
 @Hidden
 class JobPages {
     private static final int PAGE_LENGTH = 50;
-    private static final String STALE =
-            "Somebody changed this job in the meantime, so your change was not kept. This is what"
-                    + " there is now.";
 
     private final Jobs jobs;
     private final Kits kits;
@@ -75,7 +75,7 @@ class JobPages {
 
     @PostMapping("/jobs")
     ModelAndView create(@RequestParam MultiValueMap<String, String> fields) {
-        ObjectNode document = NewJob.of(FormDocument.of(fields));
+        ObjectNode document = NewJob.of(FormDocument.of(fields), usualWires());
         try {
             JobReading reading = JobReader.read(document);
             kits.plan(reading);
@@ -90,6 +90,13 @@ class JobPages {
                     JobForm.of(document, List.of(JobErrors.problem(taken))),
                     HttpStatus.CONFLICT);
         }
+    }
+
+    /** Who reads inches most likely buys gauges. */
+    private Optional<String> usualWires() {
+        return Words.wording().units() == UnitSystem.IMPERIAL
+                ? kits.findWireFamily(WireSize.Standard.AWG)
+                : Optional.empty();
     }
 
     @GetMapping("/jobs/{id}")
@@ -196,7 +203,7 @@ class JobPages {
 
     /** The job as somebody else left it, in place of a change that was not kept. */
     static ModelAndView stale(JobView now, boolean script, HttpServletResponse response) {
-        JobView view = now.withNotice(STALE);
+        JobView view = now.withNotice(Words.say("job.stale-now"));
         return script
                 ? swapAll(view, HttpStatus.PRECONDITION_FAILED, response)
                 : jobPage("jobs/job", view, HttpStatus.PRECONDITION_FAILED);
@@ -217,7 +224,7 @@ class JobPages {
         } catch (StaleJobException stale) {
             return jobPage(
                     "jobs/job",
-                    JobView.of(jobs.get(id), this::plan).withNotice(STALE),
+                    JobView.of(jobs.get(id), this::plan).withNotice(Words.say("job.stale-now")),
                     HttpStatus.PRECONDITION_FAILED);
         }
     }

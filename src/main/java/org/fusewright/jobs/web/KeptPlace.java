@@ -66,6 +66,6 @@ public record KeptPlace(
 
     /** What the place is of, such as "relay of pump". */
     public String what() {
-        return (relay ? "relay" : "device") + " of " + circuit;
+        return Words.say(relay ? "sheet.relay-of" : "sheet.device-of-circuit", circuit);
     }
 }
