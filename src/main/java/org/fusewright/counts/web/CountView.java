@@ -7,9 +7,11 @@ import org.fusewright.core.count.Comparison.LineResult;
 import org.fusewright.core.count.CountRecord.Later;
 import org.fusewright.core.count.ExpectedLine;
 import org.fusewright.core.count.WeightStatement;
+import org.fusewright.core.words.Recall;
 import org.fusewright.counts.BagCount;
 import org.fusewright.counts.PossibleSubstitute;
 import org.fusewright.web.Figures;
+import org.fusewright.web.Words;
 
 import java.math.BigDecimal;
 import java.util.List;
@@ -97,7 +99,9 @@ public record CountView(
     public static String places(ExpectedLine line) {
         List<String> places = line.places();
         String first =
-                places.stream().distinct().limit(MOST_PLACES).collect(Collectors.joining(", "));
+                Words.say(
+                        Recall.listed(
+                                places.stream().distinct().limit(MOST_PLACES).toList(), "place."));
         long more = places.stream().distinct().count() - MOST_PLACES;
         return more > 0 ? first + " and " + more + " more" : first;
     }

@@ -235,7 +235,7 @@ final class DeviceSideDrawing {
     }
 
     private static String kind(KitBlock.Seat seat) {
-        return seat.part() instanceof Device device 
+        return seat.part() instanceof Device device
                 ? Words.say("drawing.kind." + device.kind().code())
                 : "";
     }

@@ -153,8 +153,7 @@ public record WhatIfView(String row, Varied varied, Optional<Answer> answer) {
         double standsTo = answer.standsTo().orElse(designed);
         if (standsTo <= designed) {
             return Phrase.of(
-                    failing ? "whatif.more-fails-beyond" : "whatif.fails-beyond",
-                    figure(designed));
+                    failing ? "whatif.more-fails-beyond" : "whatif.fails-beyond", figure(designed));
         }
         boolean unchanged = unchangedTo > designed;
         if (unchangedTo >= varied.most()) {
