@@ -11,6 +11,7 @@ import org.fusewright.core.job.ResolvedJob;
 import org.fusewright.core.sizing.BranchSizing.Branch;
 import org.fusewright.core.sizing.FeedDemand.Service;
 import org.fusewright.core.sizing.FeedPlan.Outlet;
+import org.fusewright.core.words.Phrase;
 import org.jspecify.annotations.Nullable;
 
 import java.util.ArrayList;
@@ -422,7 +423,7 @@ public final class Sizer {
                             plan.map(p -> LaidLead.listLeads(p.leads())).orElse(List.of()),
                             plan.map(FeedPlan::splices).orElse(List.of()),
                             plan.map(FeedPlan::why)
-                                    .orElse(List.of("Nothing hangs on this feed."))));
+                                    .orElse(List.of(Phrase.of("feed-choice.unused")))));
         }
         return new SizedJob(circuits, feeds, checks);
     }
