@@ -18,8 +18,10 @@ import org.fusewright.core.fitting.Place;
 import org.fusewright.core.fitting.Width;
 import org.fusewright.core.job.ResolvedCircuit;
 import org.fusewright.core.job.ResolvedJob;
-import org.fusewright.core.quantity.Figures;
+import org.fusewright.core.words.Amount;
+import org.fusewright.core.words.Phrase;
 import org.fusewright.core.words.Text;
+import org.fusewright.core.words.Unit;
 import org.jspecify.annotations.Nullable;
 
 import java.util.ArrayList;
@@ -32,21 +34,28 @@ import java.util.Optional;
 /** The checks of what was fitted and counted: blocks, caps, cavities, stock. */
 final class KitChecks {
 
-    private static final Basis CLEARANCE = Basis.catalog("device height and cap clearance");
-    private static final Basis BLOCK_TOTAL = Basis.catalog("the block's greatest total current");
-    private static final Basis POSITION_CURRENT =
-            Basis.catalog("the block's greatest current a position");
-    private static final Basis WEDGE =
-            Basis.commonPractice("the wedge is optional and good practice");
-    private static final Basis FILLED =
-            Basis.published("AC 43.13-1B chapter 11: unused cavities are filled");
-    private static final Basis ONE_LEAD = Basis.commonPractice("two wires in one seal do not seal");
-    private static final Basis CRIMP_RANGE =
-            Basis.catalog("the terminal's range of conductor areas");
-    private static final Basis SEAL_RANGE = Basis.catalog("the seal's range of outside diameters");
-    private static final Basis BLOCKS_STOCKED = Basis.catalog("blocks and caps with offers");
-    private static final Basis OFFERS = Basis.catalog("offers in the job's currency");
-    private static final Basis COLOURS_STOCKED = Basis.catalog("wire colours with offers");
+    private static final Basis CLEARANCE = Basis.of("basis.cap-clearance");
+    private static final Basis BLOCK_TOTAL = Basis.of("basis.block-current");
+    private static final Basis POSITION_CURRENT = Basis.of("basis.position-current");
+    private static final Basis WEDGE = Basis.of("basis.wedge-fitted");
+    private static final Basis FILLED = Basis.of("basis.cavities-plugged");
+    private static final Basis ONE_LEAD = Basis.of("basis.one-lead-per-cavity");
+    private static final Basis CRIMP_RANGE = Basis.of("basis.terminal-fit");
+    private static final Basis SEAL_RANGE = Basis.of("basis.seal-fit");
+    private static final Basis BLOCKS_STOCKED = Basis.of("basis.blocks-stocked");
+    private static final Basis OFFERS = Basis.of("basis.offers");
+    private static final Basis COLOURS_STOCKED = Basis.of("basis.colours-stocked");
+
+    private static final Text COLOUR = Phrase.of("subject.colour");
+    private static final Text WEDGE_IN_KIT = Phrase.of("wedge-fitted.in-kit");
+    private static final Text NO_WEDGE_FITS = Phrase.of("wedge-fitted.none-fits");
+    private static final Text WEDGE_LEFT_OUT = Phrase.of("wedge-fitted.left-out");
+    private static final Text ALL_PLUGGED = Phrase.of("cavities-plugged.all");
+    private static final Text NO_RELAY_PAIR = Phrase.of("stocked.no-relay-pair");
+    private static final Text NO_BLOCK_WITH_CAP = Phrase.of("stocked.no-block");
+    private static final Text NO_CAP_CLEARS = Phrase.of("cap-clearance.none");
+    private static final Text NO_BLOCK_CARRIES = Phrase.of("block-current.none-carries");
+    private static final Text ALL_OFFERED = Phrase.of("stocked.all-offered");
 
     private final List<Check> checks = new ArrayList<>();
 
@@ -109,16 +118,21 @@ final class KitChecks {
                         Subject.block(block.id()),
                         new Measured(height, clearance, "mm"),
                         Verdict.FAIL,
-                        "The tallest part, "
-                                + tallest.part().number()
-                                + ", stands "
-                                + Figures.of(height)
-                                + " mm high; cap "
-                                + block.cap().number()
-                                + " clears "
-                                + Figures.of(clearance)
-                                + " mm.",
+                        Phrase.of(
+                                "cap-clearance.tallest",
+                                tallest.part().number(),
+                                millimetres(height),
+                                block.cap().number(),
+                                millimetres(clearance)),
                         CLEARANCE));
+    }
+
+    private static Amount millimetres(double lengthMm) {
+        return new Amount(lengthMm, Unit.MILLIMETRE, 2);
+    }
+
+    private static Amount amperes(double currentA) {
+        return new Amount(currentA, Unit.AMPERE, 2);
     }
 
     private static double height(KitBlock.Seat seat) {
@@ -146,23 +160,18 @@ final class KitChecks {
                         Subject.block(block.id()),
                         new Measured(totalA, limitA, "A"),
                         Verdict.FAIL,
-                        "All positions together carry "
-                                + Figures.of(totalA)
-                                + " A; the block takes "
-                                + Figures.of(limitA)
-                                + " A.",
+                        Phrase.of("block-current.total", amperes(totalA), amperes(limitA)),
                         BLOCK_TOTAL));
         checks.add(
                 Check.atMost(
                         CheckCode.BLOCK_CURRENT,
-                        Subject.block(block.id()).detail("position " + worst),
+                        Subject.block(block.id()).detail(Phrase.of("subject.position", worst)),
                         new Measured(worstA, block.block().maxPositionA(), "A"),
                         Verdict.FAIL,
-                        "The busiest position carries "
-                                + Figures.of(worstA)
-                                + " A; a position takes "
-                                + Figures.of(block.block().maxPositionA())
-                                + " A.",
+                        Phrase.of(
+                                "block-current.position",
+                                amperes(worstA),
+                                amperes(block.block().maxPositionA())),
                         POSITION_CURRENT));
     }
 
@@ -174,13 +183,10 @@ final class KitChecks {
 
     private void checkWedge(KitBlock block, ResolvedJob job) {
         boolean fitted = block.wedge().isPresent();
-        String says =
+        Text says =
                 fitted
-                        ? "A locking wedge is in the kit; fit it last, and it must seat by hand."
-                        : job.job().choices().lockingWedge()
-                                ? "No stocked locking wedge fits this block."
-                                : "The job leaves the locking wedge out; nothing then proves that"
-                                        + " every terminal is home.";
+                        ? WEDGE_IN_KIT
+                        : job.job().choices().lockingWedge() ? NO_WEDGE_FITS : WEDGE_LEFT_OUT;
         checks.add(
                 Check.atLeast(
                         CheckCode.WEDGE_FITTED,
@@ -202,9 +208,7 @@ final class KitChecks {
                         Subject.block(block.id()),
                         new Measured(open, 0, ""),
                         Verdict.CAUTION,
-                        open == 0
-                                ? "Every empty cavity has its plug."
-                                : open + " empty cavities stay open: the block is not sealed.",
+                        open == 0 ? ALL_PLUGGED : Phrase.of("cavities-plugged.open", open),
                         FILLED));
     }
 
@@ -231,7 +235,7 @@ final class KitChecks {
                         Subject.block(block.id()),
                         new Measured(leadEnds, occupied, ""),
                         Verdict.FAIL,
-                        leadEnds + " leads end in " + occupied + " cavities.",
+                        Phrase.of("one-lead-per-cavity.ends", leadEnds, occupied),
                         ONE_LEAD));
     }
 
@@ -256,18 +260,14 @@ final class KitChecks {
                                     "mm2"),
                             terminal.map(
                                     t ->
-                                            "Terminal "
-                                                    + t.number()
-                                                    + " crimps "
-                                                    + Figures.of(t.minAreaMm2())
-                                                    + " to "
-                                                    + Figures.of(t.maxAreaMm2())
-                                                    + " mm2; "
-                                                    + wire.size()
-                                                    + " has "
-                                                    + Figures.of(areaMm2)
-                                                    + " mm2."),
-                            "No stocked terminal of this block takes " + wire.size() + ".",
+                                            Phrase.of(
+                                                    "terminal-fit.crimps",
+                                                    t.number(),
+                                                    Amount.area(t.minAreaMm2()).bare(),
+                                                    Amount.area(t.maxAreaMm2()),
+                                                    wire.size(),
+                                                    Amount.area(areaMm2))),
+                            Phrase.of("terminal-fit.none", wire.size()),
                             CRIMP_RANGE));
         }
     }
@@ -292,18 +292,13 @@ final class KitChecks {
                                     "mm"),
                             seal.map(
                                     s ->
-                                            "Seal "
-                                                    + s.number()
-                                                    + " closes on "
-                                                    + Figures.of(s.minOutsideMm())
-                                                    + " to "
-                                                    + Figures.of(s.maxOutsideMm())
-                                                    + " mm; the lead is "
-                                                    + Figures.of(wire.outsideMm())
-                                                    + " mm thick."),
-                            "No stocked seal of this block closes on "
-                                    + Figures.of(wire.outsideMm())
-                                    + " mm.",
+                                            Phrase.of(
+                                                    "seal-fit.closes",
+                                                    s.number(),
+                                                    millimetres(s.minOutsideMm()).bare(),
+                                                    millimetres(s.maxOutsideMm()),
+                                                    millimetres(wire.outsideMm()))),
+                            Phrase.of("seal-fit.none", millimetres(wire.outsideMm())),
                             SEAL_RANGE));
         }
     }
@@ -313,8 +308,8 @@ final class KitChecks {
             CheckCode code,
             Subject subject,
             Measured measured,
-            Optional<String> found,
-            String missing,
+            Optional<Phrase> found,
+            Text missing,
             Basis basis) {
         double margin = measured.limit() == 0 ? -1 : 1 - measured.value() / measured.limit();
         return new Check(
@@ -325,7 +320,7 @@ final class KitChecks {
                 measured.unit(),
                 found.isPresent() ? margin : Math.min(margin, -0.0001),
                 found.isPresent() ? Verdict.PASS : Verdict.FAIL,
-                Text.verbatim(found.orElse(missing)),
+                found.isPresent() ? found.get() : missing,
                 basis);
     }
 
@@ -335,7 +330,7 @@ final class KitChecks {
      * @param leads these leads in words
      * @param occupant the first of them
      */
-    private record SizeInBlock(String leads, Cavity.Occupant occupant) {
+    private record SizeInBlock(Text leads, Cavity.Occupant occupant) {
 
         Wire wire() {
             return occupant.lead().wire();
@@ -370,10 +365,11 @@ final class KitChecks {
             }
         }
         if (first == null) {
-            String leads = wire.family() + " " + wire.size() + " leads";
+            Text leads = Phrase.of("subject.leads", wire.family(), wire.size().label());
             sizes.add(new SizeInBlock(leads, occupant));
         } else if (first.wire().outsideMm() != wire.outsideMm()) {
-            sizes.add(new SizeInBlock(wire.number() + " leads", occupant));
+            Text leads = Phrase.of("subject.leads-of-part", wire.number().value());
+            sizes.add(new SizeInBlock(leads, occupant));
         }
     }
 
@@ -390,9 +386,7 @@ final class KitChecks {
                             subject,
                             new Measured(0, 1, ""),
                             Verdict.FAIL,
-                            isRelay
-                                    ? "No stocked block has a relay pair."
-                                    : "No block with a cap is in stock.",
+                            isRelay ? NO_RELAY_PAIR : NO_BLOCK_WITH_CAP,
                             BLOCKS_STOCKED));
             return;
         }
@@ -405,7 +399,7 @@ final class KitChecks {
                             subject,
                             new Measured(item.heightMm(), clearanceMm, "mm"),
                             Verdict.FAIL,
-                            "No stocked cap clears it.",
+                            NO_CAP_CLEARS,
                             CLEARANCE));
             return;
         }
@@ -423,9 +417,7 @@ final class KitChecks {
                         "A",
                         (limitA - item.currentA()) / limitA,
                         Verdict.FAIL,
-                        Text.verbatim(
-                                "No stocked block with a cap tall enough carries its current; split"
-                                        + " the circuit or feed it outside the block."),
+                        NO_BLOCK_CARRIES,
                         POSITION_CURRENT));
     }
 
@@ -433,7 +425,7 @@ final class KitChecks {
             FittingItem item, Place place, boolean released, List<KitBlock> blocks) {
         String circuit = item.id().substring(0, item.id().lastIndexOf('/'));
         boolean relay = item.width() == Width.RELAY_PAIR;
-        String sits = KitFit.placeOf(circuit, relay, blocks);
+        Text sits = KitFit.placeOf(circuit, relay, blocks);
         String asked = KitFit.nameOf(place);
         checks.add(
                 Check.atLeast(
@@ -442,15 +434,9 @@ final class KitChecks {
                         new Measured(released ? 0 : 1, 1, ""),
                         Verdict.FAIL,
                         released
-                                ? "No stocked block can be "
-                                        + place.block()
-                                        + " and hold it at "
-                                        + asked
-                                        + " together with what else is placed there; it sits at "
-                                        + sits
-                                        + "."
-                                : "It sits at " + sits + ", as the job asks.",
-                        Basis.catalog("the block's positions, relay pairs and limits")));
+                                ? Phrase.of("place-kept.released", place.block(), asked, sits)
+                                : Phrase.of("place-kept.kept", sits),
+                        Basis.of("basis.place-kept")));
     }
 
     private void checkStock(List<PartLine> parts) {
@@ -467,8 +453,8 @@ final class KitChecks {
                         new Measured(parts.size() - missing.size(), parts.size(), ""),
                         Verdict.FAIL,
                         missing.isEmpty()
-                                ? "Every part has an offer."
-                                : "No offer for " + String.join(", ", missing) + ".",
+                                ? ALL_OFFERED
+                                : Phrase.of("stocked.no-offer", String.join(", ", missing)),
                         OFFERS));
     }
 
@@ -479,13 +465,13 @@ final class KitChecks {
                                 checks.add(
                                         Check.atLeast(
                                                 CheckCode.STOCKED,
-                                                Subject.circuit(circuit.id()).detail("colour"),
+                                                Subject.circuit(circuit.id()).detail(COLOUR),
                                                 new Measured(0, 1, ""),
                                                 Verdict.CAUTION,
-                                                asked
-                                                        + " is not stocked; the leads are "
-                                                        + circuit.colour()
-                                                        + ": mark them at both ends.",
+                                                Phrase.of(
+                                                        "stocked.other-colour",
+                                                        asked,
+                                                        circuit.colour()),
                                                 COLOURS_STOCKED)));
     }
 }

@@ -252,7 +252,7 @@ final class CircuitChoice {
                         .thenComparingDouble(Device::ratingA)
                         .reversed());
         for (Device device : cheaper) {
-            @Nullable Failed failed = failedWith(device, best.wires());
+            @Nullable Failed failed = failedWith(sizing(device), best.wires());
             if (failed != null) {
                 return Optional.of(
                         Phrase.of(
@@ -273,11 +273,15 @@ final class CircuitChoice {
                 loom.layAll(of.resolved().trunkWires()),
                 best.wires().trunks().get(circuit),
                 wire -> sizing.trunkMicros(circuit, wire),
-                wire -> failedWith(best.device(), best.wires().withTrunk(circuit, wire)),
+                wire -> failedWith(sizing, best.wires().withTrunk(circuit, wire)),
                 "choice.cheaper-wire");
     }
 
     private Optional<Text> nextCheaperShare(Branch best) {
+        if (best.wires().share().isEmpty()) {
+            return Optional.empty();
+        }
+        BranchSizing sizing = sizing(best.device());
         return best.wires()
                 .share()
                 .flatMap(
@@ -285,11 +289,8 @@ final class CircuitChoice {
                                 nextCheaperWire(
                                         loom.layAll(owner.resolved().wires()),
                                         share,
-                                        wire -> loom.micros(wire, loom.pigtailM(), 1),
-                                        wire ->
-                                                failedWith(
-                                                        best.device(),
-                                                        best.wires().withShare(wire)),
+                                        wire -> loom.micros(wire, loom.pigtailCut(), 1),
+                                        wire -> failedWith(sizing, best.wires().withShare(wire)),
                                         "choice.cheaper-share"));
     }
 
@@ -300,22 +301,19 @@ final class CircuitChoice {
             Function<LaidWire, @Nullable Failed> failedWith,
             String key) {
         long chosenMicros = microsOf.applyAsLong(chosen);
-        List<LaidWire> cheaper = new ArrayList<>();
+        List<PricedWire> cheaper = new ArrayList<>();
         for (LaidWire wire : wires) {
             long micros = microsOf.applyAsLong(wire);
             // Of equal prices the thinner is preferred, so it must have failed as well.
             if (wire.fitsCavity()
                     && (micros < chosenMicros
                             || micros == chosenMicros && wire.areaMm2() < chosen.areaMm2())) {
-                cheaper.add(wire);
+                cheaper.add(new PricedWire(wire, micros));
             }
         }
-        cheaper.sort(
-                Comparator.comparingLong(microsOf)
-                        .thenComparingDouble(LaidWire::areaMm2)
-                        .reversed());
-        for (LaidWire wire : cheaper) {
-            @Nullable Failed failed = failedWith.apply(wire);
+        cheaper.sort(PricedWire.DEAREST_FIRST);
+        for (PricedWire priced : cheaper) {
+            @Nullable Failed failed = failedWith.apply(priced.wire());
             if (failed != null) {
                 return Optional.of(Phrase.of(key, failed.code(), failed.says()));
             }
@@ -323,17 +321,26 @@ final class CircuitChoice {
         return Optional.empty();
     }
 
+    private record PricedWire(LaidWire wire, long micros) {
+
+        /** Of equal prices the thicker. */
+        static final Comparator<PricedWire> DEAREST_FIRST =
+                Comparator.comparingLong(PricedWire::micros)
+                        .thenComparingDouble(priced -> priced.wire().areaMm2())
+                        .reversed();
+    }
+
     /** A check that another choice would not pass, and a sentence on it without its stop. */
     private record Failed(String code, Text says) {}
 
-    private @Nullable Failed failedWith(Device device, Wires wires) {
+    private @Nullable Failed failedWith(BranchSizing sizing, Wires wires) {
+        Device device = sizing.device();
         @Nullable Limit limit = limits.firstMissed(device);
         if (limit != null) {
             return new Failed(
                     limit.code().code(), Phrase.of("device-misses.it", limits.says(device, limit)));
         }
-        return sizing(device)
-                .findMissed(wires)
+        return sizing.findMissed(wires)
                 .map(missed -> new Failed(missed.reason().code().code(), missed.says()))
                 .orElse(null);
     }

@@ -42,4 +42,9 @@ public record Amount(double value, Unit unit, int decimals) implements Text {
     public static Amount celsius(double temperatureC) {
         return new Amount(temperatureC, Unit.CELSIUS, 0);
     }
+
+    /** The figure alone, where its unit stands behind another one: the lower end of a range. */
+    public Text bare() {
+        return new Bare(this);
+    }
 }

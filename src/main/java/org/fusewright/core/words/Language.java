@@ -52,13 +52,23 @@ public enum Language {
         return ownName;
     }
 
-    char decimalSign() {
+    /** What stands before the decimals of a number. */
+    public char decimalSign() {
         return decimalSign;
     }
 
     /** The names of all texts. */
     public Set<String> keys() {
         return templates.keySet();
+    }
+
+    /**
+     * A text of the bundle as it stands there, with {0}, {1}, ... in it.
+     *
+     * @throws IllegalArgumentException when there is none
+     */
+    public String pattern(String key) {
+        return template(key).toString();
     }
 
     Template template(String key) {

@@ -7,7 +7,7 @@ import java.util.List;
  *
  * @param key the name of the text in the bundle
  * @param values what stands for {0}, {1}, ...: each a {@link Text}, a string that is said as it is,
- *     or a whole number
+ *     a whole number, or any number with all its decimals
  */
 public record Phrase(String key, List<Object> values) implements Text {
 

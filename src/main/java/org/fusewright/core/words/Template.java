@@ -57,4 +57,13 @@ final class Template {
     int slotAfter(int piece) {
         return slots[piece];
     }
+
+    @Override
+    public String toString() {
+        StringBuilder text = new StringBuilder(literals[0]);
+        for (int i = 0; i < slots.length; i++) {
+            text.append('{').append(slots[i]).append('}').append(literals[i + 1]);
+        }
+        return text.toString();
+    }
 }

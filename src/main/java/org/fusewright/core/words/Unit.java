@@ -53,7 +53,7 @@ public enum Unit {
     }
 
     /** Decimals that a figure needs in the reader's unit to be as fine as in this one. */
-    int decimals(int decimals, UnitSystem units) {
+    public int decimals(int decimals, UnitSystem units) {
         return units == UnitSystem.METRIC ? decimals : decimals + moreDecimals;
     }
 }

@@ -2,6 +2,7 @@ package org.fusewright.core.words;
 
 import org.fusewright.core.quantity.Figures;
 
+import java.math.BigDecimal;
 import java.util.List;
 
 /**
@@ -35,7 +36,8 @@ public record Wording(Language language, UnitSystem units) {
 
     /** A text of the bundle with its values; see {@link Phrase}. */
     public String say(String key, Object... values) {
-        return say(Phrase.of(key, values));
+        Template template = language.template(key);
+        return template.isPlain() ? template.plain() : say(Phrase.of(key, values));
     }
 
     /** As above, at the end of what was said before: for many texts one after the other. */
@@ -47,6 +49,11 @@ public record Wording(Language language, UnitSystem units) {
             amount(amount, said);
         } else if (text instanceof Verbatim(String given)) {
             said.append(given);
+        } else if (text instanceof Bare(Amount(double value, Unit unit, int decimals))) {
+            figure(unit.shown(value, units), unit.decimals(decimals, units), said);
+        } else if (text instanceof Price(BigDecimal amount, String currency)) {
+            plain(amount.toPlainString(), said);
+            said.append(' ').append(currency);
         } else if (text instanceof Series(List<? extends Text> texts, String between)) {
             String before = "";
             for (Text each : texts) {
@@ -76,6 +83,10 @@ public record Wording(Language language, UnitSystem units) {
     private void value(Object value, StringBuilder said) {
         if (value instanceof Text text) {
             say(text, said);
+        } else if (value instanceof BigDecimal number) {
+            plain(number.toPlainString(), said);
+        } else if (value instanceof Double) {
+            plain(value.toString(), said);
         } else {
             said.append(value);
         }
@@ -109,8 +120,13 @@ public record Wording(Language language, UnitSystem units) {
     }
 
     private void figure(double value, int decimals, StringBuilder said) {
+        plain(Figures.of(value, decimals), said);
+    }
+
+    /** A number with a point, as the language writes it. */
+    private void plain(String number, StringBuilder said) {
         int start = said.length();
-        said.append(Figures.of(value, decimals));
+        said.append(number);
         char sign = language.decimalSign();
         if (sign != '.') {
             int point = said.indexOf(".", start);

@@ -53,8 +53,7 @@ final class FormAction {
                 && Integer.parseInt(remove.group(2)) < rows.size()) {
             rows.remove(Integer.parseInt(remove.group(2)));
         } else {
-            throw new MalformedJobException(
-                    List.of(new JobProblem("", "there is no such row to add, remove or place")));
+            throw new MalformedJobException(List.of(JobProblem.of("", "wrong.no-row")));
         }
     }
 
@@ -101,8 +100,7 @@ final class FormAction {
         if (document.at(list.substring(0, cut)) instanceof ObjectNode holder) {
             return holder.putArray(list.substring(cut + 1));
         }
-        throw new MalformedJobException(
-                List.of(new JobProblem("", "there is no such list to add to")));
+        throw new MalformedJobException(List.of(JobProblem.of("", "wrong.no-list")));
     }
 
     private static String freeName(ObjectNode document, String list, String field, String start) {

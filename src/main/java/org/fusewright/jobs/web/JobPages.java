@@ -6,6 +6,7 @@ import jakarta.servlet.http.HttpServletResponse;
 
 import org.fusewright.core.job.MalformedJobException;
 import org.fusewright.core.kit.Kit;
+import org.fusewright.core.words.Text;
 import org.fusewright.jobs.JobReading;
 import org.fusewright.jobs.Jobs;
 import org.fusewright.jobs.Kits;
@@ -15,6 +16,7 @@ import org.fusewright.jobs.StoredJob;
 import org.fusewright.jobs.load.JobReader;
 import org.fusewright.papers.Paper;
 import org.fusewright.web.Downloads;
+import org.fusewright.web.Words;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.HttpStatus;
 import org.springframework.http.ResponseEntity;
@@ -106,7 +108,7 @@ class JobPages {
             @RequestParam MultiValueMap<String, String> fields,
             @RequestHeader(name = "HX-Request", defaultValue = "false") boolean script,
             HttpServletResponse response) {
-        List<String> leftOver = new ArrayList<>();
+        List<Text> leftOver = new ArrayList<>();
         ObjectNode document = FormDocument.of(withRows(action, fields, leftOver));
         try {
             StoredJob before = jobs.get(id);
@@ -149,7 +151,7 @@ class JobPages {
     }
 
     private static MultiValueMap<String, String> withRows(
-            String action, MultiValueMap<String, String> fields, List<String> leftOver) {
+            String action, MultiValueMap<String, String> fields, List<Text> leftOver) {
         return switch (action) {
             case FormRows.PASTE -> FormRows.paste(fields, leftOver);
             case FormRows.TAKE -> FormRows.take(fields);
@@ -157,12 +159,8 @@ class JobPages {
         };
     }
 
-    private static String told(List<String> leftOver) {
-        return leftOver.isEmpty()
-                ? ""
-                : "Not understood of what was pasted, and left out: "
-                        + String.join(", ", leftOver)
-                        + ".";
+    private static String told(List<Text> leftOver) {
+        return leftOver.isEmpty() ? "" : Words.say("pasted.left-out", Text.listed(leftOver));
     }
 
     /** Reads a customer's text into rows to confirm; nothing is kept. */

@@ -93,6 +93,16 @@ abstract class JsonDocument {
         json.endList();
     }
 
+    /** Texts of the program, in English. */
+    final void sentences(String name, List<? extends Text> texts) {
+        json.name(name);
+        json.startList();
+        for (Text text : texts) {
+            json.text(text.english());
+        }
+        json.endList();
+    }
+
     final void flag(String name, boolean flag) {
         json.name(name);
         json.flag(flag);

@@ -247,6 +247,7 @@ class FeedLoadTest {
                                                 p ->
                                                         p.pointer().equals("/feeds/0/ratingA")
                                                                 && p.detail()
+                                                                        .english()
                                                                         .contains(
                                                                                 "no 35 A main"
                                                                                     + " device in"
@@ -257,6 +258,7 @@ class FeedLoadTest {
                                                 p ->
                                                         p.pointer().equals("/feeds/0/gauge")
                                                                 && p.detail()
+                                                                        .english()
                                                                         .contains("not stocked"))
                                         .hasSize(2));
     }
