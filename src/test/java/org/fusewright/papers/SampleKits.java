@@ -92,7 +92,7 @@ public final class SampleKits {
                         Verdict.FAIL,
                         Text.verbatim(
                                 "Block B3 would carry 71.25 A: move a heavy circuit to another"
-                                    + " block."),
+                                        + " block."),
                         Basis.published("catalog data: most current of BW-H8")));
         return kit.build();
     }
