@@ -215,7 +215,7 @@ class GermanPagesTest {
             Set<RequestMethod> methods = route.getMethodsCondition().getMethods();
             for (String pattern : route.getPatternValues()) {
                 String asPath =
-                        pattern.replaceAll("\\{\\*[^}]+}", "/.+").replaceAll("\\{[^}]+}", "[^/]+");
+                        pattern.replaceAll("/\\{\\*[^}]+}", "/.+").replaceAll("\\{[^}]+}", "[^/]+");
                 boolean page = methods.contains(RequestMethod.GET) && !pattern.equals("/");
                 if (page
                         && !DOCUMENT.matcher(pattern).matches()

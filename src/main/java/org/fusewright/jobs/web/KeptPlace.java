@@ -61,7 +61,7 @@ public record KeptPlace(
     private static boolean isOf(Check check, Circuit circuit, boolean relay) {
         return check.code() == CheckCode.PLACE_KEPT
                 && check.subject().id().equals(circuit.id())
-                && check.subject().text().endsWith("/relay") == relay;
+                && check.subject().text().english().endsWith("/relay") == relay;
     }
 
     /** What the place is of, such as "relay of pump". */

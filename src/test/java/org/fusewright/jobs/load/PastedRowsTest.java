@@ -65,7 +65,7 @@ class PastedRowsTest {
                 .isEqualTo("runM=1.1 m title=Horn\nrunM=2 m title=Lamp\nrunM=long title=Pump");
         assertThat(told("Circuit\trelay/triggerM, ft\nHorn\t2.6\n", "title"))
                 .isEqualTo("relay/triggerM=2.6 ft title=Horn");
-        assertThat(told("6 ft\t\n3,5\t\n", "runM")).isEqualTo("runM=1.829 m\nrunM=3,5");
+        assertThat(told("6 ft\n3,5\n", "runM")).isEqualTo("runM=1.829 m\nrunM=3,5");
     }
 
     @Test
