@@ -34,21 +34,19 @@ import java.util.Optional;
 /** The checks of what was fitted and counted: blocks, caps, cavities, stock. */
 final class KitChecks {
 
-    private static final Basis CLEARANCE = Basis.catalog("device height and cap clearance");
-    private static final Basis BLOCK_TOTAL = Basis.catalog("the block's greatest total current");
-    private static final Basis POSITION_CURRENT =
-            Basis.catalog("the block's greatest current a position");
-    private static final Basis WEDGE =
-            Basis.commonPractice("the wedge is optional and good practice");
-    private static final Basis FILLED =
-            Basis.published("AC 43.13-1B chapter 11: unused cavities are filled");
-    private static final Basis ONE_LEAD = Basis.commonPractice("two wires in one seal do not seal");
-    private static final Basis CRIMP_RANGE =
-            Basis.catalog("the terminal's range of conductor areas");
-    private static final Basis SEAL_RANGE = Basis.catalog("the seal's range of outside diameters");
-    private static final Basis BLOCKS_STOCKED = Basis.catalog("blocks and caps with offers");
-    private static final Basis OFFERS = Basis.catalog("offers in the job's currency");
-    private static final Basis COLOURS_STOCKED = Basis.catalog("wire colours with offers");
+    private static final Basis CLEARANCE = Basis.of("basis.cap-clearance");
+    private static final Basis BLOCK_TOTAL = Basis.of("basis.block-total");
+    private static final Basis POSITION_CURRENT = Basis.of("basis.block-position");
+    private static final Basis WEDGE = Basis.of("basis.wedge");
+    private static final Basis FILLED = Basis.of("basis.cavities-filled");
+    private static final Basis ONE_LEAD = Basis.of("basis.one-lead");
+    private static final Basis CRIMP_RANGE = Basis.of("basis.crimp-range");
+    private static final Basis SEAL_RANGE = Basis.of("basis.seal-range");
+    private static final Basis BLOCKS_STOCKED = Basis.of("basis.blocks-stocked");
+    private static final Basis OFFERS = Basis.of("basis.offers");
+    private static final Basis COLOURS_STOCKED = Basis.of("basis.colours-stocked");
+
+    private static final Basis PLACES = Basis.of("basis.places");
 
     private static final Text WEDGE_IN_KIT = Phrase.of("wedge-fitted.in-kit");
     private static final Text NO_WEDGE_FITS = Phrase.of("wedge-fitted.none-fits");
@@ -168,7 +166,7 @@ final class KitChecks {
         checks.add(
                 Check.atMost(
                         CheckCode.BLOCK_CURRENT,
-                        Subject.block(block.id()).detail("position " + worst),
+                        Subject.block(block.id()).detail(Phrase.of("subject.position", worst)),
                         new Measured(worstA, block.block().maxPositionA(), "A"),
                         Verdict.FAIL,
                         Phrase.of(
@@ -330,10 +328,10 @@ final class KitChecks {
     /**
      * A family and size of wire that ends in a block.
      *
-     * @param leads these leads in words
+     * @param leads names these leads
      * @param occupant the first of them
      */
-    private record SizeInBlock(String leads, Cavity.Occupant occupant) {
+    private record SizeInBlock(Text leads, Cavity.Occupant occupant) {
 
         Wire wire() {
             return occupant.lead().wire();
@@ -368,10 +366,10 @@ final class KitChecks {
             }
         }
         if (first == null) {
-            String leads = wire.family() + " " + wire.size() + " leads";
+            Text leads = Phrase.of("subject.leads-of-size", wire.family(), wire.size().label());
             sizes.add(new SizeInBlock(leads, occupant));
         } else if (first.wire().outsideMm() != wire.outsideMm()) {
-            sizes.add(new SizeInBlock(wire.number() + " leads", occupant));
+            sizes.add(new SizeInBlock(Phrase.of("subject.leads-of-wire", wire.number()), occupant));
         }
     }
 
@@ -438,7 +436,7 @@ final class KitChecks {
                         released
                                 ? Phrase.of("place-kept.released", place.block(), asked, sits)
                                 : Phrase.of("place-kept.kept", sits),
-                        Basis.catalog("the block's positions, relay pairs and limits")));
+                        PLACES));
     }
 
     private void checkStock(List<PartLine> parts) {
@@ -467,7 +465,8 @@ final class KitChecks {
                                 checks.add(
                                         Check.atLeast(
                                                 CheckCode.STOCKED,
-                                                Subject.circuit(circuit.id()).detail("colour"),
+                                                Subject.circuit(circuit.id())
+                                                        .detail(Phrase.of("subject.colour")),
                                                 new Measured(0, 1, ""),
                                                 Verdict.CAUTION,
                                                 Phrase.of(
