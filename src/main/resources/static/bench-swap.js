@@ -104,9 +104,9 @@ function settleField(old, fresh) {
   }
 }
 
-/** "9,5" stays as it was typed when the answer says 9.5. */
+/** "9.5" stays as it was typed when the answer says 9,5. */
 function isSameNumber(old, fresh) {
-  return old.inputMode === 'decimal' && old.value.replace(',', '.') === fresh.value;
+  return old.inputMode === 'decimal' && old.value.replace(',', '.') === fresh.value.replace(',', '.');
 }
 
 function hasSameOptions(old, fresh) {

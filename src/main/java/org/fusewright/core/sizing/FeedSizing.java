@@ -5,11 +5,15 @@ import org.fusewright.core.catalog.Holder;
 import org.fusewright.core.job.Feed;
 import org.fusewright.core.job.Job;
 import org.fusewright.core.pricing.Stock;
+import org.fusewright.core.quantity.Millimetres;
 import org.fusewright.core.quantity.Ohms;
 import org.fusewright.core.sizing.FeedDemand.Service;
 import org.fusewright.core.sizing.FeedPlan.Limb;
 import org.fusewright.core.sizing.FeedPlan.Outlet;
 import org.fusewright.core.sizing.SpliceChoice.Joint;
+import org.fusewright.core.words.Amount;
+import org.fusewright.core.words.Phrase;
+import org.fusewright.core.words.Text;
 import org.jspecify.annotations.Nullable;
 
 import java.util.ArrayList;
@@ -41,6 +45,8 @@ final class FeedSizing {
     private final boolean straight;
     private final boolean onlyTrigger;
     private final double mainRouteM;
+    private final Millimetres sourceCut;
+    private final Millimetres mainCut;
     private final double mayLoseV;
 
     private FeedSizing(Loom loom, FeedDemand demand) {
@@ -54,6 +60,8 @@ final class FeedSizing {
         this.onlyTrigger = straight && first.isTrigger();
         double lengthM = demand.feed().feed().lengthM();
         this.mainRouteM = onlyTrigger ? 0 : straight ? lengthM + first.routeM() : lengthM;
+        this.sourceCut = loom.cut(demand.feed().feed().sourceDistanceM());
+        this.mainCut = loom.cut(mainRouteM);
         this.mayLoseV =
                 mayLosePercent(demand.strictestDropPercent()) / 100 * job.supply().nominalV();
     }
@@ -78,7 +86,7 @@ final class FeedSizing {
     private record Trial(Device main, Holder holder, LaidWire wire, long micros) {}
 
     private FeedPlan size() {
-        List<String> why = new ArrayList<>();
+        List<Text> why = new ArrayList<>();
         Trial chosen = choose(why);
         demand.diversity().explained().ifPresent(why::add);
         Limb atMain = atMain(chosen);
@@ -87,40 +95,45 @@ final class FeedSizing {
         return lay(chosen, limb, highestA, why);
     }
 
-    private Trial choose(List<String> why) {
+    private Trial choose(List<Text> why) {
         Feed feed = demand.feed().feed();
         Trial chosen = feed.ratingA().isPresent() ? keepRating(why) : chooseFreely(why);
-        feed.gauge().ifPresent(size -> why.add("Main lead " + size + ": the job fixes the size."));
+        feed.gauge().ifPresent(size -> why.add(Phrase.of("feed-choice.size-fixed", size.label())));
         return chosen;
     }
 
     /** The checks judge the rating; the wire is chosen for it as for any other. */
-    private Trial keepRating(List<String> why) {
+    private Trial keepRating(List<Text> why) {
         Device main = mainCandidates().getFirst();
+        Amount named = Amount.rating(main.ratingA());
         why.add(
-                Say.rating(main.ratingA())
-                        + " main device: the job fixes the rating"
-                        + limits.findMissed(main).map(missed -> ", although " + missed).orElse("")
-                        + ".");
+                limits.findMissed(main)
+                        .map(missed -> Phrase.of("feed-choice.fixed-although", named, missed))
+                        .orElseGet(() -> Phrase.of("feed-choice.fixed", named)));
         return findCheapest(mainCandidates(), true)
                 .or(() -> findCheapest(mainCandidates(), false))
                 .orElseGet(
                         () -> {
-                            why.add("It suits no stocked wire for this feed.");
+                            why.add(Phrase.of("feed-choice.fixed-without-wire"));
                             Holder holder = stock.findHolder(main).orElseThrow();
                             return new Trial(main, holder, largestFor(holder), 0);
                         });
     }
 
-    private Trial chooseFreely(List<String> why) {
-        List<Device> suitable = mainCandidates().stream().filter(limits::areMetBy).toList();
+    private Trial chooseFreely(List<Text> why) {
+        List<Device> suitable = new ArrayList<>();
+        for (Device main : mainCandidates()) {
+            if (limits.areMetBy(main)) {
+                suitable.add(main);
+            }
+        }
         Optional<Trial> breaking = findCheapest(suitable, true);
         Optional<Trial> best = breaking.or(() -> findCheapest(suitable, false));
         if (best.isEmpty()) {
             return standIn(why);
         }
         if (breaking.isEmpty()) {
-            why.add("No stocked main device also breaks a dead short behind it.");
+            why.add(Phrase.of("feed-choice.none-breaks"));
         }
         why.add(decided(best.get()));
         return best.get();
@@ -161,18 +174,16 @@ final class FeedSizing {
     }
 
     private long wireMicros(LaidWire wire) {
-        long sourceMicros = loom.micros(wire, demand.feed().feed().sourceDistanceM(), 0);
+        long sourceMicros = loom.micros(wire, sourceCut, 0);
         return onlyTrigger
                 ? sourceMicros
-                : sourceMicros + loom.micros(wire, mainRouteM, straight ? 1 : 0);
+                : sourceMicros + loom.micros(wire, mainCut, straight ? 1 : 0);
     }
 
     /** What the next smaller main device would miss decided. */
-    private String decided(Trial best) {
-        String chosen =
-                Say.rating(best.main().ratingA())
-                        + " main device with "
-                        + best.wire().wire().size();
+    private Text decided(Trial best) {
+        Amount chosen = Amount.rating(best.main().ratingA());
+        String size = best.wire().wire().size().label();
         @Nullable Device smaller = null;
         for (Device main : mainCandidates()) {
             if (main.ratingA() < best.main().ratingA()
@@ -181,18 +192,16 @@ final class FeedSizing {
             }
         }
         if (smaller == null) {
-            return chosen + ": nothing smaller to choose from.";
+            return Phrase.of("feed-choice.smallest", chosen, size);
         }
-        String named = Say.rating(smaller.ratingA());
-        return chosen
-                + ". The next smaller does not do, "
-                + limits.findMissed(smaller)
-                        .orElse("with " + named + " no suitable wire costs less")
-                + ".";
+        Amount named = Amount.rating(smaller.ratingA());
+        return limits.findMissed(smaller)
+                .map(missed -> Phrase.of("feed-choice.smaller-misses", chosen, size, missed))
+                .orElseGet(() -> Phrase.of("feed-choice.smaller-dearer", chosen, size, named));
     }
 
     /** Nothing protects a wire: the first that carries the feed, else the largest. */
-    private Trial standIn(List<String> why) {
+    private Trial standIn(List<Text> why) {
         Device main = mainCandidates().getLast();
         for (Device candidate : mainCandidates()) {
             if (limits.areMetBy(candidate) && takesAWire(candidate)) {
@@ -201,15 +210,13 @@ final class FeedSizing {
             }
         }
         why.clear();
+        Amount named = Amount.rating(main.ratingA());
         why.add(
-                "No stocked main device carries this feed and protects "
-                        + demand.feed()
-                                .feed()
-                                .gauge()
-                                .map(size -> "the " + size + " that the job fixes; ")
-                                .orElse("a stocked wire for it; ")
-                        + Say.rating(main.ratingA())
-                        + " stands in.");
+                demand.feed()
+                        .feed()
+                        .gauge()
+                        .map(size -> Phrase.of("feed-choice.none-for-size", size.label(), named))
+                        .orElseGet(() -> Phrase.of("feed-choice.none", named)));
         Holder holder = stock.findHolder(main).orElseThrow();
         return new Trial(main, holder, largestFor(holder), 0);
     }
@@ -248,7 +255,7 @@ final class FeedSizing {
     private boolean survives(
             LaidWire wire, TimeCurrentBand band, double highestA, double farOhm, double runningA) {
         double lowestA = FaultCurrent.lowestA(job.supply(), new Ohms(farOhm));
-        return band.letThroughA2s(lowestA, highestA, ShortCircuitWithstand.LONGEST_S)
+        return band.letThroughA2s(lowestA, highestA)
                 <= ShortCircuitWithstand.survivesA2s(wire, runningA);
     }
 
@@ -275,7 +282,7 @@ final class FeedSizing {
                 .plusLead(trial.wire(), mainRouteM, demand.runningA());
     }
 
-    private FeedPlan lay(Trial chosen, Limb limb, double highestA, List<String> why) {
+    private FeedPlan lay(Trial chosen, Limb limb, double highestA, List<Text> why) {
         String id = demand.feed().id();
         LeadEnd.At atMain = new LeadEnd.At("main device " + id);
         List<LaidLead> leads = new ArrayList<>();
@@ -324,7 +331,7 @@ final class FeedSizing {
     }
 
     private FeedPlan spread(
-            Trial chosen, Limb limb, double highestA, List<LaidLead> leads, List<String> why) {
+            Trial chosen, Limb limb, double highestA, List<LaidLead> leads, List<Text> why) {
         String id = demand.feed().id();
         List<Service> services = demand.services();
         LaidWire[] wires = new LaidWire[services.size()];
@@ -422,6 +429,7 @@ final class FeedSizing {
             Trial chosen, double highestA, Limb limb, Service service, LaidWire[] candidates) {
         TimeCurrentBand band = loom.bandOfMain(chosen.main());
         double routeM = leadRouteM(service);
+        Millimetres cut = loom.cut(routeM);
         @Nullable LaidWire best = null;
         @Nullable LaidWire thickest = null;
         for (LaidWire wire : candidates) {
@@ -430,7 +438,7 @@ final class FeedSizing {
             }
             thickest = wire;
             double farOhm = limb.mostOhm() + wire.warmOhm(routeM, service.currentA());
-            if ((best == null || loom.micros(wire, routeM, 1) < loom.micros(best, routeM, 1))
+            if ((best == null || loom.micros(wire, cut, 1) < loom.micros(best, cut, 1))
                     && wire.servesCavity(service.currentA())
                     && wire.isProtectedBy(chosen.main().ratingA())
                     && survives(wire, band, highestA, farOhm, service.currentA())) {

@@ -89,7 +89,10 @@ final class SharedLeads {
             }
             boolean none = options.get(i).isEmpty();
             restMicros[i] =
-                    restMicros[i + 1] + (none ? 0 : options.get(i).getFirst().leastMicros());
+                    restMicros[i + 1]
+                            + (none
+                                    ? LoadCosts.NONE_MICROS
+                                    : options.get(i).getFirst().leastMicros());
             restMm2[i] = restMm2[i + 1] + (none ? 0 : thinnestMm2);
         }
     }
@@ -120,11 +123,11 @@ final class SharedLeads {
     }
 
     private long shareMicros(LaidWire share) {
-        return loom.micros(share, loom.pigtailM(), 1);
+        return loom.micros(share, loom.pigtailCut(), 1);
     }
 
     private long linkMicros(LaidWire share) {
-        return loom.micros(share, loom.pigtailM(), 0);
+        return loom.micros(share, loom.pigtailCut(), 0);
     }
 
     private long leastSpliceMicros(LaidWire share, double firstsMm2) {
@@ -287,7 +290,7 @@ final class SharedLeads {
 
     /** Each lead as it suits by itself, one after another. */
     private Choice standIn() {
-        LaidWire share = jumpers.standIn(shareWires, loom.pigtailM(), 1, carriedA);
+        LaidWire share = jumpers.standIn(shareWires, loom.pigtailCut(), 1, carriedA);
         Upstream rightBehind = Upstream.atSplice(behindShare(share)).plusPassed(share, carriedA);
         LaidWire[] firsts = new LaidWire[ways.size()];
         for (int i = 0; i < firsts.length; i++) {

@@ -7,6 +7,8 @@ import org.fusewright.core.check.CheckCode;
 import org.fusewright.core.check.Subject;
 import org.fusewright.core.check.Verdict;
 import org.fusewright.core.job.Supply;
+import org.fusewright.core.words.Amount;
+import org.fusewright.core.words.Phrase;
 
 /**
  * What a load loses between the battery's terminals and its own, out and back: leads at conductor
@@ -20,10 +22,7 @@ import org.fusewright.core.job.Supply;
  */
 final class VoltageDrop {
 
-    private static final Basis BASIS =
-            Basis.published(
-                    "3 % and 10 %: ABYC E-11 and ISO 10133 (10 % of the latter from memory); round"
-                            + " trip and conductor temperature: AC 43.13-1B 11-66 to 11-68");
+    private static final Basis BASIS = Basis.of("basis.voltage-drop");
 
     private VoltageDrop() {}
 
@@ -34,18 +33,16 @@ final class VoltageDrop {
 
     static Check check(Subject circuit, SizedLoad load, double mayLosePercent) {
         boolean inside = load.dropPercent() <= mayLosePercent;
-        String says =
-                load.title()
-                        + " loses "
-                        + Say.volts(load.dropV())
-                        + " out and back, "
-                        + Say.percent(load.dropPercent())
-                        + (inside ? " of the " : "; it may lose ")
-                        + Say.percent(mayLosePercent)
-                        + (inside ? " that it may." : ".");
+        Phrase says =
+                Phrase.of(
+                        inside ? "voltage-drop.inside" : "voltage-drop.beyond",
+                        load.title(),
+                        Amount.volts(load.dropV()),
+                        Amount.percent(load.dropPercent()),
+                        Amount.percent(mayLosePercent));
         return Check.atMost(
                 CheckCode.VOLTAGE_DROP,
-                circuit.detail("load " + load.title()),
+                circuit.detail(Phrase.of("subject.load", load.title())),
                 new Measured(load.dropPercent(), mayLosePercent, "%"),
                 Verdict.FAIL,
                 says,

@@ -19,6 +19,7 @@ import org.fusewright.web.Asked;
 import org.fusewright.web.LimitedBody;
 import org.fusewright.web.Problems;
 import org.fusewright.web.Versions;
+import org.fusewright.web.Words;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.HttpHeaders;
 import org.springframework.http.HttpStatus;
@@ -185,7 +186,11 @@ class CountApi {
         Heard heard = scan.heard();
         return ResponseEntity.ok()
                 .eTag(Versions.print(scan.count().version()))
-                .body(new Scanned(heard.kind().code(), heard.sentence(), document(scan.count())));
+                .body(
+                        new Scanned(
+                                heard.kind().code(),
+                                heard.sentence().english(),
+                                document(scan.count())));
     }
 
     @Operation(
@@ -359,7 +364,8 @@ class CountApi {
     private BagCount unsigned(long id) {
         BagCount count = counts.get(id);
         if (count.isSigned()) {
-            throw Problems.exception(Problems.of(HttpStatus.CONFLICT, CountErrors.SIGNED));
+            throw Problems.exception(
+                    Problems.of(HttpStatus.CONFLICT, Words.say("counts.is-signed")));
         }
         return count;
     }

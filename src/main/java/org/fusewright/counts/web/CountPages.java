@@ -8,6 +8,8 @@ import org.fusewright.core.count.Weighing.Reading;
 import org.fusewright.core.count.WeighingTerms;
 import org.fusewright.core.job.JobProblem;
 import org.fusewright.core.job.MalformedJobException;
+import org.fusewright.core.words.Unit;
+import org.fusewright.core.words.UnitSystem;
 import org.fusewright.counts.BagCount;
 import org.fusewright.counts.CountSummary;
 import org.fusewright.counts.Counts;
@@ -20,6 +22,9 @@ import org.fusewright.counts.load.CountRequests;
 import org.fusewright.counts.web.CountView.Notice;
 import org.fusewright.jobs.Jobs;
 import org.fusewright.web.Downloads;
+import org.fusewright.web.Figures;
+import org.fusewright.web.Typed;
+import org.fusewright.web.Words;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.HttpStatus;
 import org.springframework.http.MediaType;
@@ -33,6 +38,7 @@ import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.servlet.ModelAndView;
 import org.springframework.web.util.UriComponentsBuilder;
 
+import java.math.BigDecimal;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -161,7 +167,7 @@ class CountPages {
             @RequestHeader(name = "HX-Request", defaultValue = "false") boolean script) {
         try {
             if (code.isBlank() || code.length() > LONGEST_CODE) {
-                throw refused("/code", "scan or type a part number");
+                throw refused("/code", "wrong.scan-or-type");
             }
             Counts.Scan scan = counts.scan(id, code, name(by));
             Heard heard = scan.heard();
@@ -170,7 +176,8 @@ class CountPages {
                             .withNotice(
                                     new Notice(
                                             heard.isGood() ? "pass" : "fail",
-                                            (heard.isGood() ? "✓ " : "✗ ") + heard.sentence()));
+                                            (heard.isGood() ? "✓ " : "✗ ")
+                                                    + Words.say(heard.sentence())));
             return page(template(script), view, HttpStatus.OK);
         } catch (MalformedJobException | SignedCountException e) {
             return refusal(id, by, script, e);
@@ -202,7 +209,9 @@ class CountPages {
             @RequestParam(defaultValue = "advised") String offScale,
             @RequestParam(name = "do", defaultValue = "state") String action,
             @RequestParam(defaultValue = "") String by,
+            @RequestParam(defaultValue = "") String shownIn,
             @RequestHeader(name = "HX-Request", defaultValue = "false") boolean script) {
+        Typed.in(shownIn);
         try {
             double step =
                     grams(
@@ -221,7 +230,7 @@ class CountPages {
             double tare = tareG.isBlank() ? 0 : grams("/tareG", tareG, 0, CountRequests.MOST_G);
             double gross = grams("/grossG", grossG, 0, CountRequests.MOST_G);
             if (gross < tare) {
-                throw refused("/grossG", "a full bag weighs no less than an empty one");
+                throw refused("/grossG", "wrong.full-below-empty");
             }
             BagCount count =
                     counts.weigh(
@@ -245,9 +254,7 @@ class CountPages {
         try {
             String text = remark.strip();
             if (text.length() > CountRequests.LONGEST_REMARK || isBroken(text)) {
-                throw refused(
-                        "/remark",
-                        "must be one line of at most " + CountRequests.LONGEST_REMARK + " signs");
+                throw refused("/remark", "wrong.one-line-of", CountRequests.LONGEST_REMARK);
             }
             counts.sign(id, version, name(name), text);
             return redirect(id, name);
@@ -295,16 +302,14 @@ class CountPages {
             case SignedCountException _ ->
                     page(
                             template(script),
-                            view.withNotice(new Notice("fail", "✗ " + CountErrors.SIGNED)),
+                            view.withNotice(
+                                    new Notice("fail", "✗ " + Words.say("counts.is-signed"))),
                             HttpStatus.CONFLICT);
             default ->
                     page(
                             template(script),
                             view.withNotice(
-                                    new Notice(
-                                            "caution",
-                                            "! Somebody counted on in the meantime, so nothing was"
-                                                    + " done. This is what there is now.")),
+                                    new Notice("caution", "! " + Words.say("counts.stale-now"))),
                             HttpStatus.PRECONDITION_FAILED);
         };
     }
@@ -338,7 +343,7 @@ class CountPages {
     private static String name(String by) {
         String name = by.strip();
         if (name.isEmpty() || name.length() > LONGEST_NAME || isBroken(name)) {
-            throw refused("/by", "say who you are, in 1 to " + LONGEST_NAME + " signs");
+            throw refused("/by", "wrong.who", LONGEST_NAME);
         }
         return name;
     }
@@ -349,35 +354,39 @@ class CountPages {
 
     private static PartNumber part(String text) {
         if (!text.matches(PartNumber.FORM)) {
-            throw refused("/part", "is no part number");
+            throw refused("/part", "wrong.no-part-number");
         }
         return new PartNumber(text);
     }
 
     private static int whole(String pointer, String text) {
         if (!text.strip().matches("-?[0-9]{1,6}")) {
-            throw refused(pointer, "must be a whole number");
+            throw refused(pointer, "wrong.no-whole-number");
         }
         return Integer.parseInt(text.strip());
     }
 
     private static double grams(String pointer, String text, double least, double most) {
-        String number = text.strip().replace(',', '.');
-        double value =
-                number.matches("[0-9]{1,7}(\\.[0-9]{0,6})?") ? Double.parseDouble(number) : -1;
+        double value = Typed.read(text, Unit.GRAM).map(BigDecimal::doubleValue).orElse(Double.NaN);
         if (!(value >= least && value <= most)) {
-            throw refused(pointer, "must be a number of grams, as 0.1 or 152.4");
+            throw Words.wording().units() == UnitSystem.METRIC
+                    ? refused(pointer, "wrong.grams")
+                    : refused(
+                            pointer,
+                            "counts.ounces",
+                            Figures.bare(0.1, Unit.GRAM, 2),
+                            Figures.bare(152.4, Unit.GRAM, 1));
         }
         return value;
     }
 
-    private static MalformedJobException refused(String pointer, String detail) {
-        return new MalformedJobException(List.of(new JobProblem(pointer, detail)));
+    private static MalformedJobException refused(String pointer, String key, Object... values) {
+        return new MalformedJobException(List.of(JobProblem.of(pointer, key, values)));
     }
 
     private static String inWords(MalformedJobException malformed) {
         return malformed.problems().stream()
-                .map(problem -> label(problem.pointer()) + problem.detail())
+                .map(problem -> label(problem.pointer()) + Words.say(problem.detail()))
                 .collect(Collectors.joining("; ", "", "."))
                 .replace("..", ".");
     }
@@ -385,10 +394,10 @@ class CountPages {
     private static String label(String pointer) {
         return switch (pointer) {
             case "/by", "/code", "/pieces", "/offered" -> "";
-            case "/grossG" -> "Full bag: ";
-            case "/resolutionG" -> "Step of the scale: ";
-            case "/tareG" -> "Empty bag: ";
-            case "/typed" -> "Pieces: ";
+            case "/grossG" -> Words.say("counts.fault.gross") + " ";
+            case "/resolutionG" -> Words.say("counts.fault.resolution") + " ";
+            case "/tareG" -> Words.say("counts.fault.tare") + " ";
+            case "/typed" -> Words.say("counts.fault.typed") + " ";
             default -> pointer.isEmpty() ? "" : pointer.substring(1) + ": ";
         };
     }

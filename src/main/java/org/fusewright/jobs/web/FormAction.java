@@ -2,6 +2,7 @@ package org.fusewright.jobs.web;
 
 import org.fusewright.core.job.JobProblem;
 import org.fusewright.core.job.MalformedJobException;
+import org.fusewright.web.Words;
 
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.ArrayNode;
@@ -53,8 +54,7 @@ final class FormAction {
                 && Integer.parseInt(remove.group(2)) < rows.size()) {
             rows.remove(Integer.parseInt(remove.group(2)));
         } else {
-            throw new MalformedJobException(
-                    List.of(new JobProblem("", "there is no such row to add, remove or place")));
+            throw new MalformedJobException(List.of(JobProblem.of("", "wrong.no-row")));
         }
     }
 
@@ -70,7 +70,13 @@ final class FormAction {
             case "/locations" ->
                     rows(document, list)
                             .addObject()
-                            .put("name", freeName(document, list, "name", "place "))
+                            .put(
+                                    "name",
+                                    freeName(
+                                            document,
+                                            list,
+                                            "name",
+                                            Words.say("sheet.new-place") + " "))
                             .put("fromFeedM", 0);
             case "/circuits" -> addCircuit(document, rows(document, list));
             default -> addLoad(rows(document, list));
@@ -90,7 +96,10 @@ final class FormAction {
     }
 
     private static void addLoad(ArrayNode loads) {
-        loads.addObject().put("title", "New load").put("kind", "resistive").put("watts", 10);
+        loads.addObject()
+                .put("title", Words.say("sheet.new-load"))
+                .put("kind", "resistive")
+                .put("watts", 10);
     }
 
     private static ArrayNode rows(ObjectNode document, String list) {
@@ -101,8 +110,7 @@ final class FormAction {
         if (document.at(list.substring(0, cut)) instanceof ObjectNode holder) {
             return holder.putArray(list.substring(cut + 1));
         }
-        throw new MalformedJobException(
-                List.of(new JobProblem("", "there is no such list to add to")));
+        throw new MalformedJobException(List.of(JobProblem.of("", "wrong.no-list")));
     }
 
     private static String freeName(ObjectNode document, String list, String field, String start) {

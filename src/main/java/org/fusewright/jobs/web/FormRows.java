@@ -1,5 +1,6 @@
 package org.fusewright.jobs.web;
 
+import org.fusewright.core.words.Text;
 import org.fusewright.jobs.load.PastedRows;
 import org.springframework.util.LinkedMultiValueMap;
 import org.springframework.util.MultiValueMap;
@@ -24,7 +25,7 @@ final class FormRows {
             Pattern.compile("/circuits/(\\d{1,4})/((?:loads/\\d{1,3}/)?\\w{1,20})");
     private static final Pattern WISH = Pattern.compile("wish/(\\d{1,4})/take");
     private static final String CIRCUITS = "/circuits/";
-    private static final String RUN = "1";
+    private static final String RUN = "1 m";
 
     private final MultiValueMap<String, String> fields;
 
@@ -38,7 +39,7 @@ final class FormRows {
      * @param leftOver gets what belongs nowhere
      */
     static MultiValueMap<String, String> paste(
-            MultiValueMap<String, String> fields, List<String> leftOver) {
+            MultiValueMap<String, String> fields, List<Text> leftOver) {
         FormRows form = new FormRows(fields);
         Matcher cell = CELL.matcher(text(fields, "at"));
         int circuit = cell.matches() ? Integer.parseInt(cell.group(1)) : form.count();
@@ -88,7 +89,7 @@ final class FormRows {
             fields.remove(row + "relay");
             fields.set(row + "relay/triggerFrom", trigger());
             fields.set(row + "relay/triggerM", RUN);
-            fields.set(row + "relay/groundM", "0.3");
+            fields.set(row + "relay/groundM", "0.3 m");
         }
         if (text(fields, wish + "loads/0/amount").isBlank()) {
             fields.remove(row + "loads/0/amount");

@@ -6,6 +6,9 @@ import jakarta.servlet.http.HttpServletResponse;
 
 import org.fusewright.core.job.MalformedJobException;
 import org.fusewright.core.kit.Kit;
+import org.fusewright.core.quantity.WireSize;
+import org.fusewright.core.words.Text;
+import org.fusewright.core.words.UnitSystem;
 import org.fusewright.jobs.JobReading;
 import org.fusewright.jobs.Jobs;
 import org.fusewright.jobs.Kits;
@@ -15,6 +18,7 @@ import org.fusewright.jobs.StoredJob;
 import org.fusewright.jobs.load.JobReader;
 import org.fusewright.papers.Paper;
 import org.fusewright.web.Downloads;
+import org.fusewright.web.Words;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.HttpStatus;
 import org.springframework.http.ResponseEntity;
@@ -34,6 +38,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.OptionalLong;
 import java.util.Set;
@@ -47,9 +52,6 @@ import java.util.stream.Stream;
 @Hidden
 class JobPages {
     private static final int PAGE_LENGTH = 50;
-    private static final String STALE =
-            "Somebody changed this job in the meantime, so your change was not kept. This is what"
-                    + " there is now.";
 
     private final Jobs jobs;
     private final Kits kits;
@@ -73,7 +75,7 @@ class JobPages {
 
     @PostMapping("/jobs")
     ModelAndView create(@RequestParam MultiValueMap<String, String> fields) {
-        ObjectNode document = NewJob.of(FormDocument.of(fields));
+        ObjectNode document = NewJob.of(FormDocument.of(fields), usualWires());
         try {
             JobReading reading = JobReader.read(document);
             kits.plan(reading);
@@ -88,6 +90,13 @@ class JobPages {
                     JobForm.of(document, List.of(JobErrors.problem(taken))),
                     HttpStatus.CONFLICT);
         }
+    }
+
+    /** Who reads inches most likely buys gauges. */
+    private Optional<String> usualWires() {
+        return Words.wording().units() == UnitSystem.IMPERIAL
+                ? kits.findWireFamily(WireSize.Standard.AWG)
+                : Optional.empty();
     }
 
     @GetMapping("/jobs/{id}")
@@ -106,7 +115,7 @@ class JobPages {
             @RequestParam MultiValueMap<String, String> fields,
             @RequestHeader(name = "HX-Request", defaultValue = "false") boolean script,
             HttpServletResponse response) {
-        List<String> leftOver = new ArrayList<>();
+        List<Text> leftOver = new ArrayList<>();
         ObjectNode document = FormDocument.of(withRows(action, fields, leftOver));
         try {
             StoredJob before = jobs.get(id);
@@ -149,7 +158,7 @@ class JobPages {
     }
 
     private static MultiValueMap<String, String> withRows(
-            String action, MultiValueMap<String, String> fields, List<String> leftOver) {
+            String action, MultiValueMap<String, String> fields, List<Text> leftOver) {
         return switch (action) {
             case FormRows.PASTE -> FormRows.paste(fields, leftOver);
             case FormRows.TAKE -> FormRows.take(fields);
@@ -157,12 +166,8 @@ class JobPages {
         };
     }
 
-    private static String told(List<String> leftOver) {
-        return leftOver.isEmpty()
-                ? ""
-                : "Not understood of what was pasted, and left out: "
-                        + String.join(", ", leftOver)
-                        + ".";
+    private static String told(List<Text> leftOver) {
+        return leftOver.isEmpty() ? "" : Words.say("pasted.left-out", Text.listed(leftOver));
     }
 
     /** Reads a customer's text into rows to confirm; nothing is kept. */
@@ -198,7 +203,7 @@ class JobPages {
 
     /** The job as somebody else left it, in place of a change that was not kept. */
     static ModelAndView stale(JobView now, boolean script, HttpServletResponse response) {
-        JobView view = now.withNotice(STALE);
+        JobView view = now.withNotice(Words.say("job.stale-now"));
         return script
                 ? swapAll(view, HttpStatus.PRECONDITION_FAILED, response)
                 : jobPage("jobs/job", view, HttpStatus.PRECONDITION_FAILED);
@@ -219,7 +224,7 @@ class JobPages {
         } catch (StaleJobException stale) {
             return jobPage(
                     "jobs/job",
-                    JobView.of(jobs.get(id), this::plan).withNotice(STALE),
+                    JobView.of(jobs.get(id), this::plan).withNotice(Words.say("job.stale-now")),
                     HttpStatus.PRECONDITION_FAILED);
         }
     }

@@ -7,6 +7,7 @@ import org.fusewright.core.job.BlockPlace;
 import org.fusewright.core.job.Circuit;
 import org.fusewright.core.job.RelayUse;
 import org.fusewright.core.kit.Kit;
+import org.fusewright.web.Words;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -54,17 +55,17 @@ public record KeptPlace(
                                         relay,
                                         block,
                                         check.verdict() != Verdict.FAIL,
-                                        check.says()));
+                                        Words.say(check.says())));
     }
 
     private static boolean isOf(Check check, Circuit circuit, boolean relay) {
         return check.code() == CheckCode.PLACE_KEPT
                 && check.subject().id().equals(circuit.id())
-                && check.subject().text().endsWith("/relay") == relay;
+                && check.subject().text().english().endsWith("/relay") == relay;
     }
 
     /** What the place is of, such as "relay of pump". */
     public String what() {
-        return (relay ? "relay" : "device") + " of " + circuit;
+        return Words.say(relay ? "sheet.relay-of" : "sheet.device-of-circuit", circuit);
     }
 }

@@ -4,6 +4,7 @@ import org.fusewright.core.order.Cover;
 import org.fusewright.core.order.Cover.CoverLine;
 import org.fusewright.core.order.PartDemand;
 import org.fusewright.core.order.PurchaseOrder.OrderLine;
+import org.fusewright.core.words.Text;
 import org.fusewright.orders.OrderSummary;
 import org.fusewright.orders.Proposal;
 import org.fusewright.orders.StoredOrder;
@@ -105,7 +106,12 @@ final class OrderDocument {
                     cover.naive().map(Money::getAmount).orElse(null),
                     cover.saving().getAmount(),
                     cover.uncovered().stream()
-                            .map(one -> new Reason(one.part().value(), null, one.reason()))
+                            .map(
+                                    one ->
+                                            new Reason(
+                                                    one.part().value(),
+                                                    null,
+                                                    one.reason().english()))
                             .toList(),
                     cover.leftAside().stream()
                             .map(
@@ -113,9 +119,9 @@ final class OrderDocument {
                                             new Reason(
                                                     one.offer().part().value(),
                                                     one.offer().supplier(),
-                                                    one.reason()))
+                                                    one.reason().english()))
                             .toList(),
-                    proposal.notes());
+                    proposal.notes().stream().map(Text::english).toList());
         }
     }
 

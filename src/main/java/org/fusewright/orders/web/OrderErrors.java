@@ -7,6 +7,7 @@ import org.fusewright.orders.StaleOrderException;
 import org.fusewright.orders.UnknownOrderException;
 import org.fusewright.web.ErrorPages;
 import org.fusewright.web.Problems;
+import org.fusewright.web.Words;
 import org.springframework.core.Ordered;
 import org.springframework.core.annotation.Order;
 import org.springframework.http.HttpStatus;
@@ -26,15 +27,13 @@ class OrderErrors {
     }
 
     static ProblemDetail stale() {
-        return Problems.of(
-                HttpStatus.PRECONDITION_FAILED,
-                "It was changed in the meantime; nothing was done. Get it again and start from"
-                        + " there.");
+        return Problems.of(HttpStatus.PRECONDITION_FAILED, Words.say("orders.stale"));
     }
 
     @ExceptionHandler
     ResponseEntity<Object> unknown(UnknownOrderException e, HttpServletRequest request) {
-        return pages.answer(Problems.of(HttpStatus.NOT_FOUND, "There is no such order."), request);
+        return pages.answer(
+                Problems.of(HttpStatus.NOT_FOUND, Words.say("orders.unknown")), request);
     }
 
     @ExceptionHandler
@@ -44,6 +43,6 @@ class OrderErrors {
 
     @ExceptionHandler
     ResponseEntity<Object> refused(OrderRefusedException e, HttpServletRequest request) {
-        return pages.answer(Problems.of(HttpStatus.CONFLICT, e.reason()), request);
+        return pages.answer(Problems.of(HttpStatus.CONFLICT, Words.say(e.reason())), request);
     }
 }

@@ -7,6 +7,7 @@ import org.fusewright.quotes.StaleQuoteException;
 import org.fusewright.quotes.UnknownQuoteException;
 import org.fusewright.web.ErrorPages;
 import org.fusewright.web.Problems;
+import org.fusewright.web.Words;
 import org.springframework.core.Ordered;
 import org.springframework.core.annotation.Order;
 import org.springframework.http.HttpStatus;
@@ -26,15 +27,13 @@ class QuoteErrors {
     }
 
     static ProblemDetail stale() {
-        return Problems.of(
-                HttpStatus.PRECONDITION_FAILED,
-                "The quote was changed in the meantime; nothing was done. Get it again and start"
-                        + " from there.");
+        return Problems.of(HttpStatus.PRECONDITION_FAILED, Words.say("quotes.stale"));
     }
 
     @ExceptionHandler
     ResponseEntity<Object> unknown(UnknownQuoteException e, HttpServletRequest request) {
-        return pages.answer(Problems.of(HttpStatus.NOT_FOUND, "There is no such quote."), request);
+        return pages.answer(
+                Problems.of(HttpStatus.NOT_FOUND, Words.say("quotes.unknown")), request);
     }
 
     @ExceptionHandler
@@ -44,6 +43,6 @@ class QuoteErrors {
 
     @ExceptionHandler
     ResponseEntity<Object> refused(QuoteRefusedException e, HttpServletRequest request) {
-        return pages.answer(Problems.of(HttpStatus.CONFLICT, e.reason()), request);
+        return pages.answer(Problems.of(HttpStatus.CONFLICT, Words.say(e.reason())), request);
     }
 }

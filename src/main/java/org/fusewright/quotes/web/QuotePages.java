@@ -11,6 +11,7 @@ import org.fusewright.quotes.Quotes;
 import org.fusewright.quotes.StaleQuoteException;
 import org.fusewright.quotes.StoredQuote;
 import org.fusewright.web.Downloads;
+import org.fusewright.web.Words;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.HttpStatus;
 import org.springframework.http.MediaType;
@@ -36,9 +37,6 @@ import java.util.function.Supplier;
 @Hidden
 class QuotePages {
     private static final int PAGE_LENGTH = 50;
-    private static final String STALE =
-            "Somebody changed this quote in the meantime, so nothing was done. This is what there"
-                    + " is now.";
 
     private final Quotes quotes;
     private final Jobs jobs;
@@ -149,9 +147,9 @@ class QuotePages {
                     .map(quote -> redirect(quote.id()))
                     .orElseGet(() -> new ModelAndView("redirect:/quotes"));
         } catch (StaleQuoteException stale) {
-            return again(id, STALE, HttpStatus.PRECONDITION_FAILED);
+            return again(id, Words.say("quotes.stale-now"), HttpStatus.PRECONDITION_FAILED);
         } catch (QuoteRefusedException refused) {
-            return again(id, refused.reason(), HttpStatus.CONFLICT);
+            return again(id, Words.say(refused.reason()), HttpStatus.CONFLICT);
         }
     }
 

@@ -6,8 +6,10 @@ import org.fusewright.core.quote.LineKind;
 import org.fusewright.core.quote.QuoteAction;
 import org.fusewright.core.quote.QuoteLine;
 import org.fusewright.core.quote.Variant;
+import org.fusewright.core.words.Text;
 import org.fusewright.quotes.StoredQuote;
 import org.fusewright.web.Figures;
+import org.fusewright.web.Words;
 
 import java.math.BigDecimal;
 import java.math.RoundingMode;
@@ -24,7 +26,7 @@ import java.util.Optional;
  * @param movedOn what has moved on since it was worked out
  * @param notice what the last attempt to do something came to; may be empty
  */
-public record QuoteView(StoredQuote kept, QuoteForm form, List<String> movedOn, String notice) {
+public record QuoteView(StoredQuote kept, QuoteForm form, List<Text> movedOn, String notice) {
 
     /** A line of the quote with its places in the variants. */
     public record SharedLine(QuoteLine any, List<Optional<QuoteLine>> inVariants) {}
@@ -117,10 +119,6 @@ public record QuoteView(StoredQuote kept, QuoteForm form, List<String> movedOn, 
     }
 
     public static String kindTitle(LineKind kind) {
-        return switch (kind) {
-            case PART -> "Parts";
-            case LABOUR -> "Bench work";
-            case SHIPPING -> "Shipping";
-        };
+        return Words.say("quote-lines." + kind.code());
     }
 }

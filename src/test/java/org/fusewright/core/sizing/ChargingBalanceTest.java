@@ -27,12 +27,12 @@ class ChargingBalanceTest {
     private Optional<Check> find(String subject) {
         return Sizer.size(job.resolve(STOCK)).checks().stream()
                 .filter(c -> c.code() == CheckCode.CHARGING_BALANCE)
-                .filter(c -> c.subject().text().equals(subject))
+                .filter(c -> c.subject().text().english().equals(subject))
                 .findFirst();
     }
 
     private static void assertVerdict(Check check, Verdict verdict) {
-        assertThat(check.verdict()).as(check.says()).isEqualTo(verdict);
+        assertThat(check.verdict()).as(check.says().english()).isEqualTo(verdict);
         assertThat(check.margin() >= 0).isEqualTo(verdict == Verdict.PASS);
     }
 
