@@ -39,6 +39,12 @@ public final class Figures {
         return money.getAmount().toPlainString() + " " + money.getCurrencyUnit().getCode();
     }
 
+    /** An amount more or less: "+1.68 EUR", "−0.20 EUR", "0.00 EUR". */
+    public static String signed(Money money) {
+        String sign = money.isPositive() ? "+" : money.isNegative() ? "−" : "";
+        return sign + money(money.abs());
+    }
+
     /** A unit price with all its decimals, and at least those of the currency. */
     public static String price(BigMoney money) {
         BigDecimal amount = money.getAmount().stripTrailingZeros();

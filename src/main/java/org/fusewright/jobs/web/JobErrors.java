@@ -48,6 +48,13 @@ class JobErrors {
     }
 
     @ExceptionHandler
+    ResponseEntity<Object> stopped(StoppedEditException e, HttpServletRequest request) {
+        return pages.answer(
+                Problems.of(HttpStatus.CONFLICT, "The change was stopped and is not kept."),
+                request);
+    }
+
+    @ExceptionHandler
     ResponseEntity<Object> taken(ReferenceTakenException e, HttpServletRequest request) {
         return pages.answer(
                 Problems.of(HttpStatus.CONFLICT, "The reference is taken.", List.of(problem(e))),

@@ -2,6 +2,7 @@ package org.fusewright.jobs.web;
 
 import org.fusewright.core.job.JobProblem;
 import org.fusewright.core.job.LoadKind;
+import org.jspecify.annotations.Nullable;
 
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.json.JsonMapper;
@@ -57,11 +58,13 @@ public final class JobForm {
     private static final List<String> DRAWER_OF_FIRST_LOAD = List.of("title", "branchM");
 
     private final JsonNode document;
+    private final JsonNode keptDocument;
     private final Map<String, String> faults = new LinkedHashMap<>();
     private final List<JobProblem> problems;
 
-    private JobForm(JsonNode document, List<JobProblem> problems) {
+    private JobForm(JsonNode document, List<JobProblem> problems, JsonNode keptDocument) {
         this.document = document;
+        this.keptDocument = keptDocument;
         this.problems = List.copyOf(problems);
         for (JobProblem problem : problems) {
             faults.merge(field(problem.pointer()), problem.detail(), (a, b) -> a + "; " + b);
@@ -69,7 +72,21 @@ public final class JobForm {
     }
 
     static JobForm of(JsonNode document, List<JobProblem> problems) {
-        return new JobForm(document, problems);
+        return new JobForm(document, problems, document);
+    }
+
+    /** A form whose document is not kept: it knows what is. */
+    JobForm insteadOf(JsonNode kept) {
+        return new JobForm(document, problems, kept);
+    }
+
+    /** What is kept of a field that says something else; null when it says what is kept. */
+    public @Nullable String keptInstead(String field) {
+        if (keptDocument == document) {
+            return null;
+        }
+        String kept = text(keptDocument, field);
+        return kept.equals(text(field)) ? null : kept;
     }
 
     /** The field of the form that a problem belongs beside. */
@@ -129,20 +146,24 @@ public final class JobForm {
 
     /** What stands in a field. */
     public String text(String field) {
+        return text(document, field);
+    }
+
+    private static String text(JsonNode document, String field) {
         if (field.endsWith("/" + FormDocument.AMOUNT)) {
-            JsonNode load = holder(field);
+            JsonNode load = holder(document, field);
             return plain(
                     load.has(FormDocument.AMPS)
                             ? load.get(FormDocument.AMPS)
                             : load.path(FormDocument.WATTS));
         }
         if (field.endsWith("/" + FormDocument.UNIT)) {
-            return holder(field).has(FormDocument.AMPS) ? "A" : "W";
+            return holder(document, field).has(FormDocument.AMPS) ? "A" : "W";
         }
         return plain(document.at(field));
     }
 
-    private JsonNode holder(String field) {
+    private static JsonNode holder(JsonNode document, String field) {
         return document.at(field.substring(0, field.lastIndexOf('/')));
     }
 
