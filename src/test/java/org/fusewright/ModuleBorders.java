@@ -31,6 +31,7 @@ final class ModuleBorders {
     static final List<String> CORE =
             List.of(
                     "core.quantity",
+                    "core.words",
                     "core.check",
                     "core.catalog",
                     "core.pricing",

@@ -1,6 +1,8 @@
 package org.fusewright.counts;
 
 import org.fusewright.core.count.BagDesign;
+import org.fusewright.core.words.Phrase;
+import org.fusewright.core.words.Text;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -32,17 +34,17 @@ record BagLabel(String reference, String revision, String fingerprint) {
     }
 
     /** In what this label differs from a design; empty when it is its label. */
-    List<String> differencesTo(BagDesign design) {
-        List<String> differences = new ArrayList<>();
+    List<Text> differencesTo(BagDesign design) {
+        List<Text> differences = new ArrayList<>();
         if (!reference.equals(design.reference())) {
-            differences.add("job " + reference + ", not " + design.reference());
+            differences.add(Phrase.of("label.other-job", reference, design.reference()));
         }
         if (!revision.equals(Integer.toString(design.revision()))) {
-            differences.add("revision " + revision + ", not " + design.revision());
+            differences.add(Phrase.of("label.other-revision", revision, design.revision()));
         }
         String print = shortened(design.fingerprint());
         if (!fingerprint.equals(print)) {
-            differences.add("fingerprint " + fingerprint + ", not " + print);
+            differences.add(Phrase.of("label.other-fingerprint", fingerprint, print));
         }
         return differences;
     }

@@ -21,6 +21,8 @@ import org.fusewright.core.count.WeighingTerms;
 import org.fusewright.core.count.WeightStatement;
 import org.fusewright.core.job.JobProblem;
 import org.fusewright.core.job.MalformedJobException;
+import org.fusewright.core.words.Phrase;
+import org.fusewright.core.words.Text;
 import org.fusewright.counts.BagCount.Found;
 import org.fusewright.counts.store.CountRows;
 import org.fusewright.counts.store.CountRows.Head;
@@ -101,7 +103,7 @@ public class Counts {
         KeptDesigns.Design design = designs.plan(wish.jobId(), wish.revision());
         List<ExpectedLine> lines = ExpectedBag.of(design.kit(), catalogs.current(), wish.sets());
         if (lines.isEmpty()) {
-            throw refused("/jobId", "this job needs no parts, so there is no bag to count");
+            throw refused("/jobId", "wrong.empty-bag");
         }
         return getInChange(
                 rows.insert(
@@ -124,12 +126,7 @@ public class Counts {
     public BagCount add(long id, PartNumber part, int pieces, Way way, String by) {
         BagCount count = getForChange(id);
         String title =
-                findTitle(count, part)
-                        .orElseThrow(
-                                () ->
-                                        refused(
-                                                "/part",
-                                                "is neither in this kit nor in the catalog"));
+                findTitle(count, part).orElseThrow(() -> refused("/part", "wrong.part-unknown"));
         return add(count, new Found(part, title, pieces), way, by);
     }
 
@@ -137,10 +134,7 @@ public class Counts {
         int there = count.piecesOf(found.part());
         int then = there + found.pieces();
         if (then < 0 || then > MOST_PIECES) {
-            throw refused(
-                    "/pieces",
-                    "there are %d pieces of %s in the bag; there may be 0 to %d"
-                            .formatted(there, found.part(), MOST_PIECES));
+            throw refused("/pieces", "wrong.pieces-in-bag", there, found.part(), MOST_PIECES);
         }
         if (found.pieces() != 0) {
             rows.addTap(count.id(), found, way, by, now());
@@ -181,14 +175,7 @@ public class Counts {
         }
         Optional<PartNumber> part = findPart(count, read);
         if (part.isEmpty()) {
-            return new Scan(
-                    count,
-                    new Heard(
-                            Heard.Kind.UNKNOWN,
-                            "“"
-                                    + read
-                                    + "” is no part number of this kit or of the catalog, and no"
-                                    + " bag label. Nothing was counted."));
+            return new Scan(count, new Heard(Heard.Kind.UNKNOWN, Phrase.of("heard.unknown", read)));
         }
         BagCount counted = add(id, part.get(), 1, Way.SCANNED, by);
         return new Scan(counted, heard(counted, part.get()));
@@ -216,42 +203,43 @@ public class Counts {
         Optional<LineResult> line = comparison.findLine(part);
         if (line.isPresent()) {
             LineResult result = line.get();
-            String sum =
-                    part
-                            + ": "
-                            + result.counted().toPlainString()
-                            + " of "
-                            + result.line().quantity().toPlainString();
-            return result.counted().compareTo(result.line().quantity()) > 0
-                    ? new Heard(Heard.Kind.TOO_MANY, sum + ", too many." + mayStandIn(count, part))
-                    : new Heard(Heard.Kind.COUNTED, sum + ".");
+            boolean tooMany = result.counted().compareTo(result.line().quantity()) > 0;
+            Text sum =
+                    Phrase.of(
+                            tooMany ? "heard.too-many" : "heard.counted",
+                            part,
+                            result.counted(),
+                            result.line().quantity());
+            return tooMany
+                    ? new Heard(Heard.Kind.TOO_MANY, withStandIn(sum, count, part))
+                    : new Heard(Heard.Kind.COUNTED, sum);
         }
         return new Heard(
                 Heard.Kind.WRONG_PART,
-                part
-                        + " does not belong in this bag: take it out, and off the count."
-                        + mayStandIn(count, part));
+                withStandIn(Phrase.of("heard.wrong-part", part), count, part));
     }
 
-    private String mayStandIn(BagCount count, PartNumber part) {
+    private Text withStandIn(Text sentence, BagCount count, PartNumber part) {
         String wanted =
                 listPossibleSubstitutes(count).stream()
                         .filter(possible -> possible.offered().equals(part))
                         .map(possible -> possible.wanted().value())
                         .collect(Collectors.joining(", "));
-        return wanted.isEmpty() ? "" : " It may stand in for " + wanted + " when you agree below.";
+        return wanted.isEmpty()
+                ? sentence
+                : Text.sentences(List.of(sentence, Phrase.of("heard.may-stand-in", wanted)));
     }
 
     private static Heard compareLabel(String code, BagDesign design) {
-        List<String> differences =
+        List<Text> differences =
                 BagLabel.parse(code)
                         .map(label -> label.differencesTo(design))
-                        .orElse(List.of("a label that cannot be read in full"));
+                        .orElse(List.of(Phrase.of("label.unreadable")));
         return differences.isEmpty()
-                ? new Heard(Heard.Kind.RIGHT_BAG, "This is the bag of this count.")
+                ? new Heard(Heard.Kind.RIGHT_BAG, Phrase.of("heard.right-bag"))
                 : new Heard(
                         Heard.Kind.WRONG_BAG,
-                        "This label is of another bag: " + String.join("; ", differences) + ".");
+                        Phrase.of("heard.wrong-bag", Text.clauses(differences)));
     }
 
     /** Pieces in the bag that may fill a line that is short, when a person agrees. */
@@ -271,23 +259,18 @@ public class Counts {
         LineResult line =
                 count.compare()
                         .findLine(wanted)
-                        .orElseThrow(() -> refused("/wanted", "this bag needs no " + wanted));
+                        .orElseThrow(() -> refused("/wanted", "wrong.not-needed", wanted));
         int missing = line.difference().negate().intValue();
         if (pieces < 1 || pieces > missing) {
-            throw refused(
-                    "/pieces",
-                    "must be 1 to the pieces that are short; "
-                            + wanted
-                            + " is short of "
-                            + Math.max(0, missing));
+            throw refused("/pieces", "wrong.pieces-short", wanted, Math.max(0, missing));
         }
         Part part =
                 catalogs.current()
                         .findPart(offered)
-                        .orElseThrow(() -> refused("/offered", "is not in the catalog"));
+                        .orElseThrow(() -> refused("/offered", "wrong.not-in-catalog"));
         Substitution substitution =
                 Substitutes.judge(line, offered, catalogs.current(), count.design())
-                        .orElseThrow(() -> refused("/wanted", "is not in the catalog any more"));
+                        .orElseThrow(() -> refused("/wanted", "wrong.no-more-in-catalog"));
         if (!substitution.allowed()) {
             throw refused("/offered", substitution.sentence());
         }
@@ -333,10 +316,7 @@ public class Counts {
                                         .map(ExpectedLine::part)
                                         .collect(Collectors.toSet()));
         if (count.compare().listForScale().stream().allMatch(line -> off.contains(line.part()))) {
-            throw refused(
-                    "/offScale",
-                    "leaves nothing of this bag on the scale; this scale sees no single line, so"
-                            + " count everything by hand");
+            throw refused("/offScale", "wrong.nothing-on-scale");
         }
         rows.addWeighing(id, new WeighingRow(terms, off, reading, by, now()));
         return getInChange(id);
@@ -460,7 +440,11 @@ public class Counts {
         return clock.instant().truncatedTo(ChronoUnit.MICROS);
     }
 
-    private static MalformedJobException refused(String pointer, String detail) {
+    private static MalformedJobException refused(String pointer, String key, Object... values) {
+        return refused(pointer, Phrase.of(key, values));
+    }
+
+    private static MalformedJobException refused(String pointer, Text detail) {
         return new MalformedJobException(List.of(new JobProblem(pointer, detail)));
     }
 }

@@ -1,11 +1,13 @@
 package org.fusewright.counts;
 
+import org.fusewright.core.words.Text;
+
 /**
  * What became of a code that was scanned or typed.
  *
  * @param sentence for the person at the bench
  */
-public record Heard(Kind kind, String sentence) {
+public record Heard(Kind kind, Text sentence) {
 
     /** How it went. */
     public enum Kind {

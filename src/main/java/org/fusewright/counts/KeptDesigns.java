@@ -35,7 +35,7 @@ class KeptDesigns {
     Design plan(long jobId, OptionalInt revision) {
         List<JobRevision> revisions = listRevisions(jobId);
         if (revisions.isEmpty()) {
-            throw refused("/jobId", "there is no job " + jobId);
+            throw refused("/jobId", "wrong.no-job", jobId);
         }
         int wanted = revision.orElse(revisions.getFirst().revision());
         return revisions.stream()
@@ -46,10 +46,9 @@ class KeptDesigns {
                         () ->
                                 refused(
                                         "/revision",
-                                        "the job has the revisions 1 to "
-                                                + revisions.getFirst().revision()
-                                                + ", not "
-                                                + wanted));
+                                        "wrong.no-revision",
+                                        revisions.getFirst().revision(),
+                                        wanted));
     }
 
     /** The newest revision's number; empty when the job is deleted. */
@@ -81,7 +80,7 @@ class KeptDesigns {
         }
     }
 
-    private static MalformedJobException refused(String pointer, String detail) {
-        return new MalformedJobException(List.of(new JobProblem(pointer, detail)));
+    private static MalformedJobException refused(String pointer, String key, Object... values) {
+        return new MalformedJobException(List.of(JobProblem.of(pointer, key, values)));
     }
 }

@@ -27,7 +27,7 @@ public final class JobDifference {
     /** Every field that an object of a document sets, as if each were set anew. */
     public static List<JobChange> listValues(JsonNode object) {
         JobDifference difference = new JobDifference();
-        difference.compare("", NO_FIELDS, object);
+        difference.compare("", NO_FIELDS, JobFields.withoutNulls(object));
         return difference.changes;
     }
 

@@ -63,7 +63,7 @@ final class JobFields {
         return fields;
     }
 
-    private static JsonNode withoutNulls(JsonNode node) {
+    static JsonNode withoutNulls(JsonNode node) {
         if (node.isArray()) {
             ArrayNode array = JsonNodeFactory.instance.arrayNode();
             node.forEach(element -> array.add(withoutNulls(element)));

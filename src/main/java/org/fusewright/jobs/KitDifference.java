@@ -5,6 +5,7 @@ import org.fusewright.core.check.Verdict;
 import org.fusewright.core.kit.Kit;
 import org.fusewright.core.kit.PartGroup;
 import org.fusewright.core.kit.PartLine;
+import org.fusewright.core.words.Text;
 import org.joda.money.Money;
 
 import java.math.BigDecimal;
@@ -57,7 +58,7 @@ public record KitDifference(
             String subject,
             Optional<Verdict> before,
             Optional<Verdict> after,
-            String says) {}
+            Text says) {}
 
     private record LineKey(PartGroup group, String part) {}
 

@@ -82,14 +82,13 @@ public class WhatIfAnswers {
                 .path("circuits")
                 .forEach(circuit -> circuit.path("id").stringValueOpt().ifPresent(ids::add));
         return List.of(
-                new JobProblem(
-                        at,
-                        "the job has no circuit \""
-                                + question.circuit()
-                                + "\"; "
-                                + (ids.isEmpty()
-                                        ? "it has none at all"
-                                        : "there are " + String.join(", ", ids))));
+                ids.isEmpty()
+                        ? JobProblem.of(at, "wrong.no-circuits", question.circuit())
+                        : JobProblem.of(
+                                at,
+                                "wrong.not-a-circuit",
+                                question.circuit(),
+                                String.join(", ", ids)));
     }
 
     private static List<JobProblem> listNotStocked(WhatIfQuestion question, WhatIf design) {
@@ -105,12 +104,11 @@ public class WhatIfAnswers {
                         (at, name) -> {
                             if (!stocked.contains(name)) {
                                 problems.add(
-                                        new JobProblem(
+                                        JobProblem.of(
                                                 at,
-                                                name
-                                                        + " is not stocked for this circuit; there"
-                                                        + " are "
-                                                        + String.join(", ", stocked)));
+                                                "wrong.not-stocked",
+                                                name,
+                                                String.join(", ", stocked)));
                             }
                         });
         return problems;

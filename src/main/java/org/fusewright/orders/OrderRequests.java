@@ -2,6 +2,7 @@ package org.fusewright.orders;
 
 import org.fusewright.core.job.JobProblem;
 import org.fusewright.core.job.MalformedJobException;
+import org.fusewright.core.words.Unit;
 import org.fusewright.jobs.load.Fields;
 import org.fusewright.jobs.load.JsonTree;
 import org.fusewright.jobs.load.Range;
@@ -18,9 +19,9 @@ import java.util.OptionalDouble;
 
 /** Reads what is asked of orders as JSON. */
 public final class OrderRequests {
-    private static final Range PERCENT = Range.from(0, 100, "%");
-    private static final Range LINES = Range.whole(1, 2_000, "lines");
-    private static final Range QUANTITY = Range.above(0, 10_000_000, "");
+    private static final Range PERCENT = Range.from(0, 100, Unit.PERCENT);
+    private static final Range LINES = Range.whole(1, 2_000, "things.lines");
+    private static final Range QUANTITY = Range.above(0, 10_000_000, Unit.NONE);
     private static final int QUANTITY_DECIMALS = 3;
     private static final int PERCENT_DECIMALS = 2;
 
@@ -71,7 +72,7 @@ public final class OrderRequests {
         DeliveryNote note;
         try (Fields fields = Fields.of(tree.root(), "", problems)) {
             String number = fields.getText("note", TextForm.TITLE, "?").strip();
-            fields.require("lines", "the parts that came");
+            fields.require("lines", "wrong.give.received");
             note =
                     new DeliveryNote(
                             number,
@@ -94,7 +95,7 @@ public final class OrderRequests {
         String part = line.getText("part", TextForm.TITLE, "?");
         BigDecimal quantity = BigDecimal.valueOf(line.getNumber("quantity", QUANTITY));
         if (quantity.stripTrailingZeros().scale() > QUANTITY_DECIMALS) {
-            line.report("quantity", "must have at most 3 decimals");
+            line.report("quantity", "wrong.three-decimals");
         }
         return new ReceivedLine(part, quantity);
     }

@@ -21,6 +21,10 @@ import org.fusewright.core.order.PartDemand;
 import org.fusewright.core.order.PurchaseOrder;
 import org.fusewright.core.order.PurchaseOrder.OrderLine;
 import org.fusewright.core.pricing.PriceList;
+import org.fusewright.core.words.Amount;
+import org.fusewright.core.words.Phrase;
+import org.fusewright.core.words.Text;
+import org.fusewright.core.words.Unit;
 import org.fusewright.orders.StoredOrder.Delivery;
 import org.fusewright.orders.store.OrderRow;
 import org.fusewright.orders.store.OrderRow.Received;
@@ -168,7 +172,7 @@ public class Orders {
     private Proposal proposal(ProposalWishes wishes) {
         CatalogContent content = catalogs.currentContent();
         List<PartDemand> demands = demand(wishes.wirePercent());
-        List<String> notes = new ArrayList<>();
+        List<Text> notes = new ArrayList<>();
         Map<String, Money> minimums = new HashMap<>();
         for (Supplier supplier : content.suppliers()) {
             supplier.minimumOrder()
@@ -178,9 +182,10 @@ public class Orders {
                                     minimums.put(supplier.code(), least);
                                 } else {
                                     notes.add(
-                                            "%s: its minimum order of %s is in another currency and"
-                                                            .formatted(supplier.title(), least)
-                                                    + " was not looked at.");
+                                            Phrase.of(
+                                                    "order.note.minimum-left-aside",
+                                                    supplier.title(),
+                                                    least.toString()));
                                 }
                             });
         }
@@ -237,7 +242,7 @@ public class Orders {
                         throw new StaleOrderException("the proposal");
                     }
                     if (proposal.cover().lines().isEmpty()) {
-                        throw new OrderRefusedException("There is nothing to order.");
+                        throw new OrderRefusedException("order.refused.nothing");
                     }
                     return insertDrafts(proposal);
                 });
@@ -330,7 +335,7 @@ public class Orders {
     public byte[] paper(long id, OrderPapers paper) {
         StoredOrder order = get(id);
         if (paper == OrderPapers.UBL && order.order().orderedOn().isEmpty()) {
-            throw new OrderRefusedException("An order goes out as XML once it is sent.");
+            throw new OrderRefusedException("order.refused.xml-of-draft");
         }
         return store.findPaper(id, paper.column()).orElseGet(() -> paper.print(order.order()));
     }
@@ -346,7 +351,7 @@ public class Orders {
                 _ -> {
                     StoredOrder order = held(id, version);
                     if (order.state() != OrderState.DRAFT) {
-                        throw new OrderRefusedException("Only a draft can be sent.");
+                        throw new OrderRefusedException("order.refused.send");
                     }
                     LocalDate today = today();
                     PurchaseOrder sent = sentOn(order.order(), today);
@@ -372,8 +377,7 @@ public class Orders {
         transaction.executeWithoutResult(
                 _ -> {
                     if (held(id, version).state() != OrderState.DRAFT) {
-                        throw new OrderRefusedException(
-                                "Only a draft can be discarded; a sent order can be cancelled.");
+                        throw new OrderRefusedException("order.refused.discard");
                     }
                     store.delete(id);
                 });
@@ -384,9 +388,7 @@ public class Orders {
         return transaction.execute(
                 _ -> {
                     if (!held(id, version).state().isOpen()) {
-                        throw new OrderRefusedException(
-                                "Only an order that is sent and not wholly received can be"
-                                        + " cancelled.");
+                        throw new OrderRefusedException("order.refused.cancel");
                     }
                     store.setState(id, OrderState.CANCELLED.code(), now());
                     return stored(id);
@@ -417,9 +419,7 @@ public class Orders {
                     check(order, version);
                     if (!order.state().isOpen()) {
                         throw new OrderRefusedException(
-                                "Goods can be received for an order that is sent; this one is "
-                                        + order.state().code()
-                                        + ".");
+                                "order.refused.receive", order.state().title());
                     }
                     rejectTooMuch(order, lines);
                     book(order, note, came);
@@ -441,8 +441,7 @@ public class Orders {
         if (same) {
             return order;
         }
-        throw new OrderRefusedException(
-                "Delivery note %s was booked already, with other goods.".formatted(before.note()));
+        throw new OrderRefusedException("order.refused.note-booked", before.note());
     }
 
     /** What came by line of the order, a part on several lines filling one after the other. */
@@ -455,12 +454,13 @@ public class Orders {
             List<OrderLine> ordered = linesOf(order, received.part());
             if (ordered.isEmpty()) {
                 problems.add(
-                        new JobProblem(
+                        JobProblem.of(
                                 "/lines/" + i + "/part",
-                                "%s was never ordered with %s; send it back, or order it"
-                                        .formatted(received.part(), order.order().number())));
+                                "wrong.never-ordered",
+                                received.part(),
+                                order.order().number()));
             } else if (!seen.add(received.part())) {
-                problems.add(new JobProblem("/lines/" + i + "/part", "stands there already"));
+                problems.add(JobProblem.of("/lines/" + i + "/part", "wrong.stands-already"));
             } else {
                 spread(order, ordered, received.quantity(), came);
             }
@@ -501,13 +501,12 @@ public class Orders {
                             .reduce(BigDecimal.ZERO, BigDecimal::add);
             if (lines.get(i).quantity().compareTo(open) > 0) {
                 problems.add(
-                        new JobProblem(
+                        JobProblem.of(
                                 "/lines/" + i + "/quantity",
-                                "%s of %s came, but only %s are still to come"
-                                        .formatted(
-                                                plain(lines.get(i).quantity()),
-                                                lines.get(i).part(),
-                                                plain(open))));
+                                "wrong.too-much-came",
+                                plain(lines.get(i).quantity()),
+                                lines.get(i).part(),
+                                plain(open)));
             }
         }
         if (!problems.isEmpty()) {
@@ -515,8 +514,8 @@ public class Orders {
         }
     }
 
-    private static String plain(BigDecimal quantity) {
-        return quantity.stripTrailingZeros().toPlainString();
+    private static Text plain(BigDecimal quantity) {
+        return new Amount(quantity.doubleValue(), Unit.NONE, 3);
     }
 
     private void book(StoredOrder order, String note, Map<Integer, BigDecimal> came) {

@@ -2,6 +2,7 @@ package org.fusewright.orders;
 
 import org.fusewright.core.order.Cover;
 import org.fusewright.core.order.PartDemand;
+import org.fusewright.core.words.Text;
 
 import java.util.List;
 
@@ -16,7 +17,7 @@ public record Proposal(
         ProposalWishes wishes,
         List<PartDemand> demands,
         Cover cover,
-        List<String> notes,
+        List<Text> notes,
         String version) {
     public Proposal {
         demands = List.copyOf(demands);

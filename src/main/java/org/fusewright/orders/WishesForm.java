@@ -47,7 +47,7 @@ public record WishesForm(String currency, String wantedBy, String wirePercent) {
                 return unit;
             }
         }
-        problems.add(new JobProblem("/currency", "must be one of " + currencies));
+        problems.add(JobProblem.of("/currency", "wrong.must-be-one-of", currencies.toString()));
         return CurrencyUnit.EUR;
     }
 
@@ -64,12 +64,11 @@ public record WishesForm(String currency, String wantedBy, String wirePercent) {
             // Told below, like a day that is gone.
         }
         problems.add(
-                new JobProblem(
+                JobProblem.of(
                         "/wantedBy",
-                        "must be a day from "
-                                + today
-                                + " on, within five years, such as "
-                                + today.plusDays(14)));
+                        "wrong.wanted-by",
+                        today.toString(),
+                        today.plusDays(14).toString()));
         return Optional.empty();
     }
 
@@ -83,7 +82,7 @@ public record WishesForm(String currency, String wantedBy, String wirePercent) {
                 return percent;
             }
         }
-        problems.add(new JobProblem("/wirePercent", "must be a number from 0 to 100"));
+        problems.add(JobProblem.of("/wirePercent", "wrong.percent"));
         return ProposalWishes.USUAL_WIRE_PERCENT;
     }
 }

@@ -4,6 +4,7 @@ import org.fusewright.core.catalog.Part;
 import org.fusewright.core.job.Circuit;
 import org.fusewright.core.kit.Kit;
 import org.fusewright.core.kit.KitBlock;
+import org.fusewright.core.words.Text;
 
 import java.util.List;
 import java.util.Map;
@@ -57,13 +58,13 @@ final class BlocksSection {
 
     private void printWhy() {
         if (!kit.blocks().isEmpty()) {
-            sheet.paragraph(Style.SMALL, kit.fit().proof());
+            sheet.paragraph(Style.SMALL, kit.fit().proof().english());
         }
-        for (String why : kit.fit().why()) {
-            sheet.paragraph(Style.SMALL, why);
+        for (Text why : kit.fit().why()) {
+            sheet.paragraph(Style.SMALL, why.english());
         }
         for (Kit.Move move : kit.fit().moved()) {
-            sheet.paragraph(Style.SMALL, "Moved: " + move.says() + ".");
+            sheet.paragraph(Style.SMALL, "Moved: " + move.says().english() + ".");
         }
     }
 

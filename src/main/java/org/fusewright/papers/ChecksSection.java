@@ -46,7 +46,8 @@ final class ChecksSection {
                             .plus(Style.BODY, check.subject().text()),
                     Cell.of(withUnit(Figures.of(check.value(), check.limit()), check)),
                     Cell.of(withUnit(Figures.of(check.limit()), check)),
-                    Cell.of(check.says()).plus(Style.SMALL, "Basis: " + check.basis().text()));
+                    Cell.of(check.says().english())
+                            .plus(Style.SMALL, "Basis: " + check.basis().text()));
         }
     }
 

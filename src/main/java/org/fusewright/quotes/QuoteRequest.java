@@ -49,7 +49,7 @@ public record QuoteRequest(long job, JsonNode wishes, List<JobProblem> problems)
             return new QuoteRequest(id.longValue(), document, request.problems);
         }
         List<JobProblem> problems = new ArrayList<>(request.problems);
-        problems.add(new JobProblem("/" + JOB, "must be the id of a kept job"));
+        problems.add(JobProblem.of("/" + JOB, "wrong.not-a-kept-job"));
         return new QuoteRequest(0, document, problems);
     }
 

@@ -18,6 +18,8 @@ import org.fusewright.core.quote.Quoting;
 import org.fusewright.core.quote.TaxKind;
 import org.fusewright.core.quote.Variant;
 import org.fusewright.core.quote.VariantKind;
+import org.fusewright.core.words.Phrase;
+import org.fusewright.core.words.Text;
 import org.fusewright.jobs.Jobs;
 import org.fusewright.jobs.NoCatalogException;
 import org.fusewright.jobs.StoredJob;
@@ -243,12 +245,10 @@ public class Quotes {
         for (Variant variant : known.quote().variants()) {
             if (variant.fails() > 0) {
                 throw new QuoteRefusedException(
-                        "The variant \"%s\" must not be built: %s. Leave it out, or change the job."
-                                .formatted(
-                                        variant.kind().title(),
-                                        variant.fails() == 1
-                                                ? "1 check fails"
-                                                : variant.fails() + " checks fail"));
+                        Phrase.counted(
+                                "quote.refused.variant-fails",
+                                variant.fails(),
+                                variant.kind().title()));
             }
         }
         Quote quote = known.quote().dated(today());
@@ -317,7 +317,7 @@ public class Quotes {
     public StoredQuote fulfil(long id, long version) {
         StoredQuote known = requireAllowed(id, version, QuoteAction.FULFIL);
         if (known.fulfilledAt().isPresent()) {
-            throw new QuoteRefusedException("The kits of this quote were delivered already.");
+            throw new QuoteRefusedException(Phrase.of("quote.refused.delivered"));
         }
         return keep(
                 id,
@@ -343,24 +343,22 @@ public class Quotes {
     }
 
     /** What has moved on since the quote was worked out, in sentences; it stays as it is. */
-    public List<String> listMovedOn(StoredQuote quote) {
-        List<String> moved = new ArrayList<>();
+    public List<Text> listMovedOn(StoredQuote quote) {
+        List<Text> moved = new ArrayList<>();
         Quote.QuotedJob job = quote.quote().job();
         jobs.find(quote.jobId())
                 .ifPresentOrElse(
                         now -> {
                             if (now.revision() != job.revision()) {
                                 moved.add(
-                                        "The job is at revision %d by now; this was worked out from revision %d."
-                                                .formatted(now.revision(), job.revision()));
+                                        Phrase.of(
+                                                "quote.moved.job", now.revision(), job.revision()));
                             }
                         },
-                        () -> moved.add("The job is deleted."));
+                        () -> moved.add(Phrase.of("quote.moved.job-deleted")));
         String version = content().catalog().version();
         if (!version.equals(job.catalogVersion())) {
-            moved.add(
-                    "The catalog is version %s by now; this was worked out from version %s."
-                            .formatted(version, job.catalogVersion()));
+            moved.add(Phrase.of("quote.moved.catalog", version, job.catalogVersion()));
         }
         return moved;
     }
@@ -376,15 +374,16 @@ public class Quotes {
         return known;
     }
 
-    private static String refusal(StoredQuote known, QuoteAction action) {
-        String next = known.state().allows(QuoteAction.REVISE) ? " Make a new revision of it." : "";
-        return "Revision %d of quote %s is %s and cannot be %s.%s"
-                .formatted(
+    private static Text refusal(StoredQuote known, QuoteAction action) {
+        Text refused =
+                Phrase.of(
+                        "quote.refused." + action.code(),
                         known.quote().revision(),
                         known.quote().number(),
-                        known.state() == QuoteState.DRAFT ? "a draft" : known.state().code(),
-                        action.done(),
-                        next);
+                        Phrase.of("quote.is." + known.state().code()));
+        return known.state().allows(QuoteAction.REVISE)
+                ? Text.sentences(List.of(refused, Phrase.of("quote.refused.make-revision")))
+                : refused;
     }
 
     /** Does a change under the quote's next version, or nothing. */
@@ -432,16 +431,14 @@ public class Quotes {
                         () ->
                                 new MalformedJobException(
                                         List.of(
-                                                new JobProblem(
+                                                JobProblem.of(
                                                         "/variant",
-                                                        "must be one of "
-                                                                + String.join(
-                                                                        ", ",
-                                                                        offered.stream()
-                                                                                .map(
-                                                                                        VariantKind
-                                                                                                ::code)
-                                                                                .toList())))));
+                                                        "wrong.must-be-one-of",
+                                                        String.join(
+                                                                ", ",
+                                                                offered.stream()
+                                                                        .map(VariantKind::code)
+                                                                        .toList())))));
     }
 
     private Quote workOut(

@@ -6,6 +6,8 @@ import org.fusewright.core.quote.Quote;
 import org.fusewright.core.quote.QuoteWishes;
 import org.fusewright.core.quote.TaxKind;
 import org.fusewright.core.quote.VariantKind;
+import org.fusewright.core.words.Phrase;
+import org.fusewright.core.words.Text;
 import org.fusewright.jobs.load.Fields;
 import org.fusewright.jobs.load.Range;
 import org.fusewright.jobs.load.TextForm;
@@ -24,17 +26,14 @@ import java.util.stream.Stream;
 /** Reads what somebody asks of a quote, beside its job. */
 final class WishesReader {
     /** Kits in one quote: more than a small shop builds in a year. */
-    private static final Range KITS = Range.whole(1, 10_000, "kits");
+    private static final Range KITS = Range.whole(1, 10_000, "things.kits");
 
-    private static final Range VALID_DAYS = Range.whole(0, 366, "days");
+    private static final Range VALID_DAYS = Range.whole(0, 366, "things.days");
     private static final int USUAL_VALID_DAYS = 30;
-    private static final Range VARIANTS = Range.whole(1, Quote.MOST_VARIANTS, "variants");
-    private static final Range PASSAGES = Range.whole(0, 30, "texts");
-    private static final String VARIANT_WORDS =
-            "one of "
-                    + Stream.of(VariantKind.values())
-                            .map(VariantKind::code)
-                            .collect(Collectors.joining(", "));
+    private static final Range VARIANTS = Range.whole(1, Quote.MOST_VARIANTS, "things.variants");
+    private static final Range PASSAGES = Range.whole(0, 30, "things.texts");
+    private static final Text VARIANT_WORDS =
+            oneOf(Stream.of(VariantKind.values()).map(VariantKind::code));
 
     private final List<JobProblem> problems;
     private final List<TaxKind> taxes;
@@ -80,7 +79,7 @@ final class WishesReader {
                 .forEach(
                         (at, kind) -> {
                             if (kinds.putIfAbsent(kind, at) != null) {
-                                problems.add(new JobProblem(at, "stands there already"));
+                                problems.add(JobProblem.of(at, "wrong.stands-already"));
                             }
                         });
         return List.copyOf(kinds.keySet());
@@ -89,17 +88,18 @@ final class WishesReader {
     private TaxKind tax(Fields fields) {
         if (taxes.isEmpty()) {
             if (fields.has("customerKind")) {
-                fields.report(
-                        "customerKind",
-                        "must be left out: no taxes are set; import taxes.csv with the catalog");
+                fields.report("customerKind", "wrong.no-taxes");
             }
             return TaxKind.NONE;
         }
         Function<String, Optional<TaxKind>> parse =
                 code -> taxes.stream().filter(kind -> kind.code().equals(code)).findFirst();
-        String words =
-                "one of " + taxes.stream().map(TaxKind::code).collect(Collectors.joining(", "));
+        Text words = oneOf(taxes.stream().map(TaxKind::code));
         return fields.getParsed("customerKind", parse, words, TaxKind.NONE);
+    }
+
+    private static Text oneOf(Stream<String> codes) {
+        return Phrase.of("wrong.one-of", codes.collect(Collectors.joining(", ")));
     }
 
     private static List<String> passages(Fields fields, String name) {

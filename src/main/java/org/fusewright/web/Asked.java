@@ -14,7 +14,7 @@ public final class Asked {
     /** How many entries of a list are asked for at once. */
     public static int limit(int limit) {
         if (limit < 1 || limit > MOST_ENTRIES) {
-            throw refused("limit", "1 to " + MOST_ENTRIES);
+            throw refused("limit", Words.say("error.limit", MOST_ENTRIES));
         }
         return limit;
     }
@@ -28,6 +28,7 @@ public final class Asked {
     }
 
     private static ResponseStatusException refused(String parameter, String words) {
-        return new ResponseStatusException(HttpStatus.BAD_REQUEST, parameter + " must be " + words);
+        return new ResponseStatusException(
+                HttpStatus.BAD_REQUEST, Words.say("error.asked", parameter, words));
     }
 }

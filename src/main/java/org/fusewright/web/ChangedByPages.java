@@ -17,7 +17,6 @@ import org.springframework.web.method.support.HandlerMethodArgumentResolver;
 import org.springframework.web.method.support.ModelAndViewContainer;
 import org.springframework.web.servlet.config.annotation.WebMvcConfigurer;
 
-import java.net.URI;
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
 import java.time.Duration;
@@ -28,13 +27,12 @@ import java.util.List;
 @Hidden
 class ChangedByPages implements WebMvcConfigurer, HandlerMethodArgumentResolver {
     private static final Duration KEPT = Duration.ofDays(400);
-    private static final String START = "/jobs";
 
     /** Answers with the page that the name was typed on. */
     @PostMapping("/who")
     String keep(
             @RequestParam(ChangedBy.PARAMETER) String name,
-            HttpServletRequest request,
+            @RequestParam(defaultValue = "") String back,
             HttpServletResponse response) {
         ChangedBy by = name.isBlank() ? ChangedBy.shop() : ChangedBy.of(name);
         response.addHeader(
@@ -48,20 +46,7 @@ class ChangedByPages implements WebMvcConfigurer, HandlerMethodArgumentResolver 
                         .sameSite("Lax")
                         .build()
                         .toString());
-        return "redirect:" + cameFrom(request.getHeader(HttpHeaders.REFERER));
-    }
-
-    /** A path of this service only, whatever the header says. */
-    private static String cameFrom(String referer) {
-        try {
-            URI page = URI.create(String.valueOf(referer));
-            String path = page.getRawPath();
-            boolean ours = path != null && path.startsWith("/") && !path.startsWith("//");
-            String query = page.getRawQuery() == null ? "" : "?" + page.getRawQuery();
-            return ours ? path + query : START;
-        } catch (IllegalArgumentException noAddress) {
-            return START;
-        }
+        return "redirect:" + Readers.local(back);
     }
 
     @Override

@@ -4,6 +4,7 @@ import jakarta.servlet.http.HttpServletRequest;
 
 import org.fusewright.core.job.JobProblem;
 import org.fusewright.core.job.MalformedJobException;
+import org.fusewright.core.words.Phrase;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.springframework.core.Ordered;
@@ -14,6 +15,7 @@ import org.springframework.http.HttpStatusCode;
 import org.springframework.http.ProblemDetail;
 import org.springframework.http.ResponseEntity;
 import org.springframework.web.ErrorResponse;
+import org.springframework.web.ErrorResponseException;
 import org.springframework.web.bind.annotation.ControllerAdvice;
 import org.springframework.web.bind.annotation.ExceptionHandler;
 import org.springframework.web.context.request.ServletWebRequest;
@@ -44,9 +46,7 @@ class ErrorAnswers extends ResponseEntityExceptionHandler {
         return pages.answer(
                 Problems.of(
                         HttpStatus.BAD_REQUEST,
-                        problems.size() == 1
-                                ? "The document has 1 problem."
-                                : "The document has " + problems.size() + " problems.",
+                        Words.say(Phrase.counted("error.document", problems.size())),
                         problems),
                 request);
     }
@@ -55,10 +55,7 @@ class ErrorAnswers extends ResponseEntityExceptionHandler {
     ResponseEntity<Object> unexpected(Exception unexpected, HttpServletRequest request) {
         log.error("{} {} failed", request.getMethod(), request.getRequestURI(), unexpected);
         return pages.answer(
-                Problems.of(
-                        HttpStatus.INTERNAL_SERVER_ERROR,
-                        "The service failed at this; its log says why."),
-                request);
+                Problems.of(HttpStatus.INTERNAL_SERVER_ERROR, Words.say("error.failed")), request);
     }
 
     @Override
@@ -73,7 +70,10 @@ class ErrorAnswers extends ResponseEntityExceptionHandler {
                         ? detail
                         : exception instanceof ErrorResponse told
                                 ? told.getBody()
-                                : Problems.of(status, "The request cannot be answered.");
-        return pages.answer(problem, headers, ((ServletWebRequest) request).getRequest());
+                                : Problems.of(status, Words.say("error.unanswerable"));
+        HttpServletRequest asked = ((ServletWebRequest) request).getRequest();
+        return exception instanceof ErrorResponseException
+                ? pages.answer(problem, headers, asked)
+                : pages.answerInOwnWords(problem, headers, asked);
     }
 }

@@ -14,6 +14,9 @@ import org.springframework.stereotype.Component;
 
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
 
 /** Answers with an error in the form that the caller reads: problem+json, or a page. */
 @Component
@@ -39,10 +42,35 @@ public class ErrorPages {
                 .body(page ? print(problem) : problem);
     }
 
+    /** With a page in this service's own words where others wrote the problem. */
+    ResponseEntity<Object> answerInOwnWords(
+            ProblemDetail problem, HttpHeaders headers, HttpServletRequest request) {
+        if (isForBrowser(request)) {
+            find("error.detail.", problem).ifPresent(problem::setDetail);
+        }
+        return answer(problem, headers, request);
+    }
+
     private String print(ProblemDetail problem) {
         StringOutput page = new StringOutput();
-        templates.render("frame/error.jte", problem, page);
+        templates.render(
+                "frame/error.jte",
+                Map.of(
+                        "title",
+                        find("error.title.", problem)
+                                .orElseGet(() -> String.valueOf(problem.getTitle())),
+                        "detail",
+                        Objects.requireNonNullElse(problem.getDetail(), "")),
+                page);
         return page.toString();
+    }
+
+    /** What the bundle says of a status, if anything. */
+    private static Optional<String> find(String family, ProblemDetail problem) {
+        String key = family + problem.getStatus();
+        return Words.wording().language().keys().contains(key)
+                ? Optional.of(Words.say(key))
+                : Optional.empty();
     }
 
     private static boolean isForBrowser(HttpServletRequest request) {

@@ -29,6 +29,6 @@ class FailedRequests implements ErrorController {
                         .map(Integer.class::cast)
                         .map(HttpStatus::resolve)
                         .orElse(HttpStatus.NOT_FOUND);
-        return pages.answer(Problems.of(status, "The request cannot be answered."), request);
+        return pages.answer(Problems.of(status, Words.say("error.unanswerable")), request);
     }
 }

@@ -20,7 +20,7 @@ public final class LimitedBody {
         byte[] bytes = body.readNBytes(MAX_BYTES + 1);
         if (bytes.length > MAX_BYTES) {
             throw new ResponseStatusException(
-                    HttpStatus.CONTENT_TOO_LARGE, "a request may have at most 2 MB");
+                    HttpStatus.CONTENT_TOO_LARGE, Words.say("error.too-long"));
         }
         return bytes;
     }

@@ -9,6 +9,7 @@ import jakarta.servlet.http.HttpServletResponse;
 import org.jspecify.annotations.Nullable;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
+import org.springframework.http.HttpHeaders;
 import org.springframework.web.servlet.View;
 import org.springframework.web.servlet.ViewResolver;
 
@@ -54,6 +55,7 @@ class Pages {
             templates.render(template, parameters, page);
             response.setContentType(getContentType());
             response.setCharacterEncoding(StandardCharsets.UTF_8);
+            response.setHeader(HttpHeaders.CONTENT_LANGUAGE, Words.wording().language().code());
             response.setContentLength(page.getContentLength());
             page.writeTo(response.getOutputStream());
         }

@@ -20,9 +20,16 @@ public final class Problems {
     /** With each error named by its pointer into the document that was sent. */
     public static ProblemDetail of(HttpStatusCode status, String detail, List<JobProblem> errors) {
         ProblemDetail problem = of(status, detail);
-        problem.setProperty(ERRORS, errors);
+        problem.setProperty(
+                ERRORS,
+                errors.stream()
+                        .map(each -> new Fault(each.pointer(), each.detail().english()))
+                        .toList());
         return problem;
     }
+
+    /** One error as the document names it: documents speak one language. */
+    private record Fault(String pointer, String detail) {}
 
     /** The problem as an exception, answered wherever it is thrown. */
     public static ErrorResponseException exception(ProblemDetail problem) {

@@ -24,11 +24,7 @@ public final class Versions {
      */
     public static long required(
             @Nullable String ifMatch, long current, Supplier<ProblemDetail> stale) {
-        return required(
-                ifMatch,
-                current,
-                stale,
-                "Name the version that you start from: send its ETag as If-Match.");
+        return required(ifMatch, current, stale, Words.say("error.version-missing"));
     }
 
     /**

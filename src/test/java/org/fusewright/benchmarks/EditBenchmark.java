@@ -77,7 +77,11 @@ public class EditBenchmark {
                 "http://127.0.0.1:"
                         + service.getEnvironment().getRequiredProperty("local.server.port");
         browser = Browser.launch();
-        page = browser.chromium().newPage();
+        page =
+                browser.chromium()
+                        .newPage(
+                                new com.microsoft.playwright.Browser.NewPageOptions()
+                                        .setLocale("en-GB"));
         page.setViewportSize(1440, 1000);
         page.navigate(address + create(address));
         page.waitForLoadState();

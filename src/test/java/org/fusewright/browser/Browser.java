@@ -1,5 +1,6 @@
 package org.fusewright.browser;
 
+import com.microsoft.playwright.Browser.NewContextOptions;
 import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.BrowserType.LaunchOptions;
 import com.microsoft.playwright.Page;
@@ -102,7 +103,8 @@ public final class Browser implements ExecutionCondition, ParameterResolver {
     /** The one page of a test, whichever of its methods asks for it. */
     private record Session(BrowserContext context, Page page) implements AutoCloseable {
         static Session of(Running running) {
-            BrowserContext context = running.chromium().newContext();
+            BrowserContext context =
+                    running.chromium().newContext(new NewContextOptions().setLocale("en-GB"));
             return new Session(context, context.newPage());
         }
 

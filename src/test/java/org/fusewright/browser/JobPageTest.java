@@ -218,6 +218,7 @@ class JobPageTest {
         try (BrowserContext plain =
                 browser.newContext(
                         new com.microsoft.playwright.Browser.NewContextOptions()
+                                .setLocale("en-GB")
                                 .setJavaScriptEnabled(false))) {
             Page bare = plain.newPage();
             bare.navigate(page.url());

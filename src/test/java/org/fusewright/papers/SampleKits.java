@@ -7,6 +7,7 @@ import org.fusewright.core.check.CheckCode;
 import org.fusewright.core.check.Subject;
 import org.fusewright.core.check.Verdict;
 import org.fusewright.core.kit.Kit;
+import org.fusewright.core.words.Text;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -133,7 +134,7 @@ public final class SampleKits {
                         "units" + LONG_WORD,
                         -1,
                         Verdict.FAIL,
-                        "What to do:" + adorn.repeat(40),
+                        Text.verbatim("What to do:" + adorn.repeat(40)),
                         Basis.published("source" + adorn)));
         return kit.build();
     }

@@ -13,6 +13,7 @@ import org.fusewright.core.quote.QuoteChanges;
 import org.fusewright.core.quote.QuoteState;
 import org.fusewright.core.quote.Variant;
 import org.fusewright.core.quote.VariantKind;
+import org.fusewright.core.words.Text;
 import org.fusewright.jobs.Jobs;
 import org.fusewright.jobs.StoredJob;
 import org.fusewright.jobs.load.JobReader;
@@ -188,7 +189,9 @@ class QuotesTest {
 
         jobs.delete(changed.id(), changed.version());
         assertThat(papers(quotes.get(sent.id()))).containsExactlyEntriesOf(before);
-        assertThat(quotes.listMovedOn(after)).contains("The job is deleted.");
+        assertThat(quotes.listMovedOn(after))
+                .extracting(Text::english)
+                .contains("The job is deleted.");
     }
 
     /** The same catalog and job, worked out anew, do make another quote by then. */

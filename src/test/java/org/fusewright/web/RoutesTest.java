@@ -141,6 +141,7 @@ class RoutesTest {
                 "/bench-fields.js",
                 "/bench-fetch.js",
                 "/who.js",
+                "/bench-print.js",
                 "/webjars/htmx.org/2.0.10/dist/htmx.min.js"
             })
     void servesWhatThePagesNeed(String path) {

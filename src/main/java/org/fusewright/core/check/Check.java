@@ -1,5 +1,7 @@
 package org.fusewright.core.check;
 
+import org.fusewright.core.words.Text;
+
 /**
  * One rule applied to one subject. That a limit was exceeded is a value, never an exception.
  *
@@ -17,16 +19,13 @@ public record Check(
         String unit,
         double margin,
         Verdict verdict,
-        String says,
+        Text says,
         Basis basis) {
 
     public Check {
         if (!Double.isFinite(value) || !Double.isFinite(limit) || !Double.isFinite(margin)) {
             throw new IllegalArgumentException(
                     code.code() + " of " + subject.text() + " is not a number");
-        }
-        if (says.isBlank()) {
-            throw new IllegalArgumentException(code.code() + " must say something");
         }
     }
 
@@ -50,7 +49,7 @@ public record Check(
             Subject subject,
             Measured measured,
             Verdict otherwise,
-            String says,
+            Text says,
             Basis basis) {
         Verdict verdict = measured.value <= measured.limit ? Verdict.PASS : otherwise;
         return of(code, subject, measured, measured.marginBelow(), verdict, says, basis);
@@ -62,7 +61,7 @@ public record Check(
             Subject subject,
             Measured measured,
             Verdict otherwise,
-            String says,
+            Text says,
             Basis basis) {
         Verdict verdict = measured.value >= measured.limit ? Verdict.PASS : otherwise;
         return of(code, subject, measured, measured.marginAbove(), verdict, says, basis);
@@ -74,7 +73,7 @@ public record Check(
             Measured measured,
             double margin,
             Verdict verdict,
-            String says,
+            Text says,
             Basis basis) {
         return new Check(
                 code,
@@ -86,5 +85,27 @@ public record Check(
                 verdict,
                 says,
                 basis);
+    }
+
+    /** As above, for a sentence of one language only. */
+    public static Check atMost(
+            CheckCode code,
+            Subject subject,
+            Measured measured,
+            Verdict otherwise,
+            String says,
+            Basis basis) {
+        return atMost(code, subject, measured, otherwise, Text.verbatim(says), basis);
+    }
+
+    /** As above, for a sentence of one language only. */
+    public static Check atLeast(
+            CheckCode code,
+            Subject subject,
+            Measured measured,
+            Verdict otherwise,
+            String says,
+            Basis basis) {
+        return atLeast(code, subject, measured, otherwise, Text.verbatim(says), basis);
     }
 }

@@ -1,5 +1,7 @@
 package org.fusewright.core.job;
 
+import org.fusewright.core.words.Phrase;
+import org.fusewright.core.words.Text;
 import org.jspecify.annotations.Nullable;
 
 import java.util.ArrayList;
@@ -9,7 +11,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.stream.Collectors;
 
 /**
  * Whether a job's names point at each other as they must: ids given once, feeds and circuits that
@@ -29,11 +30,7 @@ public final class JobReferences {
                 problems.add(givenTwice("/feeds/" + i + "/id", id));
             }
             if (id.equals(RelayUse.CONTROLLER)) {
-                problems.add(
-                        new JobProblem(
-                                "/feeds/" + i + "/id",
-                                "\"controller\" is kept for relay triggers; name the feed"
-                                        + " otherwise"));
+                problems.add(JobProblem.of("/feeds/" + i + "/id", "wrong.id-controller"));
             }
         }
         Set<String> circuitIds = new HashSet<>();
@@ -45,25 +42,15 @@ public final class JobReferences {
             Circuit circuit = job.circuits().get(i);
             String at = "/circuits/" + i;
             if (feedIds.contains(circuit.id())) {
-                problems.add(
-                        new JobProblem(
-                                at + "/id",
-                                "\""
-                                        + circuit.id()
-                                        + "\" is a feed's id; leads are named by it, so circuits"
-                                        + " and feeds must differ"));
+                problems.add(JobProblem.of(at + "/id", "wrong.id-of-feed", circuit.id()));
             }
             if (!circuitIds.add(circuit.id())) {
                 problems.add(givenTwice(at + "/id", circuit.id()));
             }
             if (!feedIds.contains(circuit.feed())) {
                 problems.add(
-                        new JobProblem(
-                                at + "/feed",
-                                "no feed \""
-                                        + circuit.feed()
-                                        + "\"; the job has "
-                                        + named(feedIds)));
+                        JobProblem.of(
+                                at + "/feed", "wrong.no-feed", circuit.feed(), named(feedIds)));
             }
             circuit.relay()
                     .ifPresent(
@@ -91,12 +78,11 @@ public final class JobReferences {
         List<JobProblem> problems = new ArrayList<>();
         if (!relay.isTriggeredByController() && !feedIds.contains(relay.triggerFrom())) {
             problems.add(
-                    new JobProblem(
+                    JobProblem.of(
                             at + "/relay/triggerFrom",
-                            "no feed \""
-                                    + relay.triggerFrom()
-                                    + "\"; use controller or "
-                                    + named(feedIds)));
+                            "wrong.no-trigger-feed",
+                            relay.triggerFrom(),
+                            named(feedIds)));
         }
         relay.contactFrom()
                 .flatMap(id -> contactProblem(circuit, id, Optional.ofNullable(circuits.get(id))))
@@ -105,30 +91,22 @@ public final class JobReferences {
         return problems;
     }
 
-    private static Optional<String> contactProblem(
+    private static Optional<Text> contactProblem(
             Circuit circuit, String id, Optional<Circuit> source) {
         if (id.equals(circuit.id())) {
-            return Optional.of("a circuit cannot borrow its own device; leave the field out");
+            return Optional.of(Phrase.of("wrong.own-contact"));
         }
         if (source.isEmpty()) {
-            return Optional.of("no circuit \"" + id + "\" in this job");
+            return Optional.of(Phrase.of("wrong.no-circuit", id));
         }
         if (source.get().contactFrom().isPresent()) {
-            return Optional.of("circuit \"" + id + "\" has no device of its own to share");
+            return Optional.of(Phrase.of("wrong.no-device-to-share", id));
         }
         if (!source.get().feed().equals(circuit.feed())) {
-            return Optional.of(
-                    "circuit \""
-                            + id
-                            + "\" is on feed \""
-                            + source.get().feed()
-                            + "\"; a shared device needs both on one feed");
+            return Optional.of(Phrase.of("wrong.other-feed", id, source.get().feed()));
         }
         if (!source.get().location().equals(circuit.location())) {
-            return Optional.of(
-                    "circuit \""
-                            + id
-                            + "\" is at another location; a shared device needs both at one");
+            return Optional.of(Phrase.of("wrong.other-location", id));
         }
         return Optional.empty();
     }
@@ -145,11 +123,8 @@ public final class JobReferences {
                             place -> {
                                 if (circuit.contactFrom().isPresent()) {
                                     problems.add(
-                                            new JobProblem(
-                                                    at + "/place",
-                                                    "the circuit has no device of its own to"
-                                                            + " place; its relay has a place"
-                                                            + " below relay"));
+                                            JobProblem.of(
+                                                    at + "/place", "wrong.no-device-to-place"));
                                 }
                                 locationProblem(at, circuit, place, locations)
                                         .ifPresent(problems::add);
@@ -168,25 +143,20 @@ public final class JobReferences {
         return first == null || first.equals(circuit.location())
                 ? Optional.empty()
                 : Optional.of(
-                        new JobProblem(
+                        JobProblem.of(
                                 at + "/place/block",
-                                "block \""
-                                        + place.block()
-                                        + "\" is at location \""
-                                        + first
-                                        + "\", this circuit is not"));
+                                "wrong.block-elsewhere",
+                                place.block(),
+                                first));
     }
 
     private static JobProblem givenTwice(String pointer, String id) {
-        return new JobProblem(pointer, "\"" + id + "\" is given twice; each must be its own");
+        return JobProblem.of(pointer, "wrong.given-twice", id);
     }
 
-    private static String named(Set<String> ids) {
+    private static Text named(Set<String> ids) {
         return ids.isEmpty()
-                ? "none"
-                : ids.stream()
-                        .sorted()
-                        .map(id -> "\"" + id + "\"")
-                        .collect(Collectors.joining(", "));
+                ? Phrase.of("wrong.none")
+                : Text.listed(ids.stream().sorted().map(id -> Phrase.of("quoted", id)).toList());
     }
 }

@@ -7,13 +7,17 @@ import org.fusewright.core.catalog.Relay;
 import org.fusewright.core.catalog.Splice;
 import org.fusewright.core.catalog.Wire;
 import org.fusewright.core.pricing.Stock;
-import org.fusewright.core.quantity.Figures;
 import org.fusewright.core.quantity.WireColour;
 import org.fusewright.core.quantity.WireSize;
+import org.fusewright.core.words.Amount;
+import org.fusewright.core.words.Phrase;
+import org.fusewright.core.words.Text;
+import org.fusewright.core.words.Unit;
 
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
@@ -27,6 +31,8 @@ public final class JobResolver {
 
     private static final WireColour SWITCHED_COLOUR = new WireColour("BK");
     private static final WireColour GROUND_COLOUR = new WireColour("BN");
+
+    private static final int MOST_DECIMALS = 6;
 
     private final Job job;
     private final Stock stock;
@@ -58,12 +64,11 @@ public final class JobResolver {
         Optional<String> asked = job.choices().wireFamily();
         if (asked.isPresent() && !families.contains(asked.get())) {
             problems.add(
-                    new JobProblem(
+                    JobProblem.of(
                             "/choices/wireFamily",
-                            "no wire family \""
-                                    + asked.get()
-                                    + "\" in stock; there are "
-                                    + quoted(families)));
+                            "wrong.no-family",
+                            asked.get(),
+                            quoted(families)));
         }
         return asked.filter(families::contains).or(() -> stock.findUsualWireFamily()).orElse("");
     }
@@ -82,9 +87,20 @@ public final class JobResolver {
         Stocked stocked = stocked(feedFamily, usualColour(feed), feed.gauge());
         List<Device> mainDevices = stock.listMainDevices();
         if (mainDevices.isEmpty() || stocked.wires().isEmpty() && feed.gauge().isEmpty()) {
-            problems.add(new JobProblem(at, "the catalog has no wire or no main device"));
+            problems.add(JobProblem.of(at, "wrong.no-wire-or-main"));
         } else if (feed.ratingA().isPresent()) {
-            mainDevices = ofRating(mainDevices, feed.ratingA().getAsDouble(), "main device", at);
+            double fixedA = feed.ratingA().getAsDouble();
+            List<Device> stockedMains = mainDevices;
+            mainDevices =
+                    ofRating(
+                            stockedMains,
+                            fixedA,
+                            at,
+                            () ->
+                                    Phrase.of(
+                                            "wrong.no-main-rating",
+                                            amperes(fixedA),
+                                            ratings(stockedMains)));
         }
         if (stocked.wires().isEmpty() && problems.size() == before) {
             problems.add(notInColour(feed.gauge().orElseThrow(), usualColour(feed), at));
@@ -111,7 +127,7 @@ public final class JobResolver {
                 job.circuits().size() > 1
                         || job.circuits().stream().anyMatch(c -> c.loadCount() > 1);
         if (needed && stock.list(Splice.class).isEmpty()) {
-            problems.add(new JobProblem("/circuits", "the catalog has no splice"));
+            problems.add(JobProblem.of("/circuits", "wrong.no-splice"));
         }
     }
 
@@ -134,7 +150,7 @@ public final class JobResolver {
                 .flatMap(RelayUse::place)
                 .ifPresent(place -> requireBlock(place, at + "/relay"));
         if (stocked.wires().isEmpty()) {
-            problems.add(new JobProblem(at, "the catalog has no wire for this circuit"));
+            problems.add(JobProblem.of(at, "wrong.no-wire"));
         } else if (trunk.isEmpty()) {
             problems.add(notInColour(circuit.gauge().orElseThrow(), asked, at));
         }
@@ -162,12 +178,11 @@ public final class JobResolver {
                 .ifPresent(
                         part ->
                                 problems.add(
-                                        new JobProblem(
+                                        JobProblem.of(
                                                 at + "/place/part",
-                                                "no block \""
-                                                        + part
-                                                        + "\" in stock; there are "
-                                                        + quoted(blocks))));
+                                                "wrong.no-block",
+                                                part,
+                                                quoted(blocks))));
     }
 
     private List<Device> devicesFor(Circuit circuit, String at) {
@@ -176,36 +191,40 @@ public final class JobResolver {
             candidates.addAll(stock.listBlockDevices(kind));
         }
         if (candidates.isEmpty()) {
-            problems.add(
-                    new JobProblem(at + "/devices", "nothing stocked of kind " + kinds(circuit)));
+            problems.add(JobProblem.of(at + "/devices", "wrong.nothing-of-kind", kinds(circuit)));
             return List.of();
         }
         if (circuit.ratingA().isEmpty()) {
             return candidates;
         }
+        double fixedA = circuit.ratingA().getAsDouble();
         return ofRating(
                 candidates,
-                circuit.ratingA().getAsDouble(),
-                "device of kind " + kinds(circuit),
-                at);
+                fixedA,
+                at,
+                () ->
+                        Phrase.of(
+                                "wrong.no-rating",
+                                amperes(fixedA),
+                                kinds(circuit),
+                                ratings(candidates)));
     }
 
-    private List<Device> ofRating(List<Device> candidates, double fixed, String what, String at) {
-        List<Device> ofRating = candidates.stream().filter(d -> d.ratingA() == fixed).toList();
+    private List<Device> ofRating(
+            List<Device> candidates, double fixedA, String at, Supplier<Text> otherwise) {
+        List<Device> ofRating = candidates.stream().filter(d -> d.ratingA() == fixedA).toList();
         if (ofRating.isEmpty()) {
-            String ratings = figures(candidates.stream().map(Device::ratingA));
-            problems.add(
-                    new JobProblem(
-                            at + "/ratingA",
-                            "no "
-                                    + Figures.of(fixed, 6)
-                                    + " A "
-                                    + what
-                                    + " in stock; there are "
-                                    + ratings
-                                    + " A"));
+            problems.add(new JobProblem(at + "/ratingA", otherwise.get()));
         }
         return ofRating;
+    }
+
+    private static Text ratings(List<Device> devices) {
+        return figures(devices.stream().map(Device::ratingA), Unit.AMPERE);
+    }
+
+    private static Amount amperes(double ratingA) {
+        return new Amount(ratingA, Unit.AMPERE, MOST_DECIMALS);
     }
 
     private static String kinds(Circuit circuit) {
@@ -234,12 +253,12 @@ public final class JobResolver {
                         .map(WireSize::label)
                         .distinct()
                         .collect(Collectors.joining(", "));
-        problems.add(new JobProblem(at + "/gauge", size + " is not stocked; there are " + sizes));
+        problems.add(JobProblem.of(at + "/gauge", "wrong.no-size", size.label(), sizes));
         return family;
     }
 
     private static JobProblem notInColour(WireSize size, WireColour colour, String at) {
-        return new JobProblem(at + "/gauge", size + " is not stocked in " + colour);
+        return JobProblem.of(at + "/gauge", "wrong.not-in-colour", size.label(), colour.code());
     }
 
     private Optional<Relay> relayFor(String at) {
@@ -247,26 +266,33 @@ public final class JobResolver {
         Optional<Relay> cheapest =
                 stock.findCheapest(Relay.class, relay -> relay.coilV() == nominalV);
         if (cheapest.isEmpty()) {
-            String voltages = figures(stock.list(Relay.class).stream().map(Relay::coilV));
+            List<Relay> stocked = stock.list(Relay.class);
+            Amount wanted = Amount.volts(nominalV);
             problems.add(
-                    new JobProblem(
-                            at + "/relay",
-                            "no relay for "
-                                    + Figures.of(nominalV)
-                                    + " V in stock; there are "
-                                    + (voltages.isEmpty()
-                                            ? "none"
-                                            : "relays for " + voltages + " V")));
+                    stocked.isEmpty()
+                            ? JobProblem.of(at + "/relay", "wrong.no-relay", wanted)
+                            : JobProblem.of(
+                                    at + "/relay",
+                                    "wrong.no-relay-for",
+                                    wanted,
+                                    figures(stocked.stream().map(Relay::coilV), Unit.VOLT)));
         }
         return cheapest;
     }
 
-    /** What is stocked, each once and rising. */
-    private static String figures(Stream<Double> values) {
-        return values.distinct()
-                .sorted()
-                .map(value -> Figures.of(value, 6))
-                .collect(Collectors.joining(", "));
+    /** What is stocked, each once and rising, with the unit behind the last one. */
+    private static Text figures(Stream<Double> values, Unit unit) {
+        List<Amount> amounts =
+                values.distinct()
+                        .sorted()
+                        .map(value -> new Amount(value, unit, MOST_DECIMALS))
+                        .toList();
+        int last = amounts.size() - 1;
+        return Text.listed(
+                Stream.concat(
+                                amounts.subList(0, last).stream().map(Amount::bare),
+                                Stream.of(amounts.get(last)))
+                        .toList());
     }
 
     /** Wires in the colour asked for, else in its base colour, else in a usual one. */
@@ -295,7 +321,7 @@ public final class JobResolver {
         return wires.stream().filter(wire -> wire.size().equals(size)).toList();
     }
 
-    private static String quoted(List<String> names) {
-        return names.stream().map(name -> "\"" + name + "\"").collect(Collectors.joining(", "));
+    private static Text quoted(List<String> names) {
+        return Text.listed(names.stream().map(name -> Phrase.of("quoted", name)).toList());
     }
 }

@@ -9,7 +9,11 @@ import org.fusewright.core.fitting.PlacedBlock;
 import org.fusewright.core.fitting.Rejected;
 import org.fusewright.core.fitting.Width;
 import org.fusewright.core.job.ArrangementKind;
-import org.fusewright.core.quantity.Figures;
+import org.fusewright.core.words.Amount;
+import org.fusewright.core.words.Phrase;
+import org.fusewright.core.words.Price;
+import org.fusewright.core.words.Text;
+import org.fusewright.core.words.Unit;
 
 import java.math.RoundingMode;
 import java.util.ArrayList;
@@ -18,12 +22,19 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.stream.Collectors;
 
 /** Why these blocks and not others, in shop language. */
 final class FittingWords {
 
     private static final int MOST_REJECTED = 8;
+
+    private static final Text NOT_OF_ONE_TYPE = Phrase.of("fitting.not-of-one-type");
+    private static final Text NONE_FREE = Phrase.of("fitting.none-free");
+    private static final Text NOT_ALL_RULES = Phrase.of("fitting.not-all-rules");
+    private static final Text CURRENT_BEYOND_ONE = Phrase.of("fitting.current-beyond-one");
+    private static final Text STOCK_A_PAIR = Phrase.of("fitting.change-stock-pair");
+    private static final Text STOCK_A_CAP = Phrase.of("fitting.change-stock-cap");
+    private static final Text DO_WITHOUT_RELAY = Phrase.of("fitting.change-no-relay");
 
     private static final Comparator<BlockForm> BY_CLEARANCE =
             Comparator.comparingDouble(BlockForm::clearanceMm);
@@ -38,20 +49,18 @@ final class FittingWords {
         task = model.task();
     }
 
-    static List<String> of(Arranging arranging, ArrangementKind asked, KnownReasons reasons) {
+    static List<Text> of(Arranging arranging, ArrangementKind asked, KnownReasons reasons) {
         return new FittingWords(arranging).list(asked, reasons);
     }
 
-    private List<String> list(ArrangementKind asked, KnownReasons reasons) {
-        List<String> words = new ArrayList<>();
+    private List<Text> list(ArrangementKind asked, KnownReasons reasons) {
+        List<Text> words = new ArrayList<>();
         Arrangement picked = arranging.picked();
         if (!picked.blocks().isEmpty()) {
             words.add(what(picked));
         }
         if (asked != arranging.kind()) {
-            words.add(
-                    "The job asks for all blocks of one type. No one type takes every part any"
-                            + " more, so these are the cheapest blocks instead.");
+            words.add(NOT_OF_ONE_TYPE);
         } else if (asked != ArrangementKind.CHEAPEST) {
             words.add(difference(asked));
         }
@@ -67,7 +76,7 @@ final class FittingWords {
         return words;
     }
 
-    private String what(Arrangement arrangement) {
+    private Text what(Arrangement arrangement) {
         Map<BlockForm, Integer> forms = new LinkedHashMap<>();
         int positions = 0;
         int pairs = 0;
@@ -84,66 +93,58 @@ final class FittingWords {
             devices += placed && item.width() == Width.POSITION ? 1 : 0;
         }
         int free = positions - devices - 2 * relays;
-        return listed(forms)
-                + ": "
-                + counted(positions, "position")
-                + (pairs > 0 ? " with " + counted(pairs, "relay pair") : "")
-                + " for "
-                + counted(devices, "device")
-                + (relays > 0 ? " and " + counted(relays, "relay") : "")
-                + (free > 0 ? ", " + free + " free" : ", none free")
-                + "; "
-                + money(arrangement.costMicros())
-                + " with caps, wedges and plugs.";
+        Text room = Phrase.counted("fitting.positions", positions);
+        Text held = Phrase.counted("fitting.devices", devices);
+        return Phrase.of(
+                "fitting.what",
+                listed(forms),
+                pairs > 0
+                        ? Phrase.of(
+                                "fitting.room-with-pairs",
+                                room,
+                                Phrase.counted("fitting.with-pairs", pairs))
+                        : room,
+                relays > 0
+                        ? Phrase.of(
+                                "fitting.devices-and-relays",
+                                held,
+                                Phrase.counted("fitting.relays", relays))
+                        : held,
+                free > 0 ? Phrase.of("fitting.free", free) : NONE_FREE,
+                money(arrangement.costMicros()));
     }
 
-    private String difference(ArrangementKind asked) {
+    private Text difference(ArrangementKind asked) {
         long more = arranging.picked().costMicros() - arranging.cheapest().costMicros();
-        String kind =
-                switch (asked) {
-                    case CHEAPEST -> "the least cost";
-                    case FEWEST_BLOCKS -> "the fewest blocks";
-                    case MOST_SPARE -> "most spare positions";
-                    case COOLEST -> "the least current for a position of any block";
-                    case ONE_BLOCK_TYPE -> "all blocks of one type";
-                };
-        return "Picked for "
-                + kind
-                + (more == 0
-                        ? "; the cheapest blocks cost the same."
-                        : "; the cheapest blocks would cost " + money(more) + " less.");
+        Text kind = Phrase.of("fitting.picked-for." + asked.code());
+        return more == 0
+                ? Phrase.of("fitting.picked-same-cost", kind)
+                : Phrase.of("fitting.picked-dearer", kind, money(more));
     }
 
-    private String rejection(Rejected rejected) {
-        String set = listed(rejected.blocks());
-        String cost = money(rejected.costMicros());
+    private Text rejection(Rejected rejected) {
+        Text set = listed(rejected.blocks());
+        Text cost = money(rejected.costMicros());
         return switch (rejected.rule()) {
             case SPARE_POSITIONS ->
-                    "Without the "
-                            + counted(task.sparePositions(), "spare position")
-                            + " asked for, "
-                            + set
-                            + " would do for "
-                            + cost
-                            + ".";
-            case LOCATIONS ->
-                    "With all circuits at one location, " + set + " would do for " + cost + ".";
-            case FIXED_PLACES -> "Without fixed places, " + set + " would do for " + cost + ".";
-            default -> set + " would cost " + cost + ", but " + reason(rejected) + ".";
+                    Phrase.counted("fitting.without-spare", task.sparePositions(), set, cost);
+            case LOCATIONS -> Phrase.of("fitting.at-one-location", set, cost);
+            case FIXED_PLACES -> Phrase.of("fitting.without-fixed-places", set, cost);
+            default -> Phrase.of("fitting.would-cost", set, cost, reason(rejected));
         };
     }
 
-    private String reason(Rejected rejected) {
+    private Text reason(Rejected rejected) {
         return switch (rejected.rule()) {
             case RELAY_PAIR -> relayReason(rejected.blocks());
             case CAP_CLEARANCE -> capReason(rejected.blocks());
             case POSITION_CURRENT -> positionReason(rejected.blocks());
             case BLOCK_CURRENT -> currentReason(rejected.blocks());
-            default -> "no way to share the parts out over them keeps all rules at once";
+            default -> NOT_ALL_RULES;
         };
     }
 
-    private String relayReason(Map<BlockForm, Integer> blocks) {
+    private Text relayReason(Map<BlockForm, Integer> blocks) {
         List<String> without =
                 blocks.keySet().stream()
                         .filter(form -> form.relayPairStarts().isEmpty())
@@ -155,39 +156,34 @@ final class FittingWords {
             pairs += form.getValue() * form.getKey().relayPairStarts().size();
         }
         long relays = task.items().stream().filter(i -> i.width() == Width.RELAY_PAIR).count();
-        String needed =
-                counted(relays, "relay") + (relays == 1 ? " needs a pair" : " need a pair each");
-        if (!without.isEmpty()) {
-            return needed + " of neighbouring positions, and " + takesNoRelay(without);
-        }
-        return needed
-                + " of neighbouring positions, and of the "
-                + pairs
-                + " there not enough stay free of devices";
+        return without.isEmpty()
+                ? Phrase.counted("fitting.pairs-not-free", relays, pairs)
+                : Phrase.counted("fitting.pairs-lacking", relays, takesNoRelay(without));
     }
 
-    private static String takesNoRelay(List<String> blocks) {
-        return String.join(" and ", blocks) + (blocks.size() == 1 ? " takes none" : " take none");
+    private static Text takesNoRelay(List<String> blocks) {
+        Text named =
+                blocks.stream()
+                        .map(Text::verbatim)
+                        .reduce((all, last) -> Phrase.of("fitting.blocks-and", all, last))
+                        .orElseThrow();
+        return Phrase.counted("fitting.takes-none", blocks.size(), named);
     }
 
-    private String capReason(Map<BlockForm, Integer> blocks) {
+    private Text capReason(Map<BlockForm, Integer> blocks) {
         BlockForm lowest = blocks.keySet().stream().min(BY_CLEARANCE).orElseThrow();
         long tooTall =
                 task.items().stream().filter(i -> i.heightMm() > lowest.clearanceMm()).count();
         double tallest = task.items().stream().mapToDouble(FittingItem::heightMm).max().orElse(0);
-        return "cap "
-                + lowest.cap()
-                + " clears "
-                + Figures.of(lowest.clearanceMm())
-                + " mm, and "
-                + counted(tooTall, "part")
-                + (tooTall == 1 ? " stands" : " stand")
-                + " up to "
-                + Figures.of(tallest)
-                + " mm high";
+        return Phrase.counted(
+                "fitting.cap-too-low",
+                tooTall,
+                lowest.cap(),
+                millimetres(lowest.clearanceMm()),
+                millimetres(tallest));
     }
 
-    private String positionReason(Map<BlockForm, Integer> blocks) {
+    private Text positionReason(Map<BlockForm, Integer> blocks) {
         BlockForm weakest =
                 blocks.keySet().stream()
                         .min(Comparator.comparingDouble(FittingWords::mostForOne))
@@ -196,107 +192,100 @@ final class FittingWords {
                 task.items().stream()
                         .max(Comparator.comparingDouble(FittingItem::currentA))
                         .orElseThrow();
-        return "a position of "
-                + weakest.block()
-                + " carries at most "
-                + Figures.of(mostForOne(weakest))
-                + " A, and "
-                + named(strongest)
-                + " brings "
-                + Figures.of(strongest.currentA())
-                + " A";
+        return Phrase.of(
+                strongest.width() == Width.RELAY_PAIR
+                        ? "fitting.position-current-relay"
+                        : "fitting.position-current-device",
+                weakest.block(),
+                amperes(mostForOne(weakest)),
+                circuitOf(strongest),
+                amperes(strongest.currentA()));
     }
 
     private static double mostForOne(BlockForm form) {
         return Math.min(form.maxPositionA(), form.maxTotalA());
     }
 
-    private String currentReason(Map<BlockForm, Integer> blocks) {
+    private Text currentReason(Map<BlockForm, Integer> blocks) {
         double limitA = 0;
         for (Map.Entry<BlockForm, Integer> form : blocks.entrySet()) {
             limitA += form.getValue() * form.getKey().maxTotalA();
         }
         double broughtA = task.items().stream().mapToDouble(FittingItem::currentA).sum();
         return broughtA > limitA
-                ? "they carry "
-                        + Figures.of(limitA)
-                        + " A together, and the parts bring "
-                        + Figures.of(broughtA)
-                        + " A"
-                : "however the parts are shared out, one of them gets more current than it carries";
+                ? Phrase.of("fitting.current-beyond-all", amperes(limitA), amperes(broughtA))
+                : CURRENT_BEYOND_ONE;
     }
 
     /** What one change would let the part in; of several the one that changes least is first. */
-    private String smallestChange(FittingItem item) {
-        String start = capitalised(named(item)) + " fits no stocked block. ";
+    private Text smallestChange(FittingItem item) {
         boolean relay = item.width() == Width.RELAY_PAIR;
+        String circuit = circuitOf(item);
+        Text start =
+                relay
+                        ? Phrase.of("fitting.relay-fits-none", circuit)
+                        : Phrase.of("fitting.device-fits-none", circuit);
         List<BlockForm> wide =
                 task.forms().stream()
                         .filter(form -> !relay || !form.relayPairStarts().isEmpty())
                         .toList();
         if (wide.isEmpty()) {
-            return start
-                    + (relay
-                            ? "Smallest change: do without this relay, or stock a block with a"
-                                    + " relay pair."
-                            : "Smallest change: stock a block with a cap that closes it.");
+            return Text.sentences(List.of(start, relay ? STOCK_A_PAIR : STOCK_A_CAP));
         }
         Optional<BlockForm> lowByCap =
                 wide.stream().filter(form -> mostForOne(form) >= item.currentA()).max(BY_CLEARANCE);
         if (lowByCap.isPresent()) {
             BlockForm form = lowByCap.get();
-            return start
-                    + "Smallest change: a cap for "
-                    + form.block()
-                    + " that clears "
-                    + Figures.of(item.heightMm())
-                    + " mm; the tallest stocked, "
-                    + form.cap()
-                    + ", clears "
-                    + Figures.of(form.clearanceMm())
-                    + " mm."
-                    + (relay ? " Or do without this relay." : "");
+            Text higher =
+                    Phrase.of(
+                            "fitting.change-cap",
+                            form.block(),
+                            millimetres(item.heightMm()),
+                            form.cap(),
+                            millimetres(form.clearanceMm()));
+            return Text.sentences(
+                    relay ? List.of(start, higher, DO_WITHOUT_RELAY) : List.of(start, higher));
         }
         double mostA = wide.stream().mapToDouble(FittingWords::mostForOne).max().orElseThrow();
         double parts = Math.ceil(item.currentA() / mostA);
-        return start
-                + "Smallest change: share its "
-                + Figures.of(item.currentA())
-                + " A out over "
-                + Figures.of(parts)
-                + " circuits, as a position carries at most "
-                + Figures.of(mostA)
-                + " A, or feed it outside the blocks.";
+        return Text.sentences(
+                List.of(
+                        start,
+                        Phrase.of(
+                                "fitting.change-circuits",
+                                amperes(item.currentA()),
+                                (long) parts,
+                                amperes(mostA))));
     }
 
-    private static String named(FittingItem item) {
-        int cut = item.id().lastIndexOf('/');
-        return "the " + item.id().substring(cut + 1) + " of " + item.id().substring(0, cut);
+    private static String circuitOf(FittingItem item) {
+        return item.id().substring(0, item.id().lastIndexOf('/'));
     }
 
-    private static String capitalised(String words) {
-        return Character.toUpperCase(words.charAt(0)) + words.substring(1);
+    private static Text listed(Map<BlockForm, Integer> forms) {
+        return Text.listed(
+                forms.entrySet().stream()
+                        .map(
+                                form ->
+                                        Phrase.of(
+                                                "fitting.blocks",
+                                                form.getValue(),
+                                                form.getKey().block(),
+                                                form.getKey().cap()))
+                        .toList());
     }
 
-    private static String listed(Map<BlockForm, Integer> forms) {
-        return forms.entrySet().stream()
-                .map(
-                        form ->
-                                form.getValue()
-                                        + " × "
-                                        + form.getKey().block()
-                                        + " with cap "
-                                        + form.getKey().cap())
-                .collect(Collectors.joining(", "));
+    private static Text amperes(double currentA) {
+        return new Amount(currentA, Unit.AMPERE, 2);
     }
 
-    private static String counted(long number, String thing) {
-        return number + " " + thing + (number == 1 ? "" : "s");
+    private static Text millimetres(double lengthMm) {
+        return new Amount(lengthMm, Unit.MILLIMETRE, 2);
     }
 
-    private String money(long micros) {
-        return model.money(micros).rounded(2, RoundingMode.HALF_UP).getAmount().setScale(2)
-                + " "
-                + model.prices().currency().getCode();
+    private Text money(long micros) {
+        return new Price(
+                model.money(micros).rounded(2, RoundingMode.HALF_UP).getAmount().setScale(2),
+                model.prices().currency().getCode());
     }
 }

@@ -4,6 +4,9 @@ import org.fusewright.core.check.Check;
 import org.fusewright.core.check.Verdict;
 import org.fusewright.core.job.ArrangementKind;
 import org.fusewright.core.job.Job;
+import org.fusewright.core.words.Phrase;
+import org.fusewright.core.words.Price;
+import org.fusewright.core.words.Text;
 import org.joda.money.BigMoney;
 import org.joda.money.Money;
 
@@ -44,7 +47,7 @@ public record Kit(
             BigMoney lowerBound,
             boolean optimal,
             ArrangementKind kind,
-            List<String> why,
+            List<Text> why,
             List<Move> moved) {
 
         public Fit {
@@ -53,18 +56,18 @@ public record Kit(
         }
 
         /** How far the cost is proven, in a sentence. */
-        public String proof() {
+        public Text proof() {
             if (optimal) {
                 return kind == ArrangementKind.CHEAPEST
-                        ? "Proven: no blocks that keep the rules cost less."
-                        : "Proven: no arrangement that is as good in this costs less.";
+                        ? Phrase.of("fit.proven-cheapest")
+                        : Phrase.of("fit.proven-of-its-kind");
             }
             BigMoney gap = cost.minus(lowerBound);
-            return "Not proven the least: the search ended early, and up to "
-                    + gap.rounded(2, RoundingMode.UP).getAmount().setScale(2).toPlainString()
-                    + " "
-                    + cost.getCurrencyUnit()
-                    + " could still be saved.";
+            return Phrase.of(
+                    "fit.not-proven",
+                    new Price(
+                            gap.rounded(2, RoundingMode.UP).getAmount().setScale(2),
+                            cost.getCurrencyUnit().getCode()));
         }
     }
 
@@ -72,13 +75,18 @@ public record Kit(
      * A device or relay that sits elsewhere than where it was wired.
      *
      * @param from as the job names it, such as "B1-2"
-     * @param to as the drawing names it
+     * @param to as the drawing names it; {@link #NOWHERE} when no block takes it
      */
-    public record Move(String circuit, boolean relay, String from, String to) {
+    public record Move(String circuit, boolean relay, String from, Text to) {
+
+        /** Where a part sits that no block takes. */
+        public static final Text NOWHERE = Phrase.of("fit.no-block");
 
         /** In words, such as "relay of pump from B1-3 to B2-1". */
-        public String says() {
-            return (relay ? "relay" : "device") + " of " + circuit + " from " + from + " to " + to;
+        public Text says() {
+            return relay
+                    ? Phrase.of("fit.moved-relay", circuit, from, to)
+                    : Phrase.of("fit.moved-device", circuit, from, to);
         }
     }
 

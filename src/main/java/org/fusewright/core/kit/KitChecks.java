@@ -18,7 +18,10 @@ import org.fusewright.core.fitting.Place;
 import org.fusewright.core.fitting.Width;
 import org.fusewright.core.job.ResolvedCircuit;
 import org.fusewright.core.job.ResolvedJob;
-import org.fusewright.core.quantity.Figures;
+import org.fusewright.core.words.Amount;
+import org.fusewright.core.words.Phrase;
+import org.fusewright.core.words.Text;
+import org.fusewright.core.words.Unit;
 import org.jspecify.annotations.Nullable;
 
 import java.util.ArrayList;
@@ -46,6 +49,16 @@ final class KitChecks {
     private static final Basis BLOCKS_STOCKED = Basis.catalog("blocks and caps with offers");
     private static final Basis OFFERS = Basis.catalog("offers in the job's currency");
     private static final Basis COLOURS_STOCKED = Basis.catalog("wire colours with offers");
+
+    private static final Text WEDGE_IN_KIT = Phrase.of("wedge-fitted.in-kit");
+    private static final Text NO_WEDGE_FITS = Phrase.of("wedge-fitted.none-fits");
+    private static final Text WEDGE_LEFT_OUT = Phrase.of("wedge-fitted.left-out");
+    private static final Text ALL_PLUGGED = Phrase.of("cavities-plugged.all");
+    private static final Text NO_RELAY_PAIR = Phrase.of("stocked.no-relay-pair");
+    private static final Text NO_BLOCK_WITH_CAP = Phrase.of("stocked.no-block");
+    private static final Text NO_CAP_CLEARS = Phrase.of("cap-clearance.none");
+    private static final Text NO_BLOCK_CARRIES = Phrase.of("block-current.none-carries");
+    private static final Text ALL_OFFERED = Phrase.of("stocked.all-offered");
 
     private final List<Check> checks = new ArrayList<>();
 
@@ -108,16 +121,21 @@ final class KitChecks {
                         Subject.block(block.id()),
                         new Measured(height, clearance, "mm"),
                         Verdict.FAIL,
-                        "The tallest part, "
-                                + tallest.part().number()
-                                + ", stands "
-                                + Figures.of(height)
-                                + " mm high; cap "
-                                + block.cap().number()
-                                + " clears "
-                                + Figures.of(clearance)
-                                + " mm.",
+                        Phrase.of(
+                                "cap-clearance.tallest",
+                                tallest.part().number(),
+                                millimetres(height),
+                                block.cap().number(),
+                                millimetres(clearance)),
                         CLEARANCE));
+    }
+
+    private static Amount millimetres(double lengthMm) {
+        return new Amount(lengthMm, Unit.MILLIMETRE, 2);
+    }
+
+    private static Amount amperes(double currentA) {
+        return new Amount(currentA, Unit.AMPERE, 2);
     }
 
     private static double height(KitBlock.Seat seat) {
@@ -145,11 +163,7 @@ final class KitChecks {
                         Subject.block(block.id()),
                         new Measured(totalA, limitA, "A"),
                         Verdict.FAIL,
-                        "All positions together carry "
-                                + Figures.of(totalA)
-                                + " A; the block takes "
-                                + Figures.of(limitA)
-                                + " A.",
+                        Phrase.of("block-current.total", amperes(totalA), amperes(limitA)),
                         BLOCK_TOTAL));
         checks.add(
                 Check.atMost(
@@ -157,11 +171,10 @@ final class KitChecks {
                         Subject.block(block.id()).detail("position " + worst),
                         new Measured(worstA, block.block().maxPositionA(), "A"),
                         Verdict.FAIL,
-                        "The busiest position carries "
-                                + Figures.of(worstA)
-                                + " A; a position takes "
-                                + Figures.of(block.block().maxPositionA())
-                                + " A.",
+                        Phrase.of(
+                                "block-current.position",
+                                amperes(worstA),
+                                amperes(block.block().maxPositionA())),
                         POSITION_CURRENT));
     }
 
@@ -173,13 +186,10 @@ final class KitChecks {
 
     private void checkWedge(KitBlock block, ResolvedJob job) {
         boolean fitted = block.wedge().isPresent();
-        String says =
+        Text says =
                 fitted
-                        ? "A locking wedge is in the kit; fit it last, and it must seat by hand."
-                        : job.job().choices().lockingWedge()
-                                ? "No stocked locking wedge fits this block."
-                                : "The job leaves the locking wedge out; nothing then proves that"
-                                        + " every terminal is home.";
+                        ? WEDGE_IN_KIT
+                        : job.job().choices().lockingWedge() ? NO_WEDGE_FITS : WEDGE_LEFT_OUT;
         checks.add(
                 Check.atLeast(
                         CheckCode.WEDGE_FITTED,
@@ -201,9 +211,7 @@ final class KitChecks {
                         Subject.block(block.id()),
                         new Measured(open, 0, ""),
                         Verdict.CAUTION,
-                        open == 0
-                                ? "Every empty cavity has its plug."
-                                : open + " empty cavities stay open: the block is not sealed.",
+                        open == 0 ? ALL_PLUGGED : Phrase.of("cavities-plugged.open", open),
                         FILLED));
     }
 
@@ -230,7 +238,7 @@ final class KitChecks {
                         Subject.block(block.id()),
                         new Measured(leadEnds, occupied, ""),
                         Verdict.FAIL,
-                        leadEnds + " leads end in " + occupied + " cavities.",
+                        Phrase.of("one-lead-per-cavity.ends", leadEnds, occupied),
                         ONE_LEAD));
     }
 
@@ -255,18 +263,14 @@ final class KitChecks {
                                     "mm2"),
                             terminal.map(
                                     t ->
-                                            "Terminal "
-                                                    + t.number()
-                                                    + " crimps "
-                                                    + Figures.of(t.minAreaMm2())
-                                                    + " to "
-                                                    + Figures.of(t.maxAreaMm2())
-                                                    + " mm2; "
-                                                    + wire.size()
-                                                    + " has "
-                                                    + Figures.of(areaMm2)
-                                                    + " mm2."),
-                            "No stocked terminal of this block takes " + wire.size() + ".",
+                                            Phrase.of(
+                                                    "terminal-fit.crimps",
+                                                    t.number(),
+                                                    Amount.area(t.minAreaMm2()).bare(),
+                                                    Amount.area(t.maxAreaMm2()),
+                                                    wire.size(),
+                                                    Amount.area(areaMm2))),
+                            Phrase.of("terminal-fit.none", wire.size()),
                             CRIMP_RANGE));
         }
     }
@@ -291,18 +295,13 @@ final class KitChecks {
                                     "mm"),
                             seal.map(
                                     s ->
-                                            "Seal "
-                                                    + s.number()
-                                                    + " closes on "
-                                                    + Figures.of(s.minOutsideMm())
-                                                    + " to "
-                                                    + Figures.of(s.maxOutsideMm())
-                                                    + " mm; the lead is "
-                                                    + Figures.of(wire.outsideMm())
-                                                    + " mm thick."),
-                            "No stocked seal of this block closes on "
-                                    + Figures.of(wire.outsideMm())
-                                    + " mm.",
+                                            Phrase.of(
+                                                    "seal-fit.closes",
+                                                    s.number(),
+                                                    millimetres(s.minOutsideMm()).bare(),
+                                                    millimetres(s.maxOutsideMm()),
+                                                    millimetres(wire.outsideMm()))),
+                            Phrase.of("seal-fit.none", millimetres(wire.outsideMm())),
                             SEAL_RANGE));
         }
     }
@@ -312,8 +311,8 @@ final class KitChecks {
             CheckCode code,
             Subject subject,
             Measured measured,
-            Optional<String> found,
-            String missing,
+            Optional<Phrase> found,
+            Text missing,
             Basis basis) {
         double margin = measured.limit() == 0 ? -1 : 1 - measured.value() / measured.limit();
         return new Check(
@@ -324,7 +323,7 @@ final class KitChecks {
                 measured.unit(),
                 found.isPresent() ? margin : Math.min(margin, -0.0001),
                 found.isPresent() ? Verdict.PASS : Verdict.FAIL,
-                found.orElse(missing),
+                found.isPresent() ? found.get() : missing,
                 basis);
     }
 
@@ -389,9 +388,7 @@ final class KitChecks {
                             subject,
                             new Measured(0, 1, ""),
                             Verdict.FAIL,
-                            isRelay
-                                    ? "No stocked block has a relay pair."
-                                    : "No block with a cap is in stock.",
+                            isRelay ? NO_RELAY_PAIR : NO_BLOCK_WITH_CAP,
                             BLOCKS_STOCKED));
             return;
         }
@@ -404,7 +401,7 @@ final class KitChecks {
                             subject,
                             new Measured(item.heightMm(), clearanceMm, "mm"),
                             Verdict.FAIL,
-                            "No stocked cap clears it.",
+                            NO_CAP_CLEARS,
                             CLEARANCE));
             return;
         }
@@ -422,8 +419,7 @@ final class KitChecks {
                         "A",
                         (limitA - item.currentA()) / limitA,
                         Verdict.FAIL,
-                        "No stocked block with a cap tall enough carries its current; split the"
-                                + " circuit or feed it outside the block.",
+                        NO_BLOCK_CARRIES,
                         POSITION_CURRENT));
     }
 
@@ -431,7 +427,7 @@ final class KitChecks {
             FittingItem item, Place place, boolean released, List<KitBlock> blocks) {
         String circuit = item.id().substring(0, item.id().lastIndexOf('/'));
         boolean relay = item.width() == Width.RELAY_PAIR;
-        String sits = KitFit.placeOf(circuit, relay, blocks);
+        Text sits = KitFit.placeOf(circuit, relay, blocks);
         String asked = KitFit.nameOf(place);
         checks.add(
                 Check.atLeast(
@@ -440,14 +436,8 @@ final class KitChecks {
                         new Measured(released ? 0 : 1, 1, ""),
                         Verdict.FAIL,
                         released
-                                ? "No stocked block can be "
-                                        + place.block()
-                                        + " and hold it at "
-                                        + asked
-                                        + " together with what else is placed there; it sits at "
-                                        + sits
-                                        + "."
-                                : "It sits at " + sits + ", as the job asks.",
+                                ? Phrase.of("place-kept.released", place.block(), asked, sits)
+                                : Phrase.of("place-kept.kept", sits),
                         Basis.catalog("the block's positions, relay pairs and limits")));
     }
 
@@ -465,8 +455,8 @@ final class KitChecks {
                         new Measured(parts.size() - missing.size(), parts.size(), ""),
                         Verdict.FAIL,
                         missing.isEmpty()
-                                ? "Every part has an offer."
-                                : "No offer for " + String.join(", ", missing) + ".",
+                                ? ALL_OFFERED
+                                : Phrase.of("stocked.no-offer", String.join(", ", missing)),
                         OFFERS));
     }
 
@@ -480,10 +470,10 @@ final class KitChecks {
                                                 Subject.circuit(circuit.id()).detail("colour"),
                                                 new Measured(0, 1, ""),
                                                 Verdict.CAUTION,
-                                                asked
-                                                        + " is not stocked; the leads are "
-                                                        + circuit.colour()
-                                                        + ": mark them at both ends.",
+                                                Phrase.of(
+                                                        "stocked.other-colour",
+                                                        asked,
+                                                        circuit.colour()),
                                                 COLOURS_STOCKED)));
     }
 }

@@ -8,6 +8,7 @@ import org.fusewright.core.fitting.Place;
 import org.fusewright.core.fitting.Width;
 import org.fusewright.core.job.ArrangementKind;
 import org.fusewright.core.kit.Kit.Move;
+import org.fusewright.core.words.Text;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -60,14 +61,14 @@ final class KitFit {
                 + (place.firstPosition().isPresent() ? "-" + place.firstPosition().getAsInt() : "");
     }
 
-    static String placeOf(String circuit, boolean relay, List<KitBlock> blocks) {
+    static Text placeOf(String circuit, boolean relay, List<KitBlock> blocks) {
         for (KitBlock block : blocks) {
             for (KitBlock.Seat seat : block.seats()) {
                 if (seat.circuit().equals(circuit) && seat.part() instanceof Relay == relay) {
-                    return block.id() + "-" + seat.positions().getFirst();
+                    return Text.verbatim(block.id() + "-" + seat.positions().getFirst());
                 }
             }
         }
-        return "no block";
+        return Move.NOWHERE;
     }
 }

@@ -132,12 +132,14 @@ public final class KitPlanner {
                             .collect(Collectors.joining(", "));
             throw new MalformedJobException(
                     List.of(
-                            new JobProblem(
-                                    "/currency",
-                                    "the catalog has no offers in "
-                                            + currency.getCode()
-                                            + "; it has "
-                                            + (offered.isEmpty() ? "none at all" : offered))));
+                            offered.isEmpty()
+                                    ? JobProblem.of(
+                                            "/currency", "wrong.no-offers", currency.getCode())
+                                    : JobProblem.of(
+                                            "/currency",
+                                            "wrong.no-offers-in",
+                                            currency.getCode(),
+                                            offered)));
         }
         return stock;
     }

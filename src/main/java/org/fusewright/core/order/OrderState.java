@@ -1,5 +1,9 @@
 package org.fusewright.core.order;
 
+import org.fusewright.core.words.Phrase;
+import org.fusewright.core.words.Text;
+
+import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Stream;
 
@@ -19,6 +23,10 @@ public enum OrderState {
 
     public String code() {
         return code;
+    }
+
+    public Text title() {
+        return Phrase.of("order.state." + name().toLowerCase(Locale.ROOT).replace('_', '-'));
     }
 
     public static Optional<OrderState> parse(String code) {

@@ -220,7 +220,7 @@ final class Pricing {
         return kit.checks().stream()
                 .filter(check -> check.verdict() != Verdict.PASS)
                 .sorted(Comparator.comparing(Check::verdict).reversed())
-                .map(check -> check.verdict().code() + ": " + check.says())
+                .map(check -> check.verdict().code() + ": " + check.says().english())
                 .toList();
     }
 

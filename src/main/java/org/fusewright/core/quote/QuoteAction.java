@@ -2,22 +2,21 @@ package org.fusewright.core.quote;
 
 /** What can be done with a quote. */
 public enum QuoteAction {
-    CHANGE("changed"),
-    SEND("sent"),
-    DISCARD("discarded"),
-    ACCEPT("accepted"),
-    DECLINE("declined"),
-    REVISE("revised"),
-    FULFIL("fulfilled");
+    CHANGE("change"),
+    SEND("send"),
+    DISCARD("discard"),
+    ACCEPT("accept"),
+    DECLINE("decline"),
+    REVISE("revise"),
+    FULFIL("fulfil");
 
-    private final String done;
+    private final String code;
 
-    QuoteAction(String done) {
-        this.done = done;
+    QuoteAction(String code) {
+        this.code = code;
     }
 
-    /** The quote after it, in one word. */
-    public String done() {
-        return done;
+    public String code() {
+        return code;
     }
 }

@@ -134,6 +134,10 @@ final class BranchSizing {
         return shared;
     }
 
+    Device device() {
+        return device;
+    }
+
     private CircuitDemand owner() {
         return ways.getFirst().demand();
     }

@@ -9,6 +9,7 @@ import org.fusewright.core.check.Verdict;
 import org.fusewright.core.job.Duty;
 import org.fusewright.core.job.Supply;
 import org.fusewright.core.quantity.Volts;
+import org.fusewright.core.words.Text;
 
 import java.util.ArrayList;
 import java.util.Collection;
@@ -72,11 +73,12 @@ final class ChargingBalance {
                     "A",
                     0,
                     Verdict.CAUTION,
-                    "The charging output is not given; for "
-                            + Say.amps(loadA)
-                            + " of continuous load it should be "
-                            + Say.amps(loadA / SHARE_OF_OUTPUT)
-                            + " or more.",
+                    Text.verbatim(
+                            "The charging output is not given; for "
+                                    + Say.amps(loadA)
+                                    + " of continuous load it should be "
+                                    + Say.amps(loadA / SHARE_OF_OUTPUT)
+                                    + " or more."),
                     BASIS);
         }
         double limitA = SHARE_OF_OUTPUT * outputA.getAsDouble();

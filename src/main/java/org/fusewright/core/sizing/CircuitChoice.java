@@ -251,7 +251,7 @@ final class CircuitChoice {
                         .thenComparingDouble(Device::ratingA)
                         .reversed());
         for (Device device : cheaper) {
-            @Nullable String missed = missedWith(device, best.wires());
+            @Nullable String missed = missedWith(sizing(device), best.wires());
             if (missed != null) {
                 return " The next cheaper device, " + named(device) + ", fails " + missed + ".";
             }
@@ -267,11 +267,15 @@ final class CircuitChoice {
                 loom.layAll(of.resolved().trunkWires()),
                 best.wires().trunks().get(circuit),
                 wire -> sizing.trunkMicros(circuit, wire),
-                wire -> missedWith(best.device(), best.wires().withTrunk(circuit, wire)),
+                wire -> missedWith(sizing, best.wires().withTrunk(circuit, wire)),
                 " The next cheaper wire fails ");
     }
 
     private String nextCheaperShare(Branch best) {
+        if (best.wires().share().isEmpty()) {
+            return "";
+        }
+        BranchSizing sizing = sizing(best.device());
         return best.wires()
                 .share()
                 .map(
@@ -279,11 +283,8 @@ final class CircuitChoice {
                                 nextCheaperWire(
                                         loom.layAll(owner.resolved().wires()),
                                         share,
-                                        wire -> loom.micros(wire, loom.pigtailM(), 1),
-                                        wire ->
-                                                missedWith(
-                                                        best.device(),
-                                                        best.wires().withShare(wire)),
+                                        wire -> loom.micros(wire, loom.pigtailCut(), 1),
+                                        wire -> missedWith(sizing, best.wires().withShare(wire)),
                                         " The next cheaper shared lead fails "))
                 .orElse("");
     }
@@ -295,22 +296,19 @@ final class CircuitChoice {
             Function<LaidWire, @Nullable String> missedWith,
             String says) {
         long chosenMicros = microsOf.applyAsLong(chosen);
-        List<LaidWire> cheaper = new ArrayList<>();
+        List<PricedWire> cheaper = new ArrayList<>();
         for (LaidWire wire : wires) {
             long micros = microsOf.applyAsLong(wire);
             // Of equal prices the thinner is preferred, so it must have failed as well.
             if (wire.fitsCavity()
                     && (micros < chosenMicros
                             || micros == chosenMicros && wire.areaMm2() < chosen.areaMm2())) {
-                cheaper.add(wire);
+                cheaper.add(new PricedWire(wire, micros));
             }
         }
-        cheaper.sort(
-                Comparator.comparingLong(microsOf)
-                        .thenComparingDouble(LaidWire::areaMm2)
-                        .reversed());
-        for (LaidWire wire : cheaper) {
-            @Nullable String missed = missedWith.apply(wire);
+        cheaper.sort(PricedWire.DEAREST_FIRST);
+        for (PricedWire priced : cheaper) {
+            @Nullable String missed = missedWith.apply(priced.wire());
             if (missed != null) {
                 return says + missed + ".";
             }
@@ -318,13 +316,22 @@ final class CircuitChoice {
         return "";
     }
 
-    private @Nullable String missedWith(Device device, Wires wires) {
+    private record PricedWire(LaidWire wire, long micros) {
+
+        /** Of equal prices the thicker. */
+        static final Comparator<PricedWire> DEAREST_FIRST =
+                Comparator.comparingLong(PricedWire::micros)
+                        .thenComparingDouble(priced -> priced.wire().areaMm2())
+                        .reversed();
+    }
+
+    private @Nullable String missedWith(BranchSizing sizing, Wires wires) {
+        Device device = sizing.device();
         @Nullable Limit limit = limits.firstMissed(device);
         if (limit != null) {
             return limit.code().code() + ": it " + limits.says(device, limit);
         }
-        return sizing(device)
-                .findMissed(wires)
+        return sizing.findMissed(wires)
                 .map(missed -> missed.reason().code().code() + ": " + missed.says())
                 .orElse(null);
     }

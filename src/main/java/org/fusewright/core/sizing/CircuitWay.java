@@ -1,6 +1,7 @@
 package org.fusewright.core.sizing;
 
 import org.fusewright.core.catalog.Relay;
+import org.fusewright.core.quantity.Millimetres;
 import org.fusewright.core.sizing.FeedPlan.Limb;
 import org.jspecify.annotations.Nullable;
 
@@ -28,17 +29,16 @@ final class CircuitWay {
         }
     }
 
-    /** For costs, which do not depend on it. */
-    private static final Limb NOWHERE = new Limb(0, 0, 0);
-
     private final Loom loom;
     private final CircuitDemand demand;
+    private final LoadPath path;
     private final Protection protection;
     private final Jumpers jumpers;
 
     CircuitWay(Loom loom, CircuitDemand demand, Protection protection) {
         this.loom = loom;
         this.demand = demand;
+        this.path = loom.pathOf(demand);
         this.protection = protection;
         this.jumpers = new Jumpers(loom, protection);
     }
@@ -56,12 +56,16 @@ final class CircuitWay {
         return fromCavity ? loom.jumperM() : loom.pigtailM();
     }
 
+    private Millimetres jumperCut(boolean fromCavity) {
+        return fromCavity ? loom.jumperCut() : loom.pigtailCut();
+    }
+
     private static int cavityEnds(boolean fromCavity) {
         return fromCavity ? 2 : 1;
     }
 
     private long jumperMicros(LaidWire jumper, boolean fromCavity) {
-        return loom.micros(jumper, jumperM(loom, fromCavity), cavityEnds(fromCavity));
+        return loom.micros(jumper, jumperCut(fromCavity), cavityEnds(fromCavity));
     }
 
     /** Candidates for the lead that starts where the way starts. */
@@ -80,23 +84,23 @@ final class CircuitWay {
 
     /** No way from a cavity costs less. */
     long leastMicros() {
-        return isRelayed()
-                ? leastMicrosBehindFirst()
-                : leads(Upstream.atCavity(NOWHERE)).leastMicros();
+        return path.costs().leastMicros(ratingA());
     }
 
     /** Least cost behind a splice of all but the first lead, whatever they lose. */
     long leastMicrosBehindFirst() {
         return isRelayed()
-                ? leads(Upstream.atCavity(NOWHERE)).leastMicros()
-                : leads(Upstream.atSplice(NOWHERE)).leastBranchMicros();
+                ? path.costs().leastMicros(ratingA())
+                : path.costs().leastBranchMicros(ratingA());
     }
 
     /** Cost of the first lead alone, from a splice on. */
     long firstMicros(LaidWire first) {
-        return isRelayed()
-                ? jumperMicros(first, false)
-                : leads(Upstream.atSplice(NOWHERE)).trunkMicros(first);
+        return isRelayed() ? jumperMicros(first, false) : trunkMicros(first, false);
+    }
+
+    private double ratingA() {
+        return protection.device().ratingA();
     }
 
     private LeadChoice leads(Upstream start) {
@@ -147,10 +151,7 @@ final class CircuitWay {
         return startingWith(
                 start,
                 jumpers.standIn(
-                        wires,
-                        jumperM(loom, fromCavity),
-                        cavityEnds(fromCavity),
-                        demand.runningA()));
+                        wires, jumperCut(fromCavity), cavityEnds(fromCavity), demand.runningA()));
     }
 
     /** The cheapest way that starts with this wire. */
@@ -180,10 +181,6 @@ final class CircuitWay {
 
     /** Cost of a trunk alone, from a cavity or from a splice. */
     long trunkMicros(LaidWire trunk, boolean fromCavity) {
-        return leads(
-                        fromCavity || isRelayed()
-                                ? Upstream.atCavity(NOWHERE)
-                                : Upstream.atSplice(NOWHERE))
-                .trunkMicros(trunk);
+        return path.costs().trunkMicros(path.sizeOf(trunk), fromCavity || isRelayed());
     }
 }

@@ -2,7 +2,9 @@ package org.fusewright.core.sizing;
 
 import org.fusewright.core.check.Basis;
 import org.fusewright.core.check.Check;
+import org.fusewright.core.words.Text;
 
+import java.util.List;
 import java.util.Optional;
 
 /**
@@ -62,7 +64,8 @@ record Diversity(double share, double connectedA, double largestA) {
                                         check.unit(),
                                         check.margin(),
                                         check.verdict(),
-                                        check.says() + " " + sentence,
+                                        Text.sentences(
+                                                List.of(check.says(), Text.verbatim(sentence))),
                                         new Basis(check.basis().text() + "; " + BASIS)))
                 .orElse(check);
     }

@@ -5,6 +5,7 @@ import org.fusewright.core.catalog.Holder;
 import org.fusewright.core.job.Feed;
 import org.fusewright.core.job.Job;
 import org.fusewright.core.pricing.Stock;
+import org.fusewright.core.quantity.Millimetres;
 import org.fusewright.core.quantity.Ohms;
 import org.fusewright.core.sizing.FeedDemand.Service;
 import org.fusewright.core.sizing.FeedPlan.Limb;
@@ -41,6 +42,8 @@ final class FeedSizing {
     private final boolean straight;
     private final boolean onlyTrigger;
     private final double mainRouteM;
+    private final Millimetres sourceCut;
+    private final Millimetres mainCut;
     private final double mayLoseV;
 
     private FeedSizing(Loom loom, FeedDemand demand) {
@@ -54,6 +57,8 @@ final class FeedSizing {
         this.onlyTrigger = straight && first.isTrigger();
         double lengthM = demand.feed().feed().lengthM();
         this.mainRouteM = onlyTrigger ? 0 : straight ? lengthM + first.routeM() : lengthM;
+        this.sourceCut = loom.cut(demand.feed().feed().sourceDistanceM());
+        this.mainCut = loom.cut(mainRouteM);
         this.mayLoseV =
                 mayLosePercent(demand.strictestDropPercent()) / 100 * job.supply().nominalV();
     }
@@ -161,10 +166,10 @@ final class FeedSizing {
     }
 
     private long wireMicros(LaidWire wire) {
-        long sourceMicros = loom.micros(wire, demand.feed().feed().sourceDistanceM(), 0);
+        long sourceMicros = loom.micros(wire, sourceCut, 0);
         return onlyTrigger
                 ? sourceMicros
-                : sourceMicros + loom.micros(wire, mainRouteM, straight ? 1 : 0);
+                : sourceMicros + loom.micros(wire, mainCut, straight ? 1 : 0);
     }
 
     /** What the next smaller main device would miss decided. */
@@ -248,7 +253,7 @@ final class FeedSizing {
     private boolean survives(
             LaidWire wire, TimeCurrentBand band, double highestA, double farOhm, double runningA) {
         double lowestA = FaultCurrent.lowestA(job.supply(), new Ohms(farOhm));
-        return band.letThroughA2s(lowestA, highestA, ShortCircuitWithstand.LONGEST_S)
+        return band.letThroughA2s(lowestA, highestA)
                 <= ShortCircuitWithstand.survivesA2s(wire, runningA);
     }
 
@@ -422,6 +427,7 @@ final class FeedSizing {
             Trial chosen, double highestA, Limb limb, Service service, LaidWire[] candidates) {
         TimeCurrentBand band = loom.bandOfMain(chosen.main());
         double routeM = leadRouteM(service);
+        Millimetres cut = loom.cut(routeM);
         @Nullable LaidWire best = null;
         @Nullable LaidWire thickest = null;
         for (LaidWire wire : candidates) {
@@ -430,7 +436,7 @@ final class FeedSizing {
             }
             thickest = wire;
             double farOhm = limb.mostOhm() + wire.warmOhm(routeM, service.currentA());
-            if ((best == null || loom.micros(wire, routeM, 1) < loom.micros(best, routeM, 1))
+            if ((best == null || loom.micros(wire, cut, 1) < loom.micros(best, cut, 1))
                     && wire.servesCavity(service.currentA())
                     && wire.isProtectedBy(chosen.main().ratingA())
                     && survives(wire, band, highestA, farOhm, service.currentA())) {

@@ -1,5 +1,6 @@
 package org.fusewright.core.sizing;
 
+import org.fusewright.core.quantity.Millimetres;
 import org.fusewright.core.sizing.Missed.Reason;
 import org.jspecify.annotations.Nullable;
 
@@ -27,7 +28,7 @@ final class Jumpers {
     }
 
     /** The cheapest that does all that, else the thickest that fits a cavity, else the thickest. */
-    LaidWire standIn(LaidWire[] wires, double routeM, int cavityEnds, double currentA) {
+    LaidWire standIn(LaidWire[] wires, Millimetres cut, int cavityEnds, double currentA) {
         @Nullable LaidWire best = null;
         @Nullable LaidWire thickest = null;
         for (LaidWire wire : wires) {
@@ -36,8 +37,8 @@ final class Jumpers {
             }
             thickest = wire;
             if ((best == null
-                            || loom.micros(wire, routeM, cavityEnds)
-                                    < loom.micros(best, routeM, cavityEnds))
+                            || loom.micros(wire, cut, cavityEnds)
+                                    < loom.micros(best, cut, cavityEnds))
                     && missedBy(wire, currentA) == null) {
                 best = wire;
             }

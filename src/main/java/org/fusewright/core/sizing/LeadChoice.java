@@ -63,6 +63,7 @@ final class LeadChoice {
     private final Protection protection;
     private final Upstream upstream;
     private final LoadPath path;
+    private final LoadCosts costs;
     private final double mayLosePercent;
 
     /** For each group of alike branches the sizes that the device protects, once asked for. */
@@ -77,7 +78,8 @@ final class LeadChoice {
         this.demand = demand;
         this.protection = protection;
         this.upstream = upstream;
-        this.path = new LoadPath(loom, demand);
+        this.path = loom.pathOf(demand);
+        this.costs = path.costs();
         this.mayLosePercent = demand.resolved().circuit().maxDropPercent();
     }
 
@@ -92,15 +94,15 @@ final class LeadChoice {
 
     /** What a trunk would miss; empty when it would do. */
     Optional<Missed> findMissed(LaidWire trunk) {
-        return Optional.ofNullable(tryOn(sizeOf(trunk)).missed());
+        return Optional.ofNullable(tryOn(path.sizeOf(trunk)).missed());
     }
 
     private Choice choose(LaidWire[] candidates) {
-        long branchesCostMicros = leastBranchMicros();
+        long branchesCostMicros = costs.leastBranchMicros(protection.device().ratingA());
         @Nullable Trial best = null;
         @Nullable Trial standIn = null;
         for (LaidWire candidate : candidates) {
-            Size trunk = sizeOf(candidate);
+            Size trunk = path.sizeOf(candidate);
             if (best != null && trunkMicros(trunk) + branchesCostMicros >= best.micros()) {
                 continue;
             }
@@ -120,75 +122,8 @@ final class LeadChoice {
         return finish(chosen);
     }
 
-    private Size sizeOf(LaidWire out) {
-        return path.returnsByWire()
-                ? new Size(out, Optional.of(returnWire(out)))
-                : new Size(out, Optional.empty());
-    }
-
-    /** The same size in ground colour, else the next thicker, else the wire out itself. */
-    private LaidWire returnWire(LaidWire out) {
-        for (LaidWire ground : loom.layAll(demand.resolved().groundWires())) {
-            if (ground.wire().family().equals(out.wire().family())
-                    && ground.wire().size().compareTo(out.wire().size()) >= 0) {
-                return ground;
-            }
-        }
-        return out;
-    }
-
-    /** Cost of the trunk alone, out and back. */
-    long trunkMicros(LaidWire trunk) {
-        return trunkMicros(sizeOf(trunk));
-    }
-
     private long trunkMicros(Size trunk) {
-        return sizeMicros(trunk, path.trunkM(), upstream.endsInCavity() ? 1 : 0);
-    }
-
-    private long sizeMicros(Size size, double routeM, int cavityEnds) {
-        long micros = loom.micros(size.out(), routeM, cavityEnds);
-        return size.back().isPresent()
-                ? micros + loom.micros(size.back().get(), routeM, 0)
-                : micros;
-    }
-
-    /** No choice of branches and of what joins them costs less. */
-    long leastBranchMicros() {
-        if (!path.isSpliced()) {
-            return 0;
-        }
-        long leastPerM = Long.MAX_VALUE;
-        for (LaidWire wire : loom.layAll(demand.resolved().wires())) {
-            if (wire.isProtectedBy(protection.device().ratingA())) {
-                leastPerM = Math.min(leastPerM, wire.microsPerM());
-            }
-        }
-        if (leastPerM == Long.MAX_VALUE) {
-            return 0;
-        }
-        long spliceMicros = leastSpliceMicros();
-        double lengthM = 0;
-        for (SingleLoad load : demand.loads()) {
-            lengthM += load.load().branchM();
-        }
-        return spliceMicros + (long) (lengthM * leastPerM);
-    }
-
-    private long leastSpliceMicros() {
-        long leastMicros = loom.splices().leastMicros();
-        return path.returnsByWire() ? 2 * leastMicros : leastMicros;
-    }
-
-    /** Least cost of all leads to the loads, whatever they lose. */
-    long leastMicros() {
-        long least = Long.MAX_VALUE;
-        for (LaidWire wire : loom.layFor(demand.id(), "/out", demand.resolved().trunkWires())) {
-            if (wire.isProtectedBy(protection.device().ratingA())) {
-                least = Math.min(least, trunkMicros(wire));
-            }
-        }
-        return least == Long.MAX_VALUE ? 0 : least + leastBranchMicros();
+        return costs.trunkMicros(trunk, upstream.endsInCavity());
     }
 
     private Limb atTrunk(Size trunk) {
@@ -270,7 +205,7 @@ final class LeadChoice {
         for (List<BranchSearch.Option> sizes : protectedSizes()) {
             search.offer(thatLoseLittle(sizes, upToBranchV));
         }
-        return search.findCheapest(trunkMicros(trunk) + leastSpliceMicros());
+        return search.findCheapest(trunkMicros(trunk) + costs.leastSpliceMicros());
     }
 
     /** First of the single loads that each load stands for. */
@@ -302,9 +237,9 @@ final class LeadChoice {
         List<BranchSearch.Option> options = new ArrayList<>();
         for (LaidWire wire : candidatesFor(first)) {
             if (protection.missedInOverload(wire) == null) {
-                Size size = sizeOf(wire);
+                Size size = path.sizeOf(wire);
                 double lostV = size.warmOhm(branchM, load.runningA()) * load.runningA();
-                long micros = sizeMicros(size, branchM, 0) * load.load().count();
+                long micros = costs.branchMicros(size, first) * load.load().count();
                 options.add(new BranchSearch.Option(size, lostV, micros));
             }
         }
@@ -341,12 +276,12 @@ final class LeadChoice {
     private long microsOf(Size trunk, Size[] branches, Outcome outcome) {
         long micros = trunkMicros(trunk);
         for (int i = 0; i < branches.length; i++) {
-            micros += sizeMicros(branches[i], demand.loads().get(i).load().branchM(), 0);
+            micros += costs.branchMicros(branches[i], i);
         }
         for (Joint joint : outcome.chain()) {
             micros += path.returnsByWire() ? 2 * joint.micros() : joint.micros();
             if (joint.linksOn()) {
-                micros += sizeMicros(trunk, loom.pigtailM(), 0);
+                micros += costs.linkMicros(trunk);
             }
         }
         return micros;

@@ -17,7 +17,7 @@ final class LoadLeads {
         this.loom = loom;
         this.demand = demand;
         this.choice = choice;
-        this.path = new LoadPath(loom, demand);
+        this.path = loom.pathOf(demand);
     }
 
     /** Adds leads and splices; answers whether every splice has a part that takes its leads. */

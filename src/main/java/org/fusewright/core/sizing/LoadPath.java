@@ -3,13 +3,17 @@ package org.fusewright.core.sizing;
 import org.fusewright.core.job.Circuit;
 import org.fusewright.core.job.ReturnPath;
 import org.fusewright.core.sizing.SpliceChoice.Joint;
+import org.jspecify.annotations.Nullable;
 
+import java.util.IdentityHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 
 /**
  * The way from a block to the loads of one circuit and back, with sizes tried on. Through the frame
- * the way back costs nothing; by wire it is as long and as thick as the way out.
+ * the way back costs nothing; by wire it is as long and as thick as the way out. The same behind
+ * every device.
  */
 final class LoadPath {
 
@@ -49,11 +53,18 @@ final class LoadPath {
     private final Loom loom;
     private final CircuitDemand demand;
     private final Circuit circuit;
+    private final LoadCosts costs;
+    private final Map<LaidWire, Size> sizes = new IdentityHashMap<>();
 
     LoadPath(Loom loom, CircuitDemand demand) {
         this.loom = loom;
         this.demand = demand;
         this.circuit = demand.resolved().circuit();
+        this.costs = new LoadCosts(loom, demand, this);
+    }
+
+    LoadCosts costs() {
+        return costs;
     }
 
     boolean isSpliced() {
@@ -62,6 +73,28 @@ final class LoadPath {
 
     boolean returnsByWire() {
         return circuit.returnPath() == ReturnPath.WIRE;
+    }
+
+    /** A wire out with what goes back beside it. */
+    Size sizeOf(LaidWire out) {
+        @Nullable Size known = sizes.get(out);
+        if (known == null) {
+            Optional<LaidWire> back = returnsByWire() ? Optional.of(back(out)) : Optional.empty();
+            known = new Size(out, back);
+            sizes.put(out, known);
+        }
+        return known;
+    }
+
+    /** The same size in ground colour, else the next thicker, else the wire out itself. */
+    private LaidWire back(LaidWire out) {
+        for (LaidWire ground : loom.layAll(demand.resolved().groundWires())) {
+            if (ground.wire().family().equals(out.wire().family())
+                    && ground.wire().size().compareTo(out.wire().size()) >= 0) {
+                return ground;
+            }
+        }
+        return out;
     }
 
     /** Route of the trunk: to the load, or to the splice. */

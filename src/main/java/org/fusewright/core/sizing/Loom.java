@@ -6,6 +6,7 @@ import org.fusewright.core.job.Job;
 import org.fusewright.core.job.ResolvedJob;
 import org.fusewright.core.pricing.Stock;
 import org.fusewright.core.quantity.Metres;
+import org.fusewright.core.quantity.Millimetres;
 import org.jspecify.annotations.Nullable;
 
 import java.util.IdentityHashMap;
@@ -19,7 +20,10 @@ final class Loom {
     private final Stock stock;
     private final KeptSizes kept;
     private final PlacedStock placed;
+    private final Millimetres jumperCut;
+    private final Millimetres pigtailCut;
     private final Map<List<Wire>, LaidWire[]> laidLists = new IdentityHashMap<>();
+    private final Map<CircuitDemand, LoadPath> paths = new IdentityHashMap<>();
 
     /**
      * @param placed the job's stock in the job's surroundings
@@ -29,6 +33,8 @@ final class Loom {
         this.stock = resolved.stock();
         this.placed = placed;
         this.kept = kept;
+        this.jumperCut = cut(jumperM());
+        this.pigtailCut = cut(pigtailM());
     }
 
     Job job() {
@@ -60,8 +66,25 @@ final class Loom {
         return job.choices().pigtail().metres();
     }
 
+    Millimetres jumperCut() {
+        return jumperCut;
+    }
+
+    Millimetres pigtailCut() {
+        return pigtailCut;
+    }
+
+    /** What to cut for a lead of this route. */
+    Millimetres cut(double routeM) {
+        return CutLength.of(new Metres(routeM), job.choices());
+    }
+
     LaidWire lay(Wire wire) {
         return placed.lay(wire);
+    }
+
+    LoadPath pathOf(CircuitDemand demand) {
+        return paths.computeIfAbsent(demand, circuit -> new LoadPath(this, circuit));
     }
 
     /** Whether some leads have their wire already. */
@@ -76,8 +99,8 @@ final class Loom {
     }
 
     /** What a lead costs, in millionths of the currency: its cut length, and its cavity ends. */
-    long micros(LaidWire wire, double routeM, int cavityEnds) {
-        double cutMm = CutLength.of(new Metres(routeM), job.choices()).value();
+    long micros(LaidWire wire, Millimetres cut, int cavityEnds) {
+        double cutMm = cut.value();
         return Math.round(cutMm * wire.microsPerM() / 1000) + cavityEnds * wire.end().micros();
     }
 
@@ -117,7 +140,7 @@ final class Loom {
                         role,
                         laidWire.wire(),
                         routeM,
-                        CutLength.of(new Metres(routeM), job.choices()),
+                        cut(routeM),
                         currentA,
                         laidWire.dropV(routeM, currentA),
                         from,

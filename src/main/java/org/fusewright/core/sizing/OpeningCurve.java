@@ -49,6 +49,11 @@ final class OpeningCurve {
         return currentsA;
     }
 
+    /** The time at one of its points. */
+    double timeS(int point) {
+        return timesS[point];
+    }
+
     /** The time at a current between the first point and the last. */
     double at(double currentA) {
         int last = slopes.length;

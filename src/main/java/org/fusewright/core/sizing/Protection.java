@@ -15,7 +15,7 @@ final class Protection {
     private final double highestA;
     private final Supply supply;
     private final double clearsFromA;
-    private final double mostLetThroughA2s;
+    private double mostLetThroughA2s = Double.NaN;
 
     /**
      * @param highestA prospective short-circuit current at the device
@@ -27,7 +27,6 @@ final class Protection {
         this.highestA = highestA;
         this.supply = loom.job().supply();
         this.clearsFromA = band.clearsFromA();
-        this.mostLetThroughA2s = letThroughA2s(clearsFromA);
     }
 
     Device device() {
@@ -60,13 +59,21 @@ final class Protection {
             return new Missed(Reason.SHORT_NOT_CLEARED, wire, lowestA);
         }
         double survivesA2s = ShortCircuitWithstand.survivesA2s(wire, currentA);
-        return mostLetThroughA2s <= survivesA2s || letThroughA2s(lowestA) <= survivesA2s
+        return mostLetThroughA2s() <= survivesA2s || letThroughA2s(lowestA) <= survivesA2s
                 ? null
                 : new Missed(Reason.BURNS_IN_A_SHORT, wire, 0);
     }
 
+    /** In any short that is cleared in time; worked out when a wire first asks. */
+    private double mostLetThroughA2s() {
+        if (Double.isNaN(mostLetThroughA2s)) {
+            mostLetThroughA2s = letThroughA2s(clearsFromA);
+        }
+        return mostLetThroughA2s;
+    }
+
     /** In any short from this current up to the one at the device. */
     private double letThroughA2s(double lowestA) {
-        return band.letThroughA2s(lowestA, highestA, ShortCircuitWithstand.LONGEST_S);
+        return band.letThroughA2s(lowestA, highestA);
     }
 }

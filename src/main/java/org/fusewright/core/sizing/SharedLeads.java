@@ -120,11 +120,11 @@ final class SharedLeads {
     }
 
     private long shareMicros(LaidWire share) {
-        return loom.micros(share, loom.pigtailM(), 1);
+        return loom.micros(share, loom.pigtailCut(), 1);
     }
 
     private long linkMicros(LaidWire share) {
-        return loom.micros(share, loom.pigtailM(), 0);
+        return loom.micros(share, loom.pigtailCut(), 0);
     }
 
     private long leastSpliceMicros(LaidWire share, double firstsMm2) {
@@ -287,7 +287,7 @@ final class SharedLeads {
 
     /** Each lead as it suits by itself, one after another. */
     private Choice standIn() {
-        LaidWire share = jumpers.standIn(shareWires, loom.pigtailM(), 1, carriedA);
+        LaidWire share = jumpers.standIn(shareWires, loom.pigtailCut(), 1, carriedA);
         Upstream rightBehind = Upstream.atSplice(behindShare(share)).plusPassed(share, carriedA);
         LaidWire[] firsts = new LaidWire[ways.size()];
         for (int i = 0; i < firsts.length; i++) {

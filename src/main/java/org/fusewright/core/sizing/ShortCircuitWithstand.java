@@ -120,7 +120,7 @@ final class ShortCircuitWithstand {
      */
     static Check check(
             Subject subject, List<ProtectedLead> leads, TimeCurrentBand band, Span span) {
-        double energyA2s = band.letThroughA2s(span.lowestA(), span.highestA(), LONGEST_S);
+        double energyA2s = band.letThroughA2s(span.lowestA(), span.highestA());
         ProtectedLead weakest = leads.getFirst();
         double neededMm2 = neededMm2(weakest, energyA2s);
         for (ProtectedLead lead : leads) {

@@ -201,7 +201,7 @@ public final class Sizer {
                 onFeed.add(demand);
                 strictestPercent = Math.min(strictestPercent, circuit.circuit().maxDropPercent());
                 if (ownsDevice(demand)) {
-                    double carriedA = carriedA(demand);
+                    double carriedA = deviceDemands.get(demand.id()).carriedA();
                     services.add(new Service(circuit, false, carriedA, fromFeedM(circuit)));
                     connectedA += carriedA;
                     largestCarriedA = Math.max(largestCarriedA, carriedA);
@@ -246,8 +246,9 @@ public final class Sizer {
         }
         for (CircuitDemand demand : onFeed) {
             if (ownsDevice(demand)) {
-                starts.add(startUpOf(behind(demand)));
-                alongsideA.add(diversity.besideA(carriedA(demand)));
+                DeviceDemand device = deviceDemands.get(demand.id());
+                starts.add(device.startUp());
+                alongsideA.add(diversity.besideA(device.carriedA()));
             }
         }
         return StartUp.eitherOf(starts, alongsideA);

@@ -34,6 +34,7 @@ import java.util.List;
  */
 final class TimeCurrentBand {
 
+    private static final double LONGEST_S = ShortCircuitWithstand.LONGEST_S;
     private static final double CONTACTS_OPEN_S = 0.010;
 
     private final DeviceKind kind;
@@ -130,7 +131,7 @@ final class TimeCurrentBand {
     double clearsFromA() {
         @Nullable Double known = clearsFromA;
         if (known == null) {
-            known = surelyOpensA(ShortCircuitWithstand.LONGEST_S);
+            known = surelyOpensA(LONGEST_S);
             clearsFromA = known;
         }
         return known;
@@ -138,25 +139,29 @@ final class TimeCurrentBand {
 
     /**
      * The most energy that it lets through for any short between two currents, in A2s, each counted
-     * for at most {@code longestS}. Between gates I2t rises or falls all the way, so the worst lies
-     * at an end, at a gate or just under the current where the time is no longer cut off.
+     * for at most {@link ShortCircuitWithstand#LONGEST_S}. Between gates I2t rises or falls all the
+     * way, so the worst lies at an end, at a gate or just under the current where the time is no
+     * longer cut off.
      */
-    double letThroughA2s(double fromA, double toA, double longestS) {
-        double worst = Math.max(energyA2s(fromA, longestS), energyA2s(toA, longestS));
-        double cutOffA = surelyOpensA(longestS);
+    double letThroughA2s(double fromA, double toA) {
+        double worst = Math.max(energyA2s(fromA), energyA2s(toA));
+        double cutOffA = clearsFromA();
         if (fromA < cutOffA && cutOffA < toA) {
-            worst = Math.max(worst, cutOffA * cutOffA * longestS);
+            worst = Math.max(worst, cutOffA * cutOffA * LONGEST_S);
         }
-        for (double gateA : latest().currentsA()) {
+        OpeningCurve curve = latest();
+        double[] gatesA = curve.currentsA();
+        for (int i = 0; i < gatesA.length; i++) {
+            double gateA = gatesA[i];
             if (fromA < gateA && gateA < toA) {
-                worst = Math.max(worst, energyA2s(gateA, longestS));
+                worst = Math.max(worst, gateA * gateA * Math.min(LONGEST_S, curve.timeS(i)));
             }
         }
         return worst;
     }
 
-    private double energyA2s(double currentA, double longestS) {
-        return currentA * currentA * Math.min(longestS, latestS(currentA));
+    private double energyA2s(double currentA) {
+        return currentA * currentA * Math.min(LONGEST_S, latestS(currentA));
     }
 
     /**

@@ -7,6 +7,8 @@ import org.fusewright.core.check.CheckCode;
 import org.fusewright.core.check.Subject;
 import org.fusewright.core.check.Verdict;
 import org.fusewright.core.job.Supply;
+import org.fusewright.core.words.Amount;
+import org.fusewright.core.words.Phrase;
 
 /**
  * What a load loses between the battery's terminals and its own, out and back: leads at conductor
@@ -34,15 +36,13 @@ final class VoltageDrop {
 
     static Check check(Subject circuit, SizedLoad load, double mayLosePercent) {
         boolean inside = load.dropPercent() <= mayLosePercent;
-        String says =
-                load.title()
-                        + " loses "
-                        + Say.volts(load.dropV())
-                        + " out and back, "
-                        + Say.percent(load.dropPercent())
-                        + (inside ? " of the " : "; it may lose ")
-                        + Say.percent(mayLosePercent)
-                        + (inside ? " that it may." : ".");
+        Phrase says =
+                Phrase.of(
+                        inside ? "voltage-drop.inside" : "voltage-drop.beyond",
+                        load.title(),
+                        Amount.volts(load.dropV()),
+                        Amount.percent(load.dropPercent()),
+                        Amount.percent(mayLosePercent));
         return Check.atMost(
                 CheckCode.VOLTAGE_DROP,
                 circuit.detail("load " + load.title()),

@@ -32,11 +32,10 @@ public record CheckRequest(
         OptionalInt jobId = fields.findWhole("jobId", 1, Integer.MAX_VALUE);
         OptionalInt revision = fields.findWhole("revision", 1, Integer.MAX_VALUE);
         if (fields.has("job") == fields.has("jobId")) {
-            fields.report(
-                    "jobId", "give either jobId, the number of a kept job, or job, a document");
+            fields.report("jobId", "wrong.job-or-id");
         }
         if (fields.has("revision") && !fields.has("jobId")) {
-            fields.report("revision", "belongs to a jobId");
+            fields.report("revision", "wrong.revision-without-job");
         }
         String csv = fields.text("csv");
         if (!csv.isEmpty()) {
@@ -51,7 +50,7 @@ public record CheckRequest(
                                                 problem.pointer().substring(1), problem.detail()));
             }
         } else if (fields.tree("csv").isString()) {
-            fields.report("csv", "is empty; it needs a header row part,quantity");
+            fields.report("csv", "kit-file.empty");
         }
         return fields.finish(
                 () -> {

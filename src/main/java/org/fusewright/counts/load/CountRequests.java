@@ -67,7 +67,7 @@ public final class CountRequests {
     public static NewCount readNewCount(byte[] json) {
         JsonFields fields = JsonFields.of(json);
         if (!fields.has("jobId")) {
-            fields.report("jobId", "is missing; it must be the number of a kept job");
+            fields.report("jobId", "wrong.missing-job");
         }
         int job = fields.findWhole("jobId", 1, Integer.MAX_VALUE).orElse(1);
         OptionalInt revision = fields.findWhole("revision", 1, Integer.MAX_VALUE);
@@ -82,7 +82,7 @@ public final class CountRequests {
             return ExpectedBag.Sets.OPENED;
         }
         if (!sets.equals("closed")) {
-            fields.report("sets", "must be closed or opened");
+            fields.report("sets", "wrong.sets");
         }
         return ExpectedBag.Sets.CLOSED;
     }
@@ -91,7 +91,7 @@ public final class CountRequests {
         JsonFields fields = JsonFields.of(json);
         PartNumber part = part(fields, "part");
         if (!fields.has("pieces")) {
-            fields.report("pieces", "is missing; it must be a whole number, negative to take out");
+            fields.report("pieces", "wrong.missing-pieces");
         }
         int pieces = fields.findWhole("pieces", -MOST_PIECES, MOST_PIECES).orElse(0);
         String by = fields.name("by");
@@ -102,7 +102,7 @@ public final class CountRequests {
         JsonFields fields = JsonFields.of(json);
         String code = fields.text("code");
         if (code.length() > LONGEST_CODE) {
-            fields.report("code", "must have at most " + LONGEST_CODE + " signs");
+            fields.report("code", "wrong.too-long", LONGEST_CODE);
         }
         String by = fields.name("by");
         return fields.finish(() -> new Code(code, by));
@@ -129,7 +129,7 @@ public final class CountRequests {
         double tareG = fields.findNumber("tareG", 0, MOST_G).orElse(0);
         double grossG = fields.number("grossG", 0, MOST_G);
         if (grossG < tareG && fields.has("grossG")) {
-            fields.report("grossG", "must be no less than tareG: a full bag weighs more");
+            fields.report("grossG", "wrong.gross-below-tare");
         }
         Optional<Set<PartNumber>> offScale =
                 fields.findTexts("offScale").map(texts -> parts(fields, texts));
@@ -143,10 +143,10 @@ public final class CountRequests {
         String name = fields.name("name");
         String remark = fields.findText("remark").orElse("").strip();
         if (remark.length() > LONGEST_REMARK) {
-            fields.report("remark", "must have at most " + LONGEST_REMARK + " signs");
+            fields.report("remark", "wrong.too-long", LONGEST_REMARK);
         }
         if (remark.chars().anyMatch(Character::isISOControl)) {
-            fields.report("remark", "must be plain text on one line");
+            fields.report("remark", "wrong.one-line");
         }
         return fields.finish(() -> new Signed(name, remark));
     }
@@ -171,7 +171,7 @@ public final class CountRequests {
                 for (String code : percents.names()) {
                     Optional<CountedKind> kind = CountedKind.parse(code);
                     if (kind.isEmpty()) {
-                        percents.report(code, "is no kind of part; there are " + kinds());
+                        percents.report(code, "wrong.no-kind", kinds());
                     }
                     percents.findNumber(code, 0, 100)
                             .ifPresent(
@@ -200,7 +200,7 @@ public final class CountRequests {
             return new PartNumber(text);
         }
         if (!text.isEmpty()) {
-            fields.report(name, "is no part number");
+            fields.report(name, "wrong.no-part-number");
         }
         return NO_PART;
     }
@@ -211,7 +211,7 @@ public final class CountRequests {
             if (texts.get(i).matches(PartNumber.FORM)) {
                 parts.add(new PartNumber(texts.get(i)));
             } else {
-                fields.report("offScale/" + i, "is no part number");
+                fields.report("offScale/" + i, "wrong.no-part-number");
             }
         }
         return parts;

@@ -2,6 +2,10 @@ package org.fusewright.counts.load;
 
 import org.fusewright.core.job.JobProblem;
 import org.fusewright.core.job.MalformedJobException;
+import org.fusewright.core.words.Amount;
+import org.fusewright.core.words.Phrase;
+import org.fusewright.core.words.Text;
+import org.fusewright.core.words.Unit;
 import org.jspecify.annotations.Nullable;
 
 import tools.jackson.core.JacksonException;
@@ -9,7 +13,6 @@ import tools.jackson.databind.DeserializationFeature;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.json.JsonMapper;
 
-import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -41,7 +44,7 @@ final class JsonFields {
         this.pointer = pointer;
         this.problems = problems;
         if (!node.isObject()) {
-            problems.add(new JobProblem(pointer, "must be an object {...}"));
+            problems.add(JobProblem.of(pointer, "wrong.no-object"));
         }
     }
 
@@ -53,8 +56,7 @@ final class JsonFields {
         try {
             root = MAPPER.readTree(json);
         } catch (JacksonException e) {
-            throw new MalformedJobException(
-                    List.of(new JobProblem("", "the body is no JSON document")));
+            throw new MalformedJobException(List.of(JobProblem.of("", "json.none")));
         }
         return new JsonFields(root, "", new ArrayList<>());
     }
@@ -78,8 +80,13 @@ final class JsonFields {
         return find(name);
     }
 
-    void report(String name, String detail) {
+    void report(String name, Text detail) {
         problems.add(new JobProblem(pointer + "/" + escaped(name), detail));
+    }
+
+    /** With a text of the bundle; see {@link Phrase}. */
+    void report(String name, String key, Object... values) {
+        report(name, Phrase.of(key, values));
     }
 
     /** A text of 1 to 100 signs; an empty one stands in for what is wrong. */
@@ -88,9 +95,9 @@ final class JsonFields {
         if (has(field)
                 && node.get(field).isString()
                 && (text.isEmpty() || text.length() > LONGEST_NAME)) {
-            report(field, "must be 1 to " + LONGEST_NAME + " signs");
+            report(field, "wrong.name-length", LONGEST_NAME);
         } else if (text.chars().anyMatch(Character::isISOControl)) {
-            report(field, "must be plain text on one line");
+            report(field, "wrong.one-line");
         }
         return text;
     }
@@ -100,7 +107,7 @@ final class JsonFields {
         if (value.isString()) {
             return value.stringValue();
         }
-        report(field, value.isMissingNode() ? "is missing; it must be a text" : "must be a text");
+        report(field, value.isMissingNode() ? "wrong.missing-text" : "wrong.no-text");
         return "";
     }
 
@@ -111,7 +118,7 @@ final class JsonFields {
     OptionalInt findWhole(String field, int least, int most) {
         OptionalDouble number = findNumber(field, least, most);
         if (number.isPresent() && number.getAsDouble() != Math.rint(number.getAsDouble())) {
-            report(field, "must be a whole number from " + least + " to " + most);
+            report(field, "wrong.whole-number", least, most);
             return OptionalInt.empty();
         }
         return number.isPresent()
@@ -126,7 +133,7 @@ final class JsonFields {
         }
         double number = value.isNumber() ? value.doubleValue() : Double.NaN;
         if (!(number >= least && number <= most)) {
-            report(field, "must be a number from " + plain(least) + " to " + plain(most));
+            report(field, "wrong.number", plain(least), plain(most));
             return OptionalDouble.empty();
         }
         return OptionalDouble.of(number);
@@ -134,9 +141,7 @@ final class JsonFields {
 
     double number(String field, double least, double most) {
         if (!has(field)) {
-            report(
-                    field,
-                    "is missing; it must be a number from " + plain(least) + " to " + plain(most));
+            report(field, "wrong.missing-number", plain(least), plain(most));
         }
         return findNumber(field, least, most).orElse(least);
     }
@@ -148,7 +153,7 @@ final class JsonFields {
         }
         List<String> texts = new ArrayList<>();
         if (!value.isArray()) {
-            report(field, "must be a list of texts");
+            report(field, "wrong.no-texts");
             return Optional.of(texts);
         }
         for (int i = 0; i < value.size(); i++) {
@@ -156,7 +161,7 @@ final class JsonFields {
             if (element.isString()) {
                 texts.add(element.stringValue());
             } else {
-                report(field + "/" + i, "must be a text");
+                report(field + "/" + i, "wrong.no-text");
             }
         }
         return Optional.of(texts);
@@ -174,7 +179,7 @@ final class JsonFields {
     void reportUnasked() {
         for (String name : node.propertyNames()) {
             if (!asked.contains(name)) {
-                report(name, "is no field here; there are " + String.join(", ", asked));
+                report(name, "wrong.no-field", String.join(", ", asked));
             }
         }
     }
@@ -190,7 +195,7 @@ final class JsonFields {
         return name.replace("~", "~0");
     }
 
-    private static String plain(double value) {
-        return BigDecimal.valueOf(value).stripTrailingZeros().toPlainString();
+    private static Amount plain(double value) {
+        return new Amount(value, Unit.NONE, 6);
     }
 }

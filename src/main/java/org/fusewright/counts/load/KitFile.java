@@ -7,6 +7,7 @@ import de.siegmar.fastcsv.reader.CsvRecord;
 import org.fusewright.core.catalog.PartNumber;
 import org.fusewright.core.job.JobProblem;
 import org.fusewright.core.job.MalformedJobException;
+import org.fusewright.core.words.Phrase;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;
@@ -72,20 +73,19 @@ public final class KitFile {
                         return;
                     }
                 } else if (++rows > MOST_ROWS) {
-                    problems.add(new JobProblem(pointer, "a file may hold at most 20,000 rows"));
+                    problems.add(JobProblem.of(pointer, "kit-file.too-long"));
                     return;
                 } else {
                     readRow(record);
                 }
             }
         } catch (CsvParseException e) {
-            problems.add(
-                    new JobProblem(pointer, "is no CSV: a quoted cell is not closed or too long"));
+            problems.add(JobProblem.of(pointer, "kit-file.no-csv"));
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
         if (header) {
-            problems.add(new JobProblem(pointer, "is empty; it needs a header row part,quantity"));
+            problems.add(JobProblem.of(pointer, "kit-file.empty"));
         }
     }
 
@@ -95,10 +95,7 @@ public final class KitFile {
         quantityColumn = names.indexOf(QUANTITY);
         for (String column : List.of(PART, QUANTITY)) {
             if (!names.contains(column)) {
-                problems.add(
-                        new JobProblem(
-                                pointer,
-                                "line 1: the header row has no column \"" + column + "\""));
+                problems.add(JobProblem.of(pointer, "kit-file.no-column", column));
             }
         }
     }
@@ -109,11 +106,11 @@ public final class KitFile {
         String quantity = cell(record, quantityColumn);
         boolean isPart = part.matches(PartNumber.FORM);
         if (!isPart) {
-            report(line, PART, part, "must be a part number of 1 to 40 letters, digits and . / -");
+            report(line, PART, part, "kit-file.no-part");
         }
         BigDecimal number = parse(quantity);
         if (number.signum() < 0) {
-            report(line, QUANTITY, quantity, "must be a number from 0 to 1000000, as 4 or 2.35");
+            report(line, QUANTITY, quantity, "kit-file.no-quantity");
         }
         if (isPart && number.signum() >= 0) {
             found.merge(new PartNumber(part), number, BigDecimal::add);
@@ -133,9 +130,7 @@ public final class KitFile {
         return number.compareTo(MOST) > 0 ? BigDecimal.ONE.negate() : number;
     }
 
-    private void report(long line, String column, String value, String detail) {
-        problems.add(
-                new JobProblem(
-                        pointer, "line %d, %s \"%s\": %s".formatted(line, column, value, detail)));
+    private void report(long line, String column, String value, String key) {
+        problems.add(JobProblem.of(pointer, "kit-file.at", line, column, value, Phrase.of(key)));
     }
 }

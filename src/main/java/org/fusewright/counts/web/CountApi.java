@@ -185,7 +185,11 @@ class CountApi {
         Heard heard = scan.heard();
         return ResponseEntity.ok()
                 .eTag(Versions.print(scan.count().version()))
-                .body(new Scanned(heard.kind().code(), heard.sentence(), document(scan.count())));
+                .body(
+                        new Scanned(
+                                heard.kind().code(),
+                                heard.sentence().english(),
+                                document(scan.count())));
     }
 
     @Operation(

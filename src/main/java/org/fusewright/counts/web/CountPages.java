@@ -20,6 +20,7 @@ import org.fusewright.counts.load.CountRequests;
 import org.fusewright.counts.web.CountView.Notice;
 import org.fusewright.jobs.Jobs;
 import org.fusewright.web.Downloads;
+import org.fusewright.web.Words;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.HttpStatus;
 import org.springframework.http.MediaType;
@@ -161,7 +162,7 @@ class CountPages {
             @RequestHeader(name = "HX-Request", defaultValue = "false") boolean script) {
         try {
             if (code.isBlank() || code.length() > LONGEST_CODE) {
-                throw refused("/code", "scan or type a part number");
+                throw refused("/code", "wrong.scan-or-type");
             }
             Counts.Scan scan = counts.scan(id, code, name(by));
             Heard heard = scan.heard();
@@ -170,7 +171,8 @@ class CountPages {
                             .withNotice(
                                     new Notice(
                                             heard.isGood() ? "pass" : "fail",
-                                            (heard.isGood() ? "✓ " : "✗ ") + heard.sentence()));
+                                            (heard.isGood() ? "✓ " : "✗ ")
+                                                    + Words.say(heard.sentence())));
             return page(template(script), view, HttpStatus.OK);
         } catch (MalformedJobException | SignedCountException e) {
             return refusal(id, by, script, e);
@@ -221,7 +223,7 @@ class CountPages {
             double tare = tareG.isBlank() ? 0 : grams("/tareG", tareG, 0, CountRequests.MOST_G);
             double gross = grams("/grossG", grossG, 0, CountRequests.MOST_G);
             if (gross < tare) {
-                throw refused("/grossG", "a full bag weighs no less than an empty one");
+                throw refused("/grossG", "wrong.full-below-empty");
             }
             BagCount count =
                     counts.weigh(
@@ -245,9 +247,7 @@ class CountPages {
         try {
             String text = remark.strip();
             if (text.length() > CountRequests.LONGEST_REMARK || isBroken(text)) {
-                throw refused(
-                        "/remark",
-                        "must be one line of at most " + CountRequests.LONGEST_REMARK + " signs");
+                throw refused("/remark", "wrong.one-line-of", CountRequests.LONGEST_REMARK);
             }
             counts.sign(id, version, name(name), text);
             return redirect(id, name);
@@ -338,7 +338,7 @@ class CountPages {
     private static String name(String by) {
         String name = by.strip();
         if (name.isEmpty() || name.length() > LONGEST_NAME || isBroken(name)) {
-            throw refused("/by", "say who you are, in 1 to " + LONGEST_NAME + " signs");
+            throw refused("/by", "wrong.who", LONGEST_NAME);
         }
         return name;
     }
@@ -349,14 +349,14 @@ class CountPages {
 
     private static PartNumber part(String text) {
         if (!text.matches(PartNumber.FORM)) {
-            throw refused("/part", "is no part number");
+            throw refused("/part", "wrong.no-part-number");
         }
         return new PartNumber(text);
     }
 
     private static int whole(String pointer, String text) {
         if (!text.strip().matches("-?[0-9]{1,6}")) {
-            throw refused(pointer, "must be a whole number");
+            throw refused(pointer, "wrong.no-whole-number");
         }
         return Integer.parseInt(text.strip());
     }
@@ -366,18 +366,18 @@ class CountPages {
         double value =
                 number.matches("[0-9]{1,7}(\\.[0-9]{0,6})?") ? Double.parseDouble(number) : -1;
         if (!(value >= least && value <= most)) {
-            throw refused(pointer, "must be a number of grams, as 0.1 or 152.4");
+            throw refused(pointer, "wrong.grams");
         }
         return value;
     }
 
-    private static MalformedJobException refused(String pointer, String detail) {
-        return new MalformedJobException(List.of(new JobProblem(pointer, detail)));
+    private static MalformedJobException refused(String pointer, String key, Object... values) {
+        return new MalformedJobException(List.of(JobProblem.of(pointer, key, values)));
     }
 
     private static String inWords(MalformedJobException malformed) {
         return malformed.problems().stream()
-                .map(problem -> label(problem.pointer()) + problem.detail())
+                .map(problem -> label(problem.pointer()) + Words.say(problem.detail()))
                 .collect(Collectors.joining("; ", "", "."))
                 .replace("..", ".");
     }

@@ -1,6 +1,8 @@
 package org.fusewright.jobs.load;
 
 import org.fusewright.core.job.JobProblem;
+import org.fusewright.core.words.Phrase;
+import org.fusewright.core.words.Text;
 import org.jspecify.annotations.Nullable;
 
 import tools.jackson.databind.JsonNode;
@@ -41,7 +43,7 @@ public final class Fields implements AutoCloseable {
     /** Anything but an object is reported, and read as an object without fields. */
     public static Fields of(JsonNode node, String pointer, List<JobProblem> problems) {
         if (!node.isObject()) {
-            problems.add(new JobProblem(pointer, "must be an object {...}, not " + name(node)));
+            problems.add(JobProblem.of(pointer, "wrong.not-an-object", name(node)));
         }
         return new Fields(node, pointer, problems);
     }
@@ -62,18 +64,23 @@ public final class Fields implements AutoCloseable {
         return find(name) != null;
     }
 
-    public void report(String name, String detail) {
+    public void report(String name, Text detail) {
         problems.add(new JobProblem(below(pointer, name), detail));
     }
 
-    void reportHere(String detail) {
-        problems.add(new JobProblem(pointer, detail));
+    /** With a text of the bundle; see {@link Phrase}. */
+    public void report(String name, String key, Object... values) {
+        report(name, Phrase.of(key, values));
+    }
+
+    void reportHere(String key) {
+        problems.add(JobProblem.of(pointer, key));
     }
 
     public Optional<String> findText(String name, TextForm form) {
         @Nullable String text = findString(name, form.words());
         if (text != null && !form.allows(text)) {
-            report(name, "must be " + form.words());
+            report(name, "wrong.must-be", form.words());
         }
         return Optional.ofNullable(text);
     }
@@ -86,20 +93,20 @@ public final class Fields implements AutoCloseable {
 
     /** A text that {@code parse} makes a value of; {@code words} say which there are. */
     public <T> Optional<T> findParsed(
-            String name, Function<String, Optional<T>> parse, String words) {
+            String name, Function<String, Optional<T>> parse, Text words) {
         @Nullable String text = findString(name, words);
         if (text == null) {
             return Optional.empty();
         }
         Optional<T> value = parse.apply(text);
         if (value.isEmpty()) {
-            report(name, "must be " + words + ", not " + quoted(text));
+            report(name, "wrong.must-be-not", words, quoted(text));
         }
         return value;
     }
 
     public <T> T getParsed(
-            String name, Function<String, Optional<T>> parse, String words, T placeholder) {
+            String name, Function<String, Optional<T>> parse, Text words, T placeholder) {
         require(name, words);
         return findParsed(name, parse, words).orElse(placeholder);
     }
@@ -109,7 +116,7 @@ public final class Fields implements AutoCloseable {
         if (value == null) {
             return OptionalDouble.empty();
         }
-        @Nullable String wrong = wrongWith(value, range);
+        @Nullable Text wrong = wrongWith(value, range);
         if (wrong != null) {
             report(name, wrong);
             return OptionalDouble.empty();
@@ -117,15 +124,17 @@ public final class Fields implements AutoCloseable {
         return OptionalDouble.of(numberOf(value));
     }
 
-    private static @Nullable String wrongWith(JsonNode value, Range range) {
+    private static @Nullable Text wrongWith(JsonNode value, Range range) {
         if (!value.isNumber()) {
-            return "must be " + range.words() + ", not " + name(value);
+            return Phrase.of("wrong.must-be-not", range.words(), name(value));
         }
         double number = value.doubleValue();
         if (!Double.isFinite(number)) {
-            return "must be finite: " + range.words();
+            return Phrase.of("wrong.not-finite", range.words());
         }
-        return range.allows(number) ? null : "must be " + range.words() + ", not " + value;
+        return range.allows(number)
+                ? null
+                : Phrase.of("wrong.must-be-not", range.words(), value.toString());
     }
 
     private static double numberOf(JsonNode value) {
@@ -162,7 +171,7 @@ public final class Fields implements AutoCloseable {
                 DoubleStream.of(allowed)
                         .mapToObj(one -> Long.toString((long) one))
                         .collect(Collectors.joining(", "));
-        report(name, "must be one of " + words + ", not " + name(value));
+        report(name, "wrong.must-be-not", Phrase.of("wrong.one-of", words), name(value));
         return OptionalDouble.empty();
     }
 
@@ -172,7 +181,7 @@ public final class Fields implements AutoCloseable {
             return otherwise;
         }
         if (!value.isBoolean()) {
-            report(name, "must be true or false, not " + name(value));
+            report(name, "wrong.not-a-flag", name(value));
             return otherwise;
         }
         return value.booleanValue();
@@ -199,11 +208,11 @@ public final class Fields implements AutoCloseable {
         }
         String at = below(pointer, name);
         if (!value.isArray()) {
-            report(name, "must be a list [...], not " + name(value));
+            report(name, "wrong.not-a-list", name(value));
             return List.of();
         }
         if (!length.allows(value.size())) {
-            report(name, "must hold " + length.span() + ", not " + value.size());
+            report(name, "wrong.must-hold", length.span(), value.size());
         }
         List<T> values = new ArrayList<>();
         for (int i = 0; i < Math.min(value.size(), (int) length.max()); i++) {
@@ -213,7 +222,7 @@ public final class Fields implements AutoCloseable {
     }
 
     /** A value that is read elsewhere; reported when missing. */
-    Optional<JsonNode> find(String name, String words) {
+    Optional<JsonNode> find(String name, Text words) {
         require(name, words);
         return Optional.ofNullable(find(name));
     }
@@ -226,7 +235,7 @@ public final class Fields implements AutoCloseable {
     }
 
     private Optional<Double> listed(JsonNode value, String at, Range range) {
-        @Nullable String wrong = wrongWith(value, range);
+        @Nullable Text wrong = wrongWith(value, range);
         if (wrong != null) {
             problems.add(new JobProblem(at, wrong));
             return Optional.empty();
@@ -236,7 +245,7 @@ public final class Fields implements AutoCloseable {
 
     /** A list of texts that {@code parse} makes values of, by their pointers. */
     public <T> Map<String, T> listParsed(
-            String name, Range length, Function<String, Optional<T>> parse, String words) {
+            String name, Range length, Function<String, Optional<T>> parse, Text words) {
         Map<String, T> values = new LinkedHashMap<>();
         list(name, length, (value, at) -> parsed(value, at, parse, words))
                 .forEach(found -> found.ifPresent(named -> values.put(named.at(), named.value())));
@@ -246,18 +255,23 @@ public final class Fields implements AutoCloseable {
     private record Named<T>(String at, T value) {}
 
     private <T> Optional<Named<T>> parsed(
-            JsonNode value, String at, Function<String, Optional<T>> parse, String words) {
+            JsonNode value, String at, Function<String, Optional<T>> parse, Text words) {
         Optional<T> parsed = value.isString() ? parse.apply(value.stringValue()) : Optional.empty();
         if (parsed.isEmpty()) {
-            problems.add(new JobProblem(at, "must be " + words + ", not " + name(value)));
+            problems.add(JobProblem.of(at, "wrong.must-be-not", words, name(value)));
         }
         return parsed.map(found -> new Named<>(at, found));
     }
 
-    public void require(String name, String words) {
+    public void require(String name, Text words) {
         if (find(name) == null && node.isObject()) {
-            report(name, "is missing; give " + words);
+            report(name, "wrong.missing", words);
         }
+    }
+
+    /** With a text of the bundle that says what to give. */
+    public void require(String name, String key) {
+        require(name, Phrase.of(key));
     }
 
     /** Reads one element of a list. */
@@ -272,23 +286,18 @@ public final class Fields implements AutoCloseable {
         }
         for (String name : node.propertyNames()) {
             if (!asked.contains(name)) {
-                report(
-                        name,
-                        "unknown field "
-                                + quoted(name)
-                                + "; allowed here: "
-                                + String.join(", ", asked));
+                report(name, "wrong.unknown-field", quoted(name), String.join(", ", asked));
             }
         }
     }
 
-    private @Nullable String findString(String name, String words) {
+    private @Nullable String findString(String name, Text words) {
         @Nullable JsonNode value = find(name);
         if (value == null) {
             return null;
         }
         if (!value.isString()) {
-            report(name, "must be " + words + ", not " + name(value));
+            report(name, "wrong.must-be-not", words, name(value));
             return null;
         }
         return value.stringValue();
@@ -300,23 +309,24 @@ public final class Fields implements AutoCloseable {
         return value == null || value.isNull() ? null : value;
     }
 
-    static String quoted(String text) {
+    static Text quoted(String text) {
         String shown =
                 text.codePoints()
                         .limit(60)
                         .mapToObj(c -> Character.isISOControl(c) ? "?" : Character.toString(c))
                         .collect(Collectors.joining());
-        return "\"" + shown + (text.codePointCount(0, text.length()) > 60 ? "..." : "") + "\"";
+        return Phrase.of(
+                "quoted", shown + (text.codePointCount(0, text.length()) > 60 ? "..." : ""));
     }
 
-    static String name(JsonNode value) {
+    static Text name(JsonNode value) {
         return switch (value.getNodeType()) {
-            case OBJECT -> "an object";
-            case ARRAY -> "a list";
-            case STRING -> "the text " + quoted(value.stringValue());
-            case BOOLEAN -> value.booleanValue() ? "true" : "false";
-            case NUMBER -> "the number " + value;
-            default -> "null";
+            case OBJECT -> Phrase.of("json.object");
+            case ARRAY -> Phrase.of("json.list");
+            case STRING -> Phrase.of("json.text", quoted(value.stringValue()));
+            case BOOLEAN -> Text.verbatim(value.booleanValue() ? "true" : "false");
+            case NUMBER -> Phrase.of("json.number", value.toString());
+            default -> Text.verbatim("null");
         };
     }
 }

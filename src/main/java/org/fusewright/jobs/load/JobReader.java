@@ -23,6 +23,9 @@ import org.fusewright.core.quantity.Celsius;
 import org.fusewright.core.quantity.Millimetres;
 import org.fusewright.core.quantity.WireColour;
 import org.fusewright.core.quantity.WireSize;
+import org.fusewright.core.words.Phrase;
+import org.fusewright.core.words.Text;
+import org.fusewright.core.words.Unit;
 import org.fusewright.jobs.JobReading;
 import org.joda.money.CurrencyUnit;
 
@@ -43,32 +46,32 @@ import java.util.stream.Stream;
  * published schema, {@code schema/job.schema.json}.
  */
 public final class JobReader {
-    private static final Range VOLTS = Range.from(1, 60, "V");
-    private static final Range MILLIOHM = Range.above(0, 1_000, "milliohm");
-    private static final Range AMPERES = Range.above(0, 1_000, "A");
-    private static final Range RATING = Range.above(0, 500, "A");
-    private static final Range WATTS = Range.above(0, 20_000, "W");
-    private static final Range CELSIUS = Range.from(-60, 150, "degrees C");
-    static final Range LENGTH = Range.above(0, 100, "m");
-    private static final Range DISTANCE = Range.from(0, 100, "m");
-    private static final Range DIVERSITY = Range.above(0, 1, "");
-    private static final Range DROP = Range.above(0, 50, "%");
-    private static final Range BUNDLE = Range.whole(1, 100, "leads");
-    private static final Range COUNT = Range.whole(1, 100, "");
-    private static final Range SPARES = Range.whole(0, 100, "");
-    private static final Range POSITION = Range.whole(1, 24, "");
-    private static final Range SLACK = Range.from(0, 100, "%");
-    private static final Range ALLOWANCE = Range.whole(0, 1_000, "mm");
-    private static final Range STEP = Range.whole(1, 1_000, "mm");
-    private static final Range SHORT_LEAD = Range.whole(1, 10_000, "mm");
-    private static final Range INRUSH_MULTIPLE = Range.from(1, 100, "times");
-    private static final Range INRUSH_MS = Range.from(0, 60_000, "ms");
+    private static final Range VOLTS = Range.from(1, 60, Unit.VOLT);
+    private static final Range MILLIOHM = Range.above(0, 1_000, "things.milliohm");
+    private static final Range AMPERES = Range.above(0, 1_000, Unit.AMPERE);
+    private static final Range RATING = Range.above(0, 500, Unit.AMPERE);
+    private static final Range WATTS = Range.above(0, 20_000, Unit.WATT);
+    private static final Range CELSIUS = Range.from(-60, 150, "things.celsius");
+    static final Range LENGTH = Range.above(0, 100, Unit.METRE);
+    private static final Range DISTANCE = Range.from(0, 100, Unit.METRE);
+    private static final Range DIVERSITY = Range.above(0, 1, Unit.NONE);
+    private static final Range DROP = Range.above(0, 50, Unit.PERCENT);
+    private static final Range BUNDLE = Range.whole(1, 100, "things.leads");
+    private static final Range COUNT = Range.whole(1, 100, Unit.NONE);
+    private static final Range SPARES = Range.whole(0, 100, Unit.NONE);
+    private static final Range POSITION = Range.whole(1, 24, Unit.NONE);
+    private static final Range SLACK = Range.from(0, 100, Unit.PERCENT);
+    private static final Range ALLOWANCE = Range.whole(0, 1_000, Unit.MILLIMETRE);
+    private static final Range STEP = Range.whole(1, 1_000, Unit.MILLIMETRE);
+    private static final Range SHORT_LEAD = Range.whole(1, 10_000, Unit.MILLIMETRE);
+    private static final Range INRUSH_MULTIPLE = Range.from(1, 100, "things.times");
+    private static final Range INRUSH_MS = Range.from(0, 60_000, "things.milliseconds");
 
-    private static final Range FEEDS = Range.whole(1, 20, "feeds");
-    private static final Range CIRCUITS = Range.whole(0, 400, "circuits");
-    private static final Range LOADS = Range.whole(1, 50, "loads");
-    private static final Range LOCATIONS = Range.whole(0, 50, "locations");
-    private static final Range DEVICES = Range.whole(1, 3, "device kinds");
+    private static final Range FEEDS = Range.whole(1, 20, "things.feeds");
+    private static final Range CIRCUITS = Range.whole(0, 400, "things.circuits");
+    private static final Range LOADS = Range.whole(1, 50, "things.loads");
+    private static final Range LOCATIONS = Range.whole(0, 50, "things.locations");
+    private static final Range DEVICES = Range.whole(1, 3, "things.device-kinds");
 
     private static final double[] NOMINAL_VOLTS = {6, 12, 24};
 
@@ -76,13 +79,10 @@ public final class JobReader {
             CurrencyUnit.registeredCurrencies().stream()
                     .collect(Collectors.toUnmodifiableMap(CurrencyUnit::getCode, c -> c));
 
-    private static final String CURRENCY_WORDS =
-            "an ISO 4217 code of three capital letters, such as EUR";
-    private static final String COLOUR_WORDS =
-            "an IEC 60757 colour code ("
-                    + String.join(", ", WireColour.CODES)
-                    + ") or two different ones for a stripe, such as RDBK";
-    static final String GAUGE_WORDS = "a wire size such as \"1.5 mm2\", \"16 AWG\" or \"16 SAE\"";
+    private static final Text CURRENCY_WORDS = Phrase.of("wrong.give.currency");
+    private static final Text COLOUR_WORDS =
+            Phrase.of("wrong.give.colour", String.join(", ", WireColour.CODES));
+    static final Text GAUGE_WORDS = Phrase.of("wrong.give.gauge");
 
     /** What {@link WireSize#parse} takes, without its freedom in spaces. */
     private static final Pattern GAUGE =
@@ -94,15 +94,14 @@ public final class JobReader {
     private static final double USUAL_DROP_PERCENT = 10;
     private static final double ESSENTIAL_DROP_PERCENT = 3;
 
-    private static final String LOAD_KINDS =
-            oneOf(Stream.of(LoadKind.values()).map(LoadKind::code));
-    static final String DEVICE_KINDS = oneOf(Stream.of(DeviceKind.values()).map(DeviceKind::code));
-    private static final String RETURN_PATHS =
+    private static final Text LOAD_KINDS = oneOf(Stream.of(LoadKind.values()).map(LoadKind::code));
+    static final Text DEVICE_KINDS = oneOf(Stream.of(DeviceKind.values()).map(DeviceKind::code));
+    private static final Text RETURN_PATHS =
             oneOf(Stream.of(ReturnPath.values()).map(ReturnPath::code));
-    private static final String DUTIES = oneOf(Stream.of(Duty.values()).map(Duty::code));
-    private static final String ARRANGEMENTS =
+    private static final Text DUTIES = oneOf(Stream.of(Duty.values()).map(Duty::code));
+    private static final Text ARRANGEMENTS =
             oneOf(Stream.of(ArrangementKind.values()).map(ArrangementKind::code));
-    private static final String TERMINALS = oneOf(Stream.of(Feed.PERMANENT, Feed.SWITCHED));
+    private static final Text TERMINALS = oneOf(Stream.of(Feed.PERMANENT, Feed.SWITCHED));
 
     /** Problems of one field each: what the published schema states too. */
     private final List<JobProblem> fieldProblems = new ArrayList<>();
@@ -144,12 +143,12 @@ public final class JobReader {
             CurrencyUnit currency =
                     fields.findParsed("currency", JobReader::parseCurrency, CURRENCY_WORDS)
                             .orElse(CurrencyUnit.EUR);
-            fields.require("supply", "an object with at least nominalV");
+            fields.require("supply", "wrong.give.supply");
             Supply supply = supply(fields.open("supply"), fields.has("supply"));
             Surroundings surroundings = surroundings(fields.open("surroundings"));
-            fields.require("feeds", "a list of at least one feed");
+            fields.require("feeds", "wrong.give.feeds");
             List<Feed> feeds = fields.list("feeds", FEEDS, this::feed);
-            fields.require("circuits", "a list of circuits, which may be empty");
+            fields.require("circuits", "wrong.give.circuits");
             fields.ask("locations", "choices");
             Choices choices = choices(fields.open("choices"));
             List<Circuit> circuits =
@@ -173,7 +172,7 @@ public final class JobReader {
     private Supply supply(Fields given, boolean required) {
         try (Fields fields = given) {
             if (required) {
-                fields.require("nominalV", "6, 12 or 24");
+                fields.require("nominalV", "wrong.give.nominal");
             }
             double nominalV = fields.findOneOf("nominalV", NOMINAL_VOLTS).orElse(12);
             double engineOffV =
@@ -185,25 +184,21 @@ public final class JobReader {
             if (chargingV < engineOffV) {
                 String field = fields.has("chargingV") ? "chargingV" : "engineOffV";
                 relationProblems.add(
-                        new JobProblem(
+                        JobProblem.of(
                                 Fields.below(fields.pointer(), field),
-                                "chargingV ("
-                                        + chargingV
-                                        + ") must be at least engineOffV ("
-                                        + engineOffV
-                                        + ")"));
+                                "wrong.charging-below-off",
+                                chargingV,
+                                engineOffV));
                 chargingV = engineOffV;
             }
             OptionalDouble idleA = fields.findNumber("idleOutputA", AMPERES);
             if (idleA.isPresent() && idleA.getAsDouble() > outputA.orElse(AMPERES.max())) {
                 relationProblems.add(
-                        new JobProblem(
+                        JobProblem.of(
                                 Fields.below(fields.pointer(), "idleOutputA"),
-                                "idleOutputA ("
-                                        + idleA.getAsDouble()
-                                        + ") must be at most chargingOutputA ("
-                                        + outputA.getAsDouble()
-                                        + ")"));
+                                "wrong.idle-above-speed",
+                                idleA.getAsDouble(),
+                                outputA.getAsDouble()));
                 idleA = OptionalDouble.empty();
             }
             return new Supply(nominalV, engineOffV, chargingV, milliohm, outputA, idleA);
@@ -269,7 +264,7 @@ public final class JobReader {
                             ? Optional.of(relay(fields.open("relay")))
                             : Optional.empty();
             Optional<BlockPlace> place = findPlace(fields);
-            fields.require("loads", "a list of at least one load");
+            fields.require("loads", "wrong.give.loads");
             List<Load> loads =
                     fields.list("loads", LOADS, (load, at) -> load(load, at, supply.nominalV()));
             return new Circuit(
@@ -332,8 +327,7 @@ public final class JobReader {
             ratedV = fields.findNumber("ratedV", VOLTS).orElse(nominalV);
             if (fields.isObject() && fields.has("watts") == fields.has("amps")) {
                 fields.reportHere(
-                        "give exactly one of watts and amps, not "
-                                + (fields.has("watts") ? "both" : "neither"));
+                        fields.has("watts") ? "wrong.watts-and-amps" : "wrong.no-watts-or-amps");
             }
             double ratedA = amps.orElse(watts.orElse(ratedV) / ratedV);
             int count = fields.findWhole("count", COUNT).orElse(1);
@@ -405,7 +399,7 @@ public final class JobReader {
         }
         List<DeviceKind> distinct = known.stream().distinct().toList();
         if (distinct.size() < known.size()) {
-            fields.report("devices", "each kind may stand once; give " + DEVICE_KINDS);
+            fields.report("devices", "wrong.kind-twice", DEVICE_KINDS);
         }
         return distinct;
     }
@@ -429,7 +423,7 @@ public final class JobReader {
         return "(" + what + " " + (index + 1) + ")";
     }
 
-    static String oneOf(Stream<String> codes) {
-        return codes.collect(Collectors.joining(", ", "one of ", ""));
+    static Text oneOf(Stream<String> codes) {
+        return Phrase.of("wrong.one-of", codes.collect(Collectors.joining(", ")));
     }
 }

@@ -2,6 +2,8 @@ package org.fusewright.jobs.load;
 
 import org.fusewright.core.job.JobProblem;
 import org.fusewright.core.job.MalformedJobException;
+import org.fusewright.core.words.Phrase;
+import org.fusewright.core.words.Text;
 import org.jspecify.annotations.Nullable;
 
 import tools.jackson.core.JacksonException;
@@ -34,21 +36,21 @@ public record JsonTree(JsonNode root, List<JobProblem> problems) {
         List<JobProblem> problems = new ArrayList<>();
         try (JsonParser parser = MAPPER.createParser(json)) {
             if (parser.nextToken() == null) {
-                throw malformed("the document is empty; give a JSON object {...}");
+                throw malformed(JobProblem.of("", "json.empty"));
             }
             JsonNode root = value(parser, problems);
             if (parser.nextToken() != null) {
                 throw notJson(
                         parser.currentTokenLocation().getLineNr(),
                         parser.currentTokenLocation().getColumnNr(),
-                        "something follows the end of the document");
+                        Phrase.of("json.trailing"));
             }
             return new JsonTree(root, problems);
         } catch (JacksonException e) {
             throw notJson(
                     e.getLocation() == null ? 1 : e.getLocation().getLineNr(),
                     e.getLocation() == null ? 1 : e.getLocation().getColumnNr(),
-                    plain(e.getOriginalMessage()));
+                    Text.verbatim(plain(e.getOriginalMessage())));
         }
     }
 
@@ -89,7 +91,7 @@ public record JsonTree(JsonNode root, List<JobProblem> problems) {
             if (first != null) {
                 object.set(name, first);
                 String at = parser.streamReadContext().pathAsPointer().toString();
-                problems.add(new JobProblem(at, "given twice; each field may stand once"));
+                problems.add(JobProblem.of(at, "json.given-twice"));
             }
         }
         return object;
@@ -103,11 +105,11 @@ public record JsonTree(JsonNode root, List<JobProblem> problems) {
         return array;
     }
 
-    private static MalformedJobException notJson(int line, int column, String why) {
-        return malformed("not valid JSON at line " + line + ", column " + column + ": " + why);
+    private static MalformedJobException notJson(int line, int column, Text why) {
+        return malformed(JobProblem.of("", "json.not-valid", line, column, why));
     }
 
-    private static MalformedJobException malformed(String detail) {
-        return new MalformedJobException(List.of(new JobProblem("", detail)));
+    private static MalformedJobException malformed(JobProblem problem) {
+        return new MalformedJobException(List.of(problem));
     }
 }

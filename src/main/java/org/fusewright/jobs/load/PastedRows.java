@@ -5,6 +5,8 @@ import de.siegmar.fastcsv.reader.CsvReader;
 import de.siegmar.fastcsv.reader.CsvRecord;
 
 import org.fusewright.core.job.LoadKind;
+import org.fusewright.core.words.Phrase;
+import org.fusewright.core.words.Text;
 
 import java.io.IOException;
 import java.util.ArrayList;
@@ -26,7 +28,7 @@ import java.util.regex.Pattern;
  * @param rows the texts of each row by their names below a circuit, such as "loads/0/kind"
  * @param leftOver cells and columns that belong nowhere
  */
-public record PastedRows(List<Row> rows, List<String> leftOver) {
+public record PastedRows(List<Row> rows, List<Text> leftOver) {
     /**
      * @param load whether it is a further load of the circuit above, not a circuit
      */
@@ -107,13 +109,13 @@ public record PastedRows(List<Row> rows, List<String> leftOver) {
      */
     public static PastedRows read(String text, String first) {
         List<List<String>> cells = cells(text);
-        List<String> leftOver = new ArrayList<>();
+        List<Text> leftOver = new ArrayList<>();
         List<String> columns = COLUMNS.subList(Math.max(0, COLUMNS.indexOf(first)), COLUMNS.size());
         if (!cells.isEmpty() && isHeading(cells.getFirst())) {
             columns = columns(cells.removeFirst(), leftOver);
         }
         if (cells.size() > MAX_ROWS) {
-            leftOver.add((cells.size() - MAX_ROWS) + " more rows");
+            leftOver.add(Phrase.counted("pasted.more-rows", cells.size() - MAX_ROWS));
             cells = cells.subList(0, MAX_ROWS);
         }
         List<Row> rows = new ArrayList<>();
@@ -143,12 +145,12 @@ public record PastedRows(List<Row> rows, List<String> leftOver) {
         return known >= 2 || known == 1 && line.size() == 1;
     }
 
-    private static List<String> columns(List<String> heading, List<String> leftOver) {
+    private static List<String> columns(List<String> heading, List<Text> leftOver) {
         List<String> columns = new ArrayList<>();
         for (String cell : heading) {
             columns.add(HEADINGS.getOrDefault(plain(cell), ""));
             if (!HEADINGS.containsKey(plain(cell)) && !cell.isBlank()) {
-                leftOver.add("column “" + cell.strip() + "”");
+                leftOver.add(Phrase.of("pasted.column", cell.strip()));
             }
         }
         return columns;
@@ -158,7 +160,7 @@ public record PastedRows(List<Row> rows, List<String> leftOver) {
         return heading.strip().toLowerCase(Locale.ROOT);
     }
 
-    private static Row row(List<String> line, List<String> columns, List<String> leftOver) {
+    private static Row row(List<String> line, List<String> columns, List<Text> leftOver) {
         Map<String, String> texts = new LinkedHashMap<>();
         boolean load = false;
         for (int i = 0; i < line.size(); i++) {
@@ -167,7 +169,7 @@ public record PastedRows(List<Row> rows, List<String> leftOver) {
             if (column.equals(LINE)) {
                 load = cell.equalsIgnoreCase(FURTHER_LOAD);
             } else if (i >= columns.size() && !cell.isEmpty()) {
-                leftOver.add("“" + cell + "”");
+                leftOver.add(Phrase.of("pasted.cell", cell));
             } else if (!column.isEmpty()) {
                 put(texts, column, cell);
             }

@@ -4,6 +4,8 @@ import org.fusewright.core.catalog.DeviceKind;
 import org.fusewright.core.job.JobProblem;
 import org.fusewright.core.quantity.WireSize;
 import org.fusewright.core.sizing.WhatIf.Varied;
+import org.fusewright.core.words.Phrase;
+import org.fusewright.core.words.Text;
 import org.fusewright.jobs.JobReading;
 import org.fusewright.jobs.WhatIfQuestion;
 
@@ -24,9 +26,9 @@ public final class QuestionReader {
     private static final String VARY = "vary";
     private static final String VALUES = "values";
 
-    private static final Range CELSIUS = Range.from(-60, Varied.AMBIENT.most(), "degrees C");
-    private static final Range VALUE_COUNT = Range.whole(0, 50, "values");
-    private static final String VARIED_WORDS =
+    private static final Range CELSIUS = Range.from(-60, Varied.AMBIENT.most(), "things.celsius");
+    private static final Range VALUE_COUNT = Range.whole(0, 50, "things.values");
+    private static final Text VARIED_WORDS =
             JobReader.oneOf(Stream.of(Varied.values()).map(Varied::code));
 
     private QuestionReader() {}
@@ -61,8 +63,7 @@ public final class QuestionReader {
 
     private static WhatIfQuestion questionWithJob(Fields fields) {
         Optional<JobReading> job =
-                fields.find(JOB, "a job document; its schema is at /api/schema/job")
-                        .map(JobReader::read);
+                fields.find(JOB, Phrase.of("wrong.give.job")).map(JobReader::read);
         return question(fields, job, "/" + JOB);
     }
 

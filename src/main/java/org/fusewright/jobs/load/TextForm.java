@@ -1,12 +1,12 @@
 package org.fusewright.jobs.load;
 
+import org.fusewright.core.words.Phrase;
+import org.fusewright.core.words.Text;
+
 /** The texts that a field allows. */
 public enum TextForm {
     /** A name that others refer to. */
-    ID(
-            40,
-            "1 to 40 letters, digits, dots, dashes or underscores,"
-                    + " starting with a letter or digit") {
+    ID(40, "wrong.form.id") {
         @Override
         boolean allowsSigns(String text) {
             for (int i = 0; i < text.length(); i++) {
@@ -19,14 +19,14 @@ public enum TextForm {
         }
     },
     /** A text that must say something. */
-    TITLE(120, "a text of 1 to 120 characters, no control characters") {
+    TITLE(120, "wrong.form.title") {
         @Override
         boolean allowsSigns(String text) {
             return FREE.allowsSigns(text) && !isSpaces(text);
         }
     },
     /** Any text, even none. */
-    FREE(120, "a text of up to 120 characters, no control characters") {
+    FREE(120, "wrong.form.free") {
         @Override
         boolean allowsSigns(String text) {
             int sign;
@@ -40,7 +40,7 @@ public enum TextForm {
         }
     },
     /** A sentence or two that must say something. */
-    PASSAGE(500, "a text of 1 to 500 characters, no control characters") {
+    PASSAGE(500, "wrong.form.passage") {
         @Override
         boolean allowsSigns(String text) {
             return TITLE.allowsSigns(text);
@@ -48,14 +48,14 @@ public enum TextForm {
     };
 
     private final int maxLength;
-    private final String words;
+    private final Text words;
 
-    TextForm(int maxLength, String words) {
+    TextForm(int maxLength, String key) {
         this.maxLength = maxLength;
-        this.words = words;
+        this.words = Phrase.of(key);
     }
 
-    public String words() {
+    public Text words() {
         return words;
     }
 

@@ -6,6 +6,7 @@ import org.fusewright.core.catalog.Relay;
 import org.fusewright.core.job.Circuit;
 import org.fusewright.core.kit.KitBlock;
 import org.fusewright.web.Figures;
+import org.fusewright.web.Words;
 
 import java.util.List;
 import java.util.Locale;
@@ -62,8 +63,11 @@ final class DeviceSideDrawing {
                 "role",
                 "group",
                 "aria-label",
-                "Block %s from the device side, %d positions, %d devices and relays"
-                        .formatted(block.id(), block.block().positions(), block.seats().size()),
+                Words.say(
+                        "drawing.device-side",
+                        block.id(),
+                        block.block().positions(),
+                        block.seats().size()),
                 "data-block",
                 block.id(),
                 "data-location",
@@ -110,7 +114,7 @@ final class DeviceSideDrawing {
                 "data-position",
                 position);
         if (block.seats().stream().noneMatch(seat -> seat.positions().contains(position))) {
-            svg.text("name", x, top + TOP + BODY / 2 + 4, "free");
+            svg.text("name", x, top + TOP + BODY / 2 + 4, Words.say("drawing.free"));
         }
     }
 
@@ -216,29 +220,30 @@ final class DeviceSideDrawing {
     }
 
     private String told(KitBlock.Seat seat, boolean held) {
-        return "%s-%d: %s%s"
-                .formatted(
-                        block.id(),
-                        seat.positions().getFirst(),
-                        what(seat),
-                        held ? ", stays here" : "");
+        return Words.say(
+                held ? "drawing.at-held" : "drawing.at",
+                block.id() + "-" + seat.positions().getFirst(),
+                what(seat));
     }
 
     private static String what(KitBlock.Seat seat) {
-        return rating(seat)
-                + (seat.part() instanceof Device ? " " + kind(seat) : "")
-                + " of "
-                + seat.circuit();
+        String named =
+                seat.part() instanceof Device device
+                        ? Words.say("device." + device.kind().code(), rating(seat))
+                        : rating(seat);
+        return Words.say("drawing.what", named, seat.circuit());
     }
 
     private static String kind(KitBlock.Seat seat) {
-        return seat.part() instanceof Device device ? device.kind().code() : "";
+        return seat.part() instanceof Device device
+                ? Words.say("drawing.kind." + device.kind().code())
+                : "";
     }
 
     private static String rating(KitBlock.Seat seat) {
         return seat.part() instanceof Device device
                 ? Figures.plain(device.ratingA(), 2) + " A"
-                : "relay " + Figures.plain(((Relay) seat.part()).coilV(), 1) + " V";
+                : Words.say("drawing.relay", Figures.plain(((Relay) seat.part()).coilV(), 1));
     }
 
     private static String bodyClass(KitBlock.Seat seat) {

@@ -67,8 +67,7 @@ final class FormAction {
     }
 
     private static MalformedJobException noSuchThing() {
-        return new MalformedJobException(
-                List.of(new JobProblem("", "there is no such row to add, remove or place")));
+        return new MalformedJobException(List.of(JobProblem.of("", "wrong.no-row")));
     }
 
     /** The button that puts a value where somebody else's stands, or brings a removed row back. */
@@ -164,8 +163,7 @@ final class FormAction {
         if (document.at(list.substring(0, cut)) instanceof ObjectNode holder) {
             return holder.putArray(list.substring(cut + 1));
         }
-        throw new MalformedJobException(
-                List.of(new JobProblem("", "there is no such list to add to")));
+        throw new MalformedJobException(List.of(JobProblem.of("", "wrong.no-list")));
     }
 
     private static String freeName(ObjectNode document, String list, String field, String start) {

@@ -1,5 +1,6 @@
 package org.fusewright.jobs.web;
 
+import org.fusewright.core.words.Text;
 import org.fusewright.jobs.load.PastedRows;
 import org.springframework.util.LinkedMultiValueMap;
 import org.springframework.util.MultiValueMap;
@@ -38,7 +39,7 @@ final class FormRows {
      * @param leftOver gets what belongs nowhere
      */
     static MultiValueMap<String, String> paste(
-            MultiValueMap<String, String> fields, List<String> leftOver) {
+            MultiValueMap<String, String> fields, List<Text> leftOver) {
         FormRows form = new FormRows(fields);
         Matcher cell = CELL.matcher(text(fields, "at"));
         int circuit = cell.matches() ? Integer.parseInt(cell.group(1)) : form.count();

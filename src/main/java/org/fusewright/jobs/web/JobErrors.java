@@ -71,10 +71,6 @@ class JobErrors {
     }
 
     static JobProblem problem(ReferenceTakenException taken) {
-        return new JobProblem(
-                "/reference",
-                "another job has the reference \""
-                        + taken.reference()
-                        + "\" already; choose one of its own");
+        return JobProblem.of("/reference", "wrong.reference-taken", taken.reference());
     }
 }

@@ -2,6 +2,7 @@ package org.fusewright.jobs.web;
 
 import org.fusewright.core.job.JobProblem;
 import org.fusewright.core.job.LoadKind;
+import org.fusewright.web.Words;
 import org.jspecify.annotations.Nullable;
 
 import tools.jackson.databind.JsonNode;
@@ -67,7 +68,8 @@ public final class JobForm {
         this.keptDocument = keptDocument;
         this.problems = List.copyOf(problems);
         for (JobProblem problem : problems) {
-            faults.merge(field(problem.pointer()), problem.detail(), (a, b) -> a + "; " + b);
+            faults.merge(
+                    field(problem.pointer()), Words.say(problem.detail()), (a, b) -> a + "; " + b);
         }
     }
 

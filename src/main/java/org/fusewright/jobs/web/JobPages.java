@@ -4,9 +4,9 @@ import io.swagger.v3.oas.annotations.Hidden;
 
 import jakarta.servlet.http.HttpServletResponse;
 
-import org.fusewright.core.job.JobProblem;
 import org.fusewright.core.job.MalformedJobException;
 import org.fusewright.core.kit.Kit;
+import org.fusewright.core.words.Text;
 import org.fusewright.jobs.JobReading;
 import org.fusewright.jobs.Jobs;
 import org.fusewright.jobs.Kits;
@@ -17,6 +17,7 @@ import org.fusewright.jobs.load.JobReader;
 import org.fusewright.papers.Paper;
 import org.fusewright.web.ChangedBy;
 import org.fusewright.web.Downloads;
+import org.fusewright.web.Words;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.HttpStatus;
 import org.springframework.http.ResponseEntity;
@@ -145,7 +146,7 @@ class JobPages {
             @RequestHeader(name = "HX-Request", defaultValue = "false") boolean script,
             ChangedBy by,
             HttpServletResponse response) {
-        List<String> leftOver = new ArrayList<>();
+        List<Text> leftOver = new ArrayList<>();
         AtomicBoolean renamed = new AtomicBoolean();
         UnaryOperator<JsonNode> makes =
                 base -> {
@@ -217,7 +218,7 @@ class JobPages {
                             .withNotice(
                                     "Not undone, because of what was changed since: "
                                             + rejected.problems().stream()
-                                                    .map(JobProblem::detail)
+                                                    .map(problem -> Words.say(problem.detail()))
                                                     .collect(Collectors.joining("; "))
                                             + ".");
         }
@@ -266,7 +267,7 @@ class JobPages {
     }
 
     private static MultiValueMap<String, String> withRows(
-            String action, MultiValueMap<String, String> fields, List<String> leftOver) {
+            String action, MultiValueMap<String, String> fields, List<Text> leftOver) {
         return switch (action) {
             case FormRows.PASTE -> FormRows.paste(fields, leftOver);
             case FormRows.TAKE -> FormRows.take(fields);
@@ -274,12 +275,8 @@ class JobPages {
         };
     }
 
-    private static String told(List<String> leftOver) {
-        return leftOver.isEmpty()
-                ? ""
-                : "Not understood of what was pasted, and left out: "
-                        + String.join(", ", leftOver)
-                        + ".";
+    private static String told(List<Text> leftOver) {
+        return leftOver.isEmpty() ? "" : Words.say("pasted.left-out", Text.listed(leftOver));
     }
 
     /** Reads a customer's text into rows to confirm; nothing is kept. */

@@ -201,7 +201,7 @@ public record JobView(
         JsonNode loads = rest.path("loads");
         rest.remove(SHOWN);
         List<String> words = new ArrayList<>(words(rest));
-        if (scope(row) == Subject.Scope.CIRCUIT && !named) {
+        if (!named) {
             words.removeIf(word -> word.startsWith("id "));
         }
         for (int i = 0; i < loads.size(); i++) {

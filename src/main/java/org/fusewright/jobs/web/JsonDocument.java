@@ -1,6 +1,7 @@
 package org.fusewright.jobs.web;
 
 import org.fusewright.core.check.Check;
+import org.fusewright.core.words.Text;
 
 import java.math.BigDecimal;
 import java.util.List;
@@ -57,11 +58,26 @@ abstract class JsonDocument {
         json.text(value);
     }
 
+    /** A text of the program, in English: documents speak one language. */
+    final void text(String name, Text text) {
+        text(name, text.english());
+    }
+
     final void texts(String name, List<String> values) {
         json.name(name);
         json.startList();
         for (String value : values) {
             json.text(value);
+        }
+        json.endList();
+    }
+
+    /** Texts of the program, in English. */
+    final void sentences(String name, List<? extends Text> texts) {
+        json.name(name);
+        json.startList();
+        for (Text text : texts) {
+            json.text(text.english());
         }
         json.endList();
     }

@@ -7,6 +7,7 @@ import org.fusewright.core.job.BlockPlace;
 import org.fusewright.core.job.Circuit;
 import org.fusewright.core.job.RelayUse;
 import org.fusewright.core.kit.Kit;
+import org.fusewright.web.Words;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -54,7 +55,7 @@ public record KeptPlace(
                                         relay,
                                         block,
                                         check.verdict() != Verdict.FAIL,
-                                        check.says()));
+                                        Words.say(check.says())));
     }
 
     private static boolean isOf(Check check, Circuit circuit, boolean relay) {

@@ -167,7 +167,7 @@ class RevisionApi {
                                             change.subject(),
                                             change.before().map(v -> v.code()).orElse(null),
                                             change.after().map(v -> v.code()).orElse(null),
-                                            change.says()))
+                                            change.says().english()))
                     .toList();
         }
     }

@@ -2,7 +2,6 @@ package org.fusewright.jobs.web;
 
 import io.swagger.v3.oas.annotations.Hidden;
 
-import org.fusewright.core.job.JobProblem;
 import org.fusewright.core.job.MalformedJobException;
 import org.fusewright.core.kit.Kit;
 import org.fusewright.jobs.Jobs;
@@ -11,6 +10,7 @@ import org.fusewright.jobs.StaleJobException;
 import org.fusewright.jobs.StoredJob;
 import org.fusewright.jobs.load.JobReader;
 import org.fusewright.web.ChangedBy;
+import org.fusewright.web.Words;
 import org.springframework.http.HttpStatus;
 import org.springframework.stereotype.Controller;
 import org.springframework.web.bind.annotation.GetMapping;
@@ -100,7 +100,7 @@ class RevisionPages {
                             + revision
                             + " cannot be restored: "
                             + notOfThisCatalog.problems().stream()
-                                    .map(JobProblem::detail)
+                                    .map(problem -> Words.say(problem.detail()))
                                     .collect(Collectors.joining("; "))
                             + ".",
                     HttpStatus.BAD_REQUEST);

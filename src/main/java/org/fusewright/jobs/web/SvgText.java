@@ -1,6 +1,6 @@
 package org.fusewright.jobs.web;
 
-import org.fusewright.web.Figures;
+import org.fusewright.core.quantity.Figures;
 
 /** SVG as it is written, element by element; all text in it is escaped. */
 final class SvgText {
@@ -54,7 +54,7 @@ final class SvgText {
     }
 
     private static String text(Object value) {
-        return value instanceof Double number ? Figures.plain(number, 1) : value.toString();
+        return value instanceof Double number ? Figures.of(number, 1) : value.toString();
     }
 
     private static String escaped(String text) {

@@ -4,6 +4,7 @@ import org.fusewright.core.sizing.LogAxis;
 import org.fusewright.core.sizing.TimeCurrentChart;
 import org.fusewright.core.sizing.TimeCurrentChart.Point;
 import org.fusewright.web.Figures;
+import org.fusewright.web.Words;
 
 import java.util.List;
 
@@ -49,8 +50,8 @@ public final class TimeCurrentDrawing {
                 "<svg class=\"chart\" viewBox=\"0 0 %d %d\" role=\"img\" aria-labelledby=\"%s-title\" aria-describedby=\"%s-text\">"
                         .formatted(WIDTH, height, id, id));
         svg.append(
-                "<title id=\"%s-title\">Time-current chart of circuit %s, %s</title>"
-                        .formatted(id, escaped(circuit), escaped(chart.device())));
+                "<title id=\"%s-title\">%s</title>"
+                        .formatted(id, escaped(Words.say("chart.title", circuit, chart.device()))));
         svg.append("<desc id=\"%s-text\">%s</desc>".formatted(id, escaped(chart.description())));
         svg.append(
                 "<pattern id=\"%s-hatch\" width=\"5\" height=\"5\" patternUnits=\"userSpaceOnUse\"><rect class=\"tint\" width=\"5\" height=\"5\"/><path class=\"hatch\" d=\"M-1 1l2 -2M0 5l5 -5M4 6l2 -2\"/></pattern>"
@@ -154,8 +155,8 @@ public final class TimeCurrentDrawing {
         for (int decade = timeS.from(); decade <= timeS.to(); decade++) {
             text(LEFT - 5, y(timeS.valueAt(decade)) + 4, "end", timeS.labelAt(decade));
         }
-        text(LEFT - 5, TOP - 12, "start", "Time, s");
-        text((LEFT + RIGHT) / 2.0, BOTTOM + 31, "middle", "Current, A");
+        text(LEFT - 5, TOP - 12, "start", Words.say("chart.time"));
+        text((LEFT + RIGHT) / 2.0, BOTTOM + 31, "middle", Words.say("chart.current"));
     }
 
     private void legend() {
@@ -164,24 +165,26 @@ public final class TimeCurrentDrawing {
                         .formatted(LEFT, legendY - 9, SAMPLE, id));
         edgeSample(legendY - 9);
         edgeSample(legendY + 1);
-        entry("the " + chart.device() + " may open here");
+        entry(Words.say("chart.band", chart.device()));
         sample("demand");
-        String starting = "";
-        if (!chart.starts().isEmpty()) {
+        String running = amperes(chart.demand().getLast().currentA());
+        if (chart.starts().isEmpty()) {
+            entry(Words.say("chart.loads", running));
+        } else {
             diamond(LEFT + SAMPLE / 2.0, legendY - 4);
-            starting = "start " + amperes(chart.starts().getFirst().currentA()) + ", ";
+            String start = amperes(chart.starts().getFirst().currentA());
+            entry(Words.say("chart.loads-starting", start, running));
         }
-        entry("loads: " + starting + "running " + amperes(chart.demand().getLast().currentA()));
         if (!chart.damage().isEmpty()) {
             sample("damage");
-            entry("limit of wire " + shortened(chart.lead()));
+            entry(Words.say("chart.wire-limit", shortened(chart.lead())));
         }
         sample("far");
         triangle("far-mark", LEFT + SAMPLE / 2.0, legendY - 9, legendY + 1);
-        entry("dead short at the far end, " + amperes(chart.atFarEnd().currentA()));
+        entry(Words.say("chart.far-short", amperes(chart.atFarEnd().currentA())));
         sample("near");
         triangle("near-mark", LEFT + SAMPLE / 2.0, legendY + 1, legendY - 9);
-        entry("dead short at the device, " + amperes(chart.atDevice().currentA()));
+        entry(Words.say("chart.near-short", amperes(chart.atDevice().currentA())));
     }
 
     private void sample(String kind) {
@@ -221,7 +224,7 @@ public final class TimeCurrentDrawing {
     }
 
     private static String n(double value) {
-        return Figures.plain(value, 1);
+        return org.fusewright.core.quantity.Figures.of(value, 1);
     }
 
     private static String escaped(String text) {

@@ -13,6 +13,7 @@ import org.fusewright.jobs.StoredJob;
 import org.fusewright.jobs.WhatIfAnswers;
 import org.fusewright.jobs.WhatIfQuestion;
 import org.fusewright.jobs.load.JobReader;
+import org.fusewright.web.Words;
 import org.springframework.http.HttpStatus;
 import org.springframework.stereotype.Controller;
 import org.springframework.util.MultiValueMap;
@@ -117,6 +118,6 @@ class WhatIfPages {
     }
 
     private static ResponseStatusException noSuchQuestion() {
-        return new ResponseStatusException(HttpStatus.BAD_REQUEST, "there is no such question");
+        return new ResponseStatusException(HttpStatus.BAD_REQUEST, Words.say("whatif.no-question"));
     }
 }

@@ -4,8 +4,13 @@ import org.fusewright.core.check.Verdict;
 import org.fusewright.core.sizing.WhatIf.Answer;
 import org.fusewright.core.sizing.WhatIf.Point;
 import org.fusewright.core.sizing.WhatIf.Varied;
+import org.fusewright.core.words.Phrase;
+import org.fusewright.core.words.Text;
+import org.fusewright.core.words.Unit;
 import org.fusewright.web.Figures;
+import org.fusewright.web.Words;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
@@ -21,26 +26,19 @@ public record WhatIfView(String row, Varied varied, Optional<Answer> answer) {
     public record Line(String value, boolean own, Verdict verdict, String says) {
         /** The verdict with its sign, so that it does not stand on colour alone. */
         public String word() {
-            return switch (verdict) {
-                case PASS -> "✓ pass";
-                case CAUTION -> "! caution";
-                case FAIL -> "✗ fail";
-            };
+            return Words.say("verdict-signed." + verdict.code());
         }
     }
 
     private static final char NO_BREAK = '\u00a0';
 
-    private static final String NO_ANSWER =
-            "✗ There is no answer for the entries as they stand: one of them needs another look.";
-
     /** The questions, each with what is sent for it and its word on the page. */
     public static List<JobForm.Option> asks() {
         return List.of(
-                new JobForm.Option(Varied.AMBIENT.code(), "hotter"),
-                new JobForm.Option(Varied.RUN.code(), "longer"),
-                new JobForm.Option(Varied.SIZE.code(), "thinner"),
-                new JobForm.Option(Varied.KIND.code(), "another kind"));
+                new JobForm.Option(Varied.AMBIENT.code(), Words.say("whatif.ask.hotter")),
+                new JobForm.Option(Varied.RUN.code(), Words.say("whatif.ask.longer")),
+                new JobForm.Option(Varied.SIZE.code(), Words.say("whatif.ask.thinner")),
+                new JobForm.Option(Varied.KIND.code(), Words.say("whatif.ask.another-kind")));
     }
 
     /** The id of the element that holds a circuit's answer. */
@@ -54,25 +52,24 @@ public record WhatIfView(String row, Varied varied, Optional<Answer> answer) {
     }
 
     public String caption() {
-        return "Circuit "
-                + answer.map(Answer::circuit).orElse("")
-                + ": "
-                + switch (varied) {
-                    case AMBIENT -> "hotter around the leads and in the block";
-                    case RUN -> "a longer run";
-                    case SIZE -> "its trunk in another size";
-                    case KIND -> "another kind of device";
-                }
-                + ", all else as designed";
+        String key =
+                switch (varied) {
+                    case AMBIENT -> "whatif.caption.hotter";
+                    case RUN -> "whatif.caption.longer";
+                    case SIZE -> "whatif.caption.thinner";
+                    case KIND -> "whatif.caption.another-kind";
+                };
+        return Words.say(key, answer.map(Answer::circuit).orElse(""));
     }
 
     public String heading() {
-        return switch (varied) {
-            case AMBIENT -> "Around";
-            case RUN -> "Run";
-            case SIZE -> "Trunk";
-            case KIND -> "Device";
-        };
+        return Words.say(
+                switch (varied) {
+                    case AMBIENT -> "whatif.around";
+                    case RUN -> "whatif.run";
+                    case SIZE -> "whatif.trunk";
+                    case KIND -> "whatif.device";
+                });
     }
 
     public List<Line> rows() {
@@ -83,8 +80,11 @@ public record WhatIfView(String row, Varied varied, Optional<Answer> answer) {
                                         value(point),
                                         isOwn(point),
                                         point.verdict(),
-                                        (isWorse(point) ? "" : "No worse; least left: ")
-                                                + point.nearest().says()))
+                                        isWorse(point)
+                                                ? Words.say(point.nearest().says())
+                                                : Words.say(
+                                                        "whatif.least-left",
+                                                        point.nearest().says())))
                 .toList();
     }
 
@@ -102,9 +102,8 @@ public record WhatIfView(String row, Varied varied, Optional<Answer> answer) {
     }
 
     private String figure(double value) {
-        return Figures.plain(value, 2)
-                + NO_BREAK
-                + (varied == Varied.AMBIENT ? "°C" : varied.unit());
+        Unit unit = varied == Varied.AMBIENT ? Unit.CELSIUS : Unit.METRE;
+        return Figures.bare(value, unit, 2) + NO_BREAK + Figures.sign(unit);
     }
 
     private boolean isOwn(Point point) {
@@ -114,21 +113,23 @@ public record WhatIfView(String row, Varied varied, Optional<Answer> answer) {
     /** The answer in one or two sentences. */
     public String summary() {
         if (answer.isEmpty()) {
-            return NO_ANSWER;
+            return Words.say("whatif.no-answer");
         }
         Answer told = answer.get();
         boolean failing = standing(told) == Verdict.FAIL;
-        String range =
+        List<Text> range =
                 switch (varied) {
-                    case AMBIENT, RUN -> howFar(told, failing);
-                    case SIZE -> howThin(told.points(), failing);
+                    case AMBIENT, RUN -> List.of(howFar(told, failing));
+                    case SIZE -> List.of(howThin(told.points(), failing));
                     case KIND -> whichKinds(told.points());
                 };
-        return switch (standing(told)) {
-            case PASS -> range;
-            case CAUTION -> range + " As designed it has " + cautions(told) + " already.";
-            case FAIL -> "As designed it fails already. " + range;
-        };
+        List<Text> sentences = new ArrayList<>(range);
+        switch (standing(told)) {
+            case PASS -> {}
+            case CAUTION -> sentences.add(Phrase.counted("whatif.cautions", countCautions(told)));
+            case FAIL -> sentences.addFirst(Phrase.of("whatif.fails-already"));
+        }
+        return Words.say(Text.sentences(sentences));
     }
 
     /** The design's own verdict. */
@@ -142,46 +143,52 @@ public record WhatIfView(String row, Varied varied, Optional<Answer> answer) {
                 .findFirst();
     }
 
-    private static String cautions(Answer answer) {
-        int number = own(answer).map(point -> point.notPassed().size()).orElse(0);
-        return number == 1 ? "a caution" : number + " cautions";
+    private static int countCautions(Answer answer) {
+        return own(answer).map(point -> point.notPassed().size()).orElse(0);
     }
 
-    private String howFar(Answer answer, boolean failing) {
+    private Text howFar(Answer answer, boolean failing) {
         double designed = Double.parseDouble(answer.designed());
         double unchangedTo = answer.unchangedTo().orElse(designed);
         double standsTo = answer.standsTo().orElse(designed);
         if (standsTo <= designed) {
-            return "Beyond " + figure(designed) + (failing ? " more fails." : " it fails.");
+            return Phrase.of(
+                    failing ? "whatif.more-fails-beyond" : "whatif.fails-beyond", figure(designed));
         }
-        String unchanged =
-                unchangedTo > designed
-                        ? "Nothing gets worse up to " + upTo(unchangedTo)
-                        : "Beyond " + figure(designed) + " something gets worse";
+        boolean unchanged = unchangedTo > designed;
         if (unchangedTo >= varied.most()) {
-            return unchanged + ".";
+            return Phrase.of("whatif.unchanged", upTo(unchangedTo));
         }
+        String worst = figure(unchanged ? unchangedTo : designed);
         if (failing) {
-            return unchanged + ", and nothing more fails up to " + upTo(standsTo) + ".";
+            return Phrase.of(
+                    unchanged ? "whatif.unchanged-no-more" : "whatif.worse-no-more",
+                    worst,
+                    upTo(standsTo));
         }
-        return unchanged
-                + (standsTo > unchangedTo
-                        ? "; it stands up to " + upTo(standsTo) + "."
-                        : "; beyond that it fails.");
+        if (standsTo <= unchangedTo) {
+            return Phrase.of("whatif.unchanged-fails", worst);
+        }
+        return Phrase.of(
+                unchanged ? "whatif.unchanged-stands" : "whatif.worse-stands",
+                worst,
+                upTo(standsTo));
     }
 
-    private String upTo(double value) {
-        return figure(value) + (value >= varied.most() ? ", the most that is looked at" : "");
+    private Text upTo(double value) {
+        return value >= varied.most()
+                ? Phrase.of("whatif.most", figure(value))
+                : Text.verbatim(figure(value));
     }
 
     /** Goes from the design's size to thinner ones; they come thin to thick. */
-    private String howThin(List<Point> points, boolean failing) {
+    private Text howThin(List<Point> points, boolean failing) {
         int own = 0;
         while (!isOwn(points.get(own))) {
             own++;
         }
         if (own == 0) {
-            return "There is no thinner one in stock.";
+            return Phrase.of("whatif.none-thinner");
         }
         int unchanged = own;
         while (unchanged > 0 && !points.get(unchanged - 1).worse()) {
@@ -191,33 +198,35 @@ public record WhatIfView(String row, Varied varied, Optional<Answer> answer) {
         while (stands > 0 && points.get(stands - 1).verdict() != Verdict.FAIL) {
             stands--;
         }
-        String down = "Nothing gets worse down to " + value(points.get(unchanged));
-        if (unchanged == 0) {
-            return down + ".";
+        String down = value(points.get(unchanged));
+        if (unchanged == 0 || failing && unchanged < own) {
+            return Phrase.of("whatif.unchanged-down", down);
         }
         if (failing) {
-            return unchanged < own ? down + "." : "Any thinner is worse.";
+            return Phrase.of("whatif.any-thinner");
         }
         if (stands < unchanged) {
-            return (unchanged < own ? down : "Any thinner is worse")
-                    + "; it stands down to "
-                    + value(points.get(stands))
-                    + ".";
+            String least = value(points.get(stands));
+            return unchanged < own
+                    ? Phrase.of("whatif.unchanged-down-stands", down, least)
+                    : Phrase.of("whatif.any-thinner-stands", least);
         }
         return unchanged < own
-                ? down + "; thinner than that it fails."
-                : "The next thinner one fails.";
+                ? Phrase.of("whatif.unchanged-down-fails", down)
+                : Phrase.of("whatif.next-thinner-fails");
     }
 
-    private String whichKinds(List<Point> points) {
+    private List<Text> whichKinds(List<Point> points) {
         String asGood = others(points, false);
         String worse = others(points, true);
-        if (asGood.isEmpty() && worse.isEmpty()) {
-            return "There is no other kind in stock.";
+        List<Text> kinds = new ArrayList<>();
+        if (!asGood.isEmpty()) {
+            kinds.add(Phrase.of("whatif.kinds-no-worse", asGood));
         }
-        return (asGood.isEmpty() ? "" : "No worse: " + asGood + ".")
-                + (asGood.isEmpty() || worse.isEmpty() ? "" : " ")
-                + (worse.isEmpty() ? "" : "Worse: " + worse + ".");
+        if (!worse.isEmpty()) {
+            kinds.add(Phrase.of("whatif.kinds-worse", worse));
+        }
+        return kinds.isEmpty() ? List.of(Phrase.of("whatif.no-other-kind")) : kinds;
     }
 
     private String others(List<Point> points, boolean worse) {

@@ -3,8 +3,14 @@ package org.fusewright.jobs.web;
 import org.fusewright.core.catalog.Wire;
 import org.fusewright.core.kit.Cavity;
 import org.fusewright.core.kit.KitBlock;
+import org.fusewright.core.quantity.WireColour;
+import org.fusewright.core.words.Phrase;
+import org.fusewright.core.words.Text;
+import org.fusewright.web.Words;
 
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 
 /**
  * A block from the wire side: positions from left to right, side a above, side b below; a lead
@@ -59,12 +65,12 @@ final class WireSideDrawing {
     }
 
     private String description() {
-        return "Block %s from the wire side, %d positions, %d of %d cavities in use"
-                .formatted(
-                        block.id(),
-                        block.block().positions(),
-                        block.cavities().stream().filter(c -> c.occupant().isPresent()).count(),
-                        block.cavities().size());
+        return Words.say(
+                "drawing.wire-side",
+                block.id(),
+                block.block().positions(),
+                block.cavities().stream().filter(c -> c.occupant().isPresent()).count(),
+                block.cavities().size());
     }
 
     private void draw(BlockRows.Row row, double top) {
@@ -97,8 +103,8 @@ final class WireSideDrawing {
                 Housing.MARGIN + 4 + width / 2,
                 top + 107,
                 block.wedge()
-                        .map(wedge -> "wedge " + wedge.number() + ", goes in last")
-                        .orElse("no wedge"));
+                        .map(wedge -> Words.say("drawing.wedge", wedge.number()))
+                        .orElseGet(() -> Words.say("drawing.no-wedge")));
     }
 
     private void draw(Cavity cavity, double x, double top) {
@@ -136,7 +142,11 @@ final class WireSideDrawing {
         }
         svg.text("number", x, y + 4, cavity.position() + String.valueOf(cavity.side()));
         if (cavity.occupant().isEmpty()) {
-            svg.text("name", x, y + (above ? -30 : 38), state.equals("open") ? "empty" : "plug");
+            svg.text(
+                    "name",
+                    x,
+                    y + (above ? -30 : 38),
+                    Words.say(state.equals("open") ? "drawing.empty" : "drawing.plug"));
         }
         svg.close("g");
     }
@@ -179,29 +189,44 @@ final class WireSideDrawing {
     }
 
     private static String told(Cavity cavity) {
-        return cavity.id()
-                + ": "
-                + cavity.occupant()
-                        .map(WireSideDrawing::told)
-                        .orElseGet(
-                                () ->
-                                        cavity.plug()
-                                                .map(plug -> "plug " + plug.number())
-                                                .orElse("empty"));
+        return cavity.occupant()
+                .map(in -> Words.say("drawing.cavity", cavity.id(), told(in)))
+                .or(
+                        () ->
+                                cavity.plug()
+                                        .map(
+                                                plug ->
+                                                        Words.say(
+                                                                "drawing.cavity-plug",
+                                                                cavity.id(),
+                                                                plug.number())))
+                .orElseGet(() -> Words.say("drawing.cavity-empty", cavity.id()));
     }
 
-    private static String told(Cavity.Occupant occupant) {
-        String role = occupant.role().code();
+    private static Text told(Cavity.Occupant occupant) {
         Wire wire = occupant.lead().wire();
-        return "lead "
-                + occupant.lead().id()
-                + ", "
-                + wire.colour().inWords()
-                + " "
-                + wire.size().label()
-                + ", "
-                + (Character.isDigit(role.charAt(0)) ? "relay terminal " + role : role + " side")
-                + occupant.terminal().map(t -> ", terminal " + t.number()).orElse("")
-                + occupant.seal().map(s -> ", seal " + s.number()).orElse("");
+        List<Text> told = new ArrayList<>();
+        told.add(
+                Phrase.of(
+                        "drawing.lead",
+                        occupant.lead().id(),
+                        inWords(wire.colour()),
+                        wire.size().label()));
+        told.add(role(occupant.role().code()));
+        occupant.terminal().ifPresent(t -> told.add(Phrase.of("drawing.terminal", t.number())));
+        occupant.seal().ifPresent(seal -> told.add(Phrase.of("drawing.seal", seal.number())));
+        return Text.listed(told);
+    }
+
+    private static Text role(String code) {
+        return Character.isDigit(code.charAt(0))
+                ? Phrase.of("drawing.role.relay", code)
+                : Phrase.of("drawing.role." + code);
+    }
+
+    /** The colour, and that of its stripe behind a slash. */
+    private static String inWords(WireColour colour) {
+        String base = Words.say("colour." + colour.base().code().toLowerCase(Locale.ROOT));
+        return colour.stripe().map(stripe -> base + "/" + inWords(stripe)).orElse(base);
     }
 }

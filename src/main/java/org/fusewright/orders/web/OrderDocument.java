@@ -4,6 +4,7 @@ import org.fusewright.core.order.Cover;
 import org.fusewright.core.order.Cover.CoverLine;
 import org.fusewright.core.order.PartDemand;
 import org.fusewright.core.order.PurchaseOrder.OrderLine;
+import org.fusewright.core.words.Text;
 import org.fusewright.orders.OrderSummary;
 import org.fusewright.orders.Proposal;
 import org.fusewright.orders.StoredOrder;
@@ -115,7 +116,7 @@ final class OrderDocument {
                                                     one.offer().supplier(),
                                                     one.reason()))
                             .toList(),
-                    proposal.notes());
+                    proposal.notes().stream().map(Text::english).toList());
         }
     }
 

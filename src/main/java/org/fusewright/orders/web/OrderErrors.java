@@ -7,6 +7,7 @@ import org.fusewright.orders.StaleOrderException;
 import org.fusewright.orders.UnknownOrderException;
 import org.fusewright.web.ErrorPages;
 import org.fusewright.web.Problems;
+import org.fusewright.web.Words;
 import org.springframework.core.Ordered;
 import org.springframework.core.annotation.Order;
 import org.springframework.http.HttpStatus;
@@ -44,6 +45,6 @@ class OrderErrors {
 
     @ExceptionHandler
     ResponseEntity<Object> refused(OrderRefusedException e, HttpServletRequest request) {
-        return pages.answer(Problems.of(HttpStatus.CONFLICT, e.reason()), request);
+        return pages.answer(Problems.of(HttpStatus.CONFLICT, Words.say(e.reason())), request);
     }
 }

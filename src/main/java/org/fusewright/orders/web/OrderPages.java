@@ -12,6 +12,7 @@ import org.fusewright.orders.StaleOrderException;
 import org.fusewright.orders.StoredOrder;
 import org.fusewright.orders.WishesForm;
 import org.fusewright.web.Downloads;
+import org.fusewright.web.Words;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.HttpStatus;
 import org.springframework.http.MediaType;
@@ -102,7 +103,7 @@ class OrderPages {
         } catch (StaleOrderException stale) {
             return startPage(form, null, STALE, HttpStatus.PRECONDITION_FAILED);
         } catch (OrderRefusedException refused) {
-            return startPage(form, null, refused.reason(), HttpStatus.CONFLICT);
+            return startPage(form, null, Words.say(refused.reason()), HttpStatus.CONFLICT);
         }
     }
 
@@ -164,7 +165,7 @@ class OrderPages {
         } catch (MalformedJobException malformed) {
             String told =
                     malformed.problems().stream()
-                            .map(JobProblem::detail)
+                            .map(problem -> Words.say(problem.detail()))
                             .collect(Collectors.joining(". ", "", ". Nothing was booked."));
             return page(id, told, typed, HttpStatus.BAD_REQUEST);
         }
@@ -210,7 +211,7 @@ class OrderPages {
         } catch (StaleOrderException stale) {
             return page(id, STALE, Map.of(), HttpStatus.PRECONDITION_FAILED);
         } catch (OrderRefusedException refused) {
-            return page(id, refused.reason(), Map.of(), HttpStatus.CONFLICT);
+            return page(id, Words.say(refused.reason()), Map.of(), HttpStatus.CONFLICT);
         }
     }
 

@@ -11,6 +11,7 @@ import org.fusewright.quotes.Quotes;
 import org.fusewright.quotes.StaleQuoteException;
 import org.fusewright.quotes.StoredQuote;
 import org.fusewright.web.Downloads;
+import org.fusewright.web.Words;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.HttpStatus;
 import org.springframework.http.MediaType;
@@ -151,7 +152,7 @@ class QuotePages {
         } catch (StaleQuoteException stale) {
             return again(id, STALE, HttpStatus.PRECONDITION_FAILED);
         } catch (QuoteRefusedException refused) {
-            return again(id, refused.reason(), HttpStatus.CONFLICT);
+            return again(id, Words.say(refused.reason()), HttpStatus.CONFLICT);
         }
     }
 

@@ -6,6 +6,7 @@ import org.fusewright.core.quote.LineKind;
 import org.fusewright.core.quote.QuoteAction;
 import org.fusewright.core.quote.QuoteLine;
 import org.fusewright.core.quote.Variant;
+import org.fusewright.core.words.Text;
 import org.fusewright.quotes.StoredQuote;
 import org.fusewright.web.Figures;
 
@@ -24,7 +25,7 @@ import java.util.Optional;
  * @param movedOn what has moved on since it was worked out
  * @param notice what the last attempt to do something came to; may be empty
  */
-public record QuoteView(StoredQuote kept, QuoteForm form, List<String> movedOn, String notice) {
+public record QuoteView(StoredQuote kept, QuoteForm form, List<Text> movedOn, String notice) {
 
     /** A line of the quote with its places in the variants. */
     public record SharedLine(QuoteLine any, List<Optional<QuoteLine>> inVariants) {}

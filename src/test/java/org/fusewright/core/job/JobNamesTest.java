@@ -36,7 +36,7 @@ class JobNamesTest {
                         MalformedJobException.class,
                         malformed ->
                                 assertThat(malformed.problems())
-                                        .extracting(JobProblem::detail)
+                                        .extracting(problem -> problem.detail().english())
                                         .containsExactly("the catalog has no splice"));
     }
 }

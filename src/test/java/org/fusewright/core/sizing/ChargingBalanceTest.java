@@ -32,7 +32,7 @@ class ChargingBalanceTest {
     }
 
     private static void assertVerdict(Check check, Verdict verdict) {
-        assertThat(check.verdict()).as(check.says()).isEqualTo(verdict);
+        assertThat(check.verdict()).as(check.says().english()).isEqualTo(verdict);
         assertThat(check.margin() >= 0).isEqualTo(verdict == Verdict.PASS);
     }
 

@@ -50,7 +50,7 @@ class RelayRulesTest {
     }
 
     private static void assertVerdict(Check check, Verdict verdict) {
-        assertThat(check.verdict()).as(check.says()).isEqualTo(verdict);
+        assertThat(check.verdict()).as(check.says().english()).isEqualTo(verdict);
         assertThat(check.margin() >= 0).as("margin of " + check).isEqualTo(verdict == Verdict.PASS);
     }
 
@@ -234,7 +234,7 @@ class RelayRulesTest {
         Check check = find(stock, CheckCode.RELAY_COIL, SUPPRESSION).orElseThrow();
 
         assertVerdict(check, verdict);
-        assertThat(check.says()).contains(words);
+        assertThat(check.says().english()).contains(words);
         assertThat(check.unit()).isEmpty();
         assertThat(check.basis().text()).contains("from memory");
     }

@@ -213,7 +213,7 @@ class SelectivityTest {
         assertThat(check.value()).isEqualTo(387);
         assertThat(check.limit()).isEqualTo(387);
         assertThat(check.unit()).isEqualTo("A");
-        assertThat(check.says())
+        assertThat(check.says().english())
                 .isEqualTo(
                         "horn, 10 A behind 40 A: only the branch opens, up to the 387 A of a short"
                                 + " right behind it.");
@@ -232,7 +232,7 @@ class SelectivityTest {
         assertThat(check.value()).isBetween(20.0, 90.0);
         assertThat(check.limit()).isEqualTo(300);
         assertThat(check.margin()).isNegative();
-        assertThat(check.says())
+        assertThat(check.says().english())
                 .startsWith("lamps, 10 A behind 15 A: only the branch opens up to ")
                 .endsWith(
                         " A; in a harder short the main device may open too, and the whole feed"
@@ -244,7 +244,7 @@ class SelectivityTest {
         Check check = check(TestStock.fuse(30), branch("lamps", TestStock.fuse(25), 4, 400));
 
         assertThat(check.verdict()).isEqualTo(Verdict.CAUTION);
-        assertThat(check.says())
+        assertThat(check.says().english())
                 .startsWith("lamps, 25 A behind 30 A: in an overload of more than ")
                 .endsWith(" A the main device may open too, and the whole feed goes dark.");
     }
@@ -261,7 +261,7 @@ class SelectivityTest {
 
         assertThat(check.verdict()).isEqualTo(Verdict.FAIL);
         assertThat(check.value()).isZero();
-        assertThat(check.says())
+        assertThat(check.says().english())
                 .endsWith("A behind 30 A: the main device opens with the branch, or before it.")
                 .startsWith("pump, ");
     }

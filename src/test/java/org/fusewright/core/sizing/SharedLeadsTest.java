@@ -246,7 +246,8 @@ class SharedLeadsTest {
                 .filteredOn(check -> check.code() == CheckCode.SHORT_CIRCUIT_WITHSTAND)
                 .filteredOn(check -> check.subject().scope() == Scope.CIRCUIT)
                 .hasSize(2)
-                .allSatisfy(check -> assertThat(check.says()).contains("a/share, 0.5 mm2"));
+                .allSatisfy(
+                        check -> assertThat(check.says().english()).contains("a/share, 0.5 mm2"));
     }
 
     /**

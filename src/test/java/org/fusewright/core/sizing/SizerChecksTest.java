@@ -60,7 +60,7 @@ class SizerChecksTest {
     }
 
     private static void assertVerdict(Check check, Verdict verdict) {
-        assertThat(check.verdict()).as(check.says()).isEqualTo(verdict);
+        assertThat(check.verdict()).as(check.says().english()).isEqualTo(verdict);
         assertThat(check.margin() >= 0).as("margin of " + check).isEqualTo(verdict == Verdict.PASS);
     }
 
@@ -337,7 +337,7 @@ class SizerChecksTest {
         Check check = check(CheckCode.CHARGING_BALANCE, "job");
 
         assertThat(check.verdict()).isEqualTo(Verdict.CAUTION);
-        assertThat(check.says()).contains("should be 10 A or more");
+        assertThat(check.says().english()).contains("should be 10 A or more");
     }
 
     @ParameterizedTest(name = "a {0} on {1}: {2}")
@@ -409,7 +409,7 @@ class SizerChecksTest {
     void looksAtTheLeadsBehindTheMainDeviceOnly() {
         job.circuit("c").amps(4);
 
-        assertThat(check(CheckCode.OVERLOAD_PROTECTION, FEED).says())
+        assertThat(check(CheckCode.OVERLOAD_PROTECTION, FEED).says().english())
                 .contains("battery/main, 1.0 mm2");
     }
 

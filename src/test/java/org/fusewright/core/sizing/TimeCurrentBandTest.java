@@ -207,9 +207,9 @@ class TimeCurrentBandTest {
         TimeCurrentBand fuse = miniFuse();
 
         // 20 A for 5 s is 2,000 A2s; 60 A for 0.1 s and all above it 360 A2s.
-        assertThat(fuse.letThroughA2s(15, 900, 5)).isCloseTo(2000, within(1e-6));
-        assertThat(fuse.letThroughA2s(60, 900, 5)).isCloseTo(360, within(1e-6));
-        assertThat(fuse.letThroughA2s(12, 13, 5)).isCloseTo(13 * 13 * 5, within(1e-6));
+        assertThat(fuse.letThroughA2s(15, 900)).isCloseTo(2000, within(1e-6));
+        assertThat(fuse.letThroughA2s(60, 900)).isCloseTo(360, within(1e-6));
+        assertThat(fuse.letThroughA2s(12, 13)).isCloseTo(13 * 13 * 5, within(1e-6));
     }
 
     @Test
@@ -237,7 +237,7 @@ class TimeCurrentBandTest {
     void countsTheCurrentJustUnderAGateThatCutsTheTimeShort() {
         TimeCurrentBand late = ofTenAmps(DeviceKind.FUSE, TestStock.gates("6000:0.02:0.1"));
 
-        assertThat(late.letThroughA2s(100, 900, 5)).isCloseTo(600 * 600 * 5, within(1e-6));
+        assertThat(late.letThroughA2s(100, 900)).isCloseTo(600 * 600 * 5, within(1e-6));
     }
 
     @Test

@@ -46,7 +46,7 @@ class KitFileTest {
                         () -> KitFile.read(csv.replace('~', '\n'), "/csv"));
         assertThat(wrong.problems()).extracting(JobProblem::pointer).containsOnly("/csv");
         assertThat(wrong.problems())
-                .extracting(JobProblem::detail)
+                .extracting(problem -> problem.detail().english())
                 .anySatisfy(told -> assertThat(told).contains(detail));
     }
 }

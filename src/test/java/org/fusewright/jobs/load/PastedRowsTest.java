@@ -2,6 +2,7 @@ package org.fusewright.jobs.load;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import org.fusewright.core.words.Text;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -87,10 +88,13 @@ class PastedRowsTest {
     @Test
     void saysWhatBelongsNowhere() {
         assertThat(PastedRows.read("Name\tKind\tPrice\nHorn\tcoil\t12\n", "title").leftOver())
+                .extracting(Text::english)
                 .containsExactly("column “Price”");
         assertThat(PastedRows.read("seat\tsomething else\n", "location").leftOver())
+                .extracting(Text::english)
                 .containsExactly("“something else”");
         assertThat(PastedRows.read("x\n".repeat(420), "title").leftOver())
+                .extracting(Text::english)
                 .containsExactly("20 more rows");
     }
 

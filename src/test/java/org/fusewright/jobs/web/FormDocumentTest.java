@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatExceptionOfType;
 
 import org.fusewright.core.job.JobProblem;
 import org.fusewright.core.job.MalformedJobException;
+import org.fusewright.core.words.Text;
 import org.fusewright.jobs.load.JobReader;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -196,15 +197,19 @@ class FormDocumentTest {
         }
     }
 
+    private static JobProblem wrong(String pointer, String detail) {
+        return new JobProblem(pointer, Text.verbatim(detail));
+    }
+
     @Test
     void showsAFaultOfTheAmountBesideIt() {
         JobForm form =
                 JobForm.of(
                         json("{'circuits':[{'loads':[{'watts':'x'}]}]}"),
                         List.of(
-                                new JobProblem("/circuits/0/loads/0/watts", "no number"),
-                                new JobProblem("/circuits/0/loads/1", "neither"),
-                                new JobProblem("/circuits/0/devices/1", "no kind")));
+                                wrong("/circuits/0/loads/0/watts", "no number"),
+                                wrong("/circuits/0/loads/1", "neither"),
+                                wrong("/circuits/0/devices/1", "no kind")));
         assertThat(form.fault("/circuits/0/loads/0/amount")).isEqualTo("no number");
         assertThat(form.fault("/circuits/0/loads/1/amount")).isEqualTo("neither");
         assertThat(form.fault("/circuits/0/devices")).isEqualTo("no kind");

@@ -1,0 +1,32 @@
+package org.fusewright.core.words;
+
+import java.util.List;
+
+/** Something that the program says, in no language yet; a {@link Wording} says it. */
+public sealed interface Text permits Phrase, Amount, Bare, Price, Series, Verbatim {
+
+    /** What people or the catalog gave: said as it is, in each language. */
+    static Text verbatim(String text) {
+        return new Verbatim(text);
+    }
+
+    /** Sentences one after the other. */
+    static Text sentences(List<? extends Text> sentences) {
+        return new Series(sentences, " ");
+    }
+
+    /** Half sentences with semicolons between them. */
+    static Text clauses(List<? extends Text> clauses) {
+        return new Series(clauses, "; ");
+    }
+
+    /** Things with commas between them. */
+    static Text listed(List<? extends Text> things) {
+        return new Series(things, ", ");
+    }
+
+    /** As documents and files say it, whoever reads them. */
+    default String english() {
+        return Wording.ENGLISH.say(this);
+    }
+}

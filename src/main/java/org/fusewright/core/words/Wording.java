@@ -1,0 +1,136 @@
+package org.fusewright.core.words;
+
+import org.fusewright.core.quantity.Figures;
+
+import java.math.BigDecimal;
+import java.util.List;
+
+/**
+ * How a reader is spoken to: in a language, with units. {@link #ENGLISH} is how documents and files
+ * speak, whoever reads them.
+ */
+public record Wording(Language language, UnitSystem units) {
+
+    public static final Wording ENGLISH = new Wording(Language.ENGLISH, UnitSystem.METRIC);
+
+    private static final int USUAL_LENGTH = 160;
+
+    /**
+     * @throws IllegalArgumentException when the bundle has no such text or the text asks for a
+     *     value that is not there
+     */
+    public String say(Text text) {
+        if (text instanceof Verbatim(String given)) {
+            return given;
+        }
+        if (text instanceof Phrase phrase) {
+            Template template = language.template(phrase.key());
+            if (template.isPlain()) {
+                return template.plain();
+            }
+        }
+        StringBuilder said = new StringBuilder(USUAL_LENGTH);
+        say(text, said);
+        return said.toString();
+    }
+
+    /** A text of the bundle with its values; see {@link Phrase}. */
+    public String say(String key, Object... values) {
+        Template template = language.template(key);
+        return template.isPlain() ? template.plain() : say(Phrase.of(key, values));
+    }
+
+    private void say(Text text, StringBuilder said) {
+        switch (text) {
+            case Verbatim(String given) -> said.append(given);
+            case Amount amount -> amount(amount, said);
+            case Bare(Amount(double value, Unit unit, int decimals)) ->
+                    figure(unit.shown(value, units), unit.decimals(decimals, units), said);
+            case Price(BigDecimal amount, String currency) -> {
+                plain(amount.toPlainString(), said);
+                said.append(' ').append(currency);
+            }
+            case Series(List<? extends Text> texts, String between) -> {
+                String before = "";
+                for (Text each : texts) {
+                    said.append(before);
+                    say(each, said);
+                    before = between;
+                }
+            }
+            case Phrase phrase -> phrase(phrase, said);
+        }
+    }
+
+    private void phrase(Phrase phrase, StringBuilder said) {
+        Template template = language.template(phrase.key());
+        List<Object> values = phrase.values();
+        int last = template.pieces() - 1;
+        for (int piece = 0; piece < last; piece++) {
+            said.append(template.literal(piece));
+            int slot = template.slotAfter(piece);
+            if (slot >= values.size()) {
+                throw new IllegalArgumentException(
+                        phrase.key() + " asks for {" + slot + "}, and there is none");
+            }
+            value(values.get(slot), said);
+        }
+        said.append(template.literal(last));
+    }
+
+    private void value(Object value, StringBuilder said) {
+        if (value instanceof Text text) {
+            say(text, said);
+        } else if (value instanceof BigDecimal number) {
+            plain(number.toPlainString(), said);
+        } else if (value instanceof Double) {
+            plain(value.toString(), said);
+        } else {
+            said.append(value);
+        }
+    }
+
+    private void amount(Amount amount, StringBuilder said) {
+        double value = amount.unit().shown(amount.value(), units);
+        int decimals = amount.unit().decimals(amount.decimals(), units);
+        String sign = amount.unit().sign(units);
+        if (amount.unit() == Unit.SECOND) {
+            if (value < 1) {
+                decimals = value < 0.01 ? 1 : 0;
+                value *= 1000;
+                sign = "ms";
+            } else if (value >= 3600) {
+                value /= 3600;
+                sign = "h";
+            }
+        }
+        figure(value, decimals, said);
+        if (!sign.isEmpty()) {
+            said.append(' ').append(sign);
+        }
+    }
+
+    /** A number with at most so many decimals, 0 to 6, as the language writes it. */
+    public String figure(double value, int decimals) {
+        StringBuilder said = new StringBuilder();
+        figure(value, decimals, said);
+        return said.toString();
+    }
+
+    private void figure(double value, int decimals, StringBuilder said) {
+        plain(Figures.of(value, decimals), said);
+    }
+
+    /** A number with a point, as the language writes it. */
+    private void plain(String number, StringBuilder said) {
+        int start = said.length();
+        said.append(number);
+        char sign = language.decimalSign();
+        if (sign != '.') {
+            int point = said.indexOf(".", start);
+            if (point >= 0) {
+                said.setCharAt(point, sign);
+            }
+        }
+    }
+}
