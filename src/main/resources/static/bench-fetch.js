@@ -1,5 +1,7 @@
 // Files are fetched by the page, so that one that takes long says so and can be stopped.
 
+import {say} from './bench-fields.js';
+
 const PATIENCE_MS = 1000;
 const LINKS = '.job-links a[href$=".csv"], .job-links a[href$=".json"], .job-links a[href*=".pdf"]';
 
@@ -41,7 +43,7 @@ async function fetchFile(link) {
   const what = link.getAttribute('aria-label') ?? link.textContent;
   let told = null;
   const timer = setTimeout(() => {
-    told = slip(`Still making ${what} … `, ['Stop', () => stop.abort()]);
+    told = slip(`${say('making', what)} `, [say('stop'), () => stop.abort()]);
   }, PATIENCE_MS);
   try {
     const answer = await fetch(link.href, {signal: stop.signal, headers: {Accept: '*/*'}});
@@ -51,7 +53,7 @@ async function fetchFile(link) {
     save(await answer.blob(), nameOf(answer, link));
   } catch (failure) {
     if (failure.name !== 'AbortError') {
-      slip(`✗ ${what} could not be fetched. `, ['Try again', () => fetchFile(link)], ['Put away', () => {}]);
+      slip(`${say('failed', what)} `, [say('tryAgain'), () => fetchFile(link)], [say('putAway'), () => {}]);
     }
   } finally {
     clearTimeout(timer);

@@ -2,6 +2,13 @@
 
 export const form = () => document.getElementById('job');
 
+/** A text of the page's language; the server wrote it into the tray. */
+export const say = (name, ...values) => values.reduce(
+    (text, value, i) => text.replace(`{${i}}`, value), document.getElementById('tray').dataset[name]);
+
+/** One or several. */
+export const sayMany = (name, many) => say(`${name}${many === 1 ? 'One' : 'Other'}`, many);
+
 export const textOf = field => field.type === 'checkbox' ? String(field.checked) : field.value;
 
 export function keptOf(field) {

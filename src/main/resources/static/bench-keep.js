@@ -2,7 +2,7 @@
 // connection, a stop, a reload, and while others change the same job.
 
 import {
-  changedFields, form, isChanged, keptOf, saysSame, setKept, setText, textOf,
+  changedFields, form, isChanged, keptOf, say, sayMany, saysSame, setKept, setText, textOf,
 } from './bench-fields.js';
 
 const PATIENCE_MS = 1000;
@@ -232,7 +232,7 @@ document.addEventListener('htmx:responseError', event => {
   if (status >= 500) {
     lost(event.detail);
   } else if (event.detail.requestConfig.verb === 'post') {
-    document.getElementById('notice').textContent = `✗ Not done: the service refused it (${status}).`;
+    document.getElementById('notice').textContent = say('refused', status);
   }
 });
 
@@ -256,18 +256,16 @@ function showUnkept() {
   const words = [];
   const buttons = [];
   if (trouble?.label) {
-    words.push(`✗ “${trouble.label}” was not done: the service cannot be reached.`);
+    words.push(say('notDone', trouble.label));
   }
   if (many && (trouble || away)) {
-    words.push(`✗ Not kept yet: ${many === 1 ? 'one change' : `${many} changes`}. The service`
-        + ' cannot be reached; they stay in this browser and are sent again by themselves.');
-    buttons.push(['Send now', send]);
+    words.push(sayMany('lost', many));
+    buttons.push([say('sendNow'), send]);
   } else if (many && stopped) {
-    words.push(`✗ Stopped. Not kept: ${many === 1 ? 'one change' : `${many} changes`}.`);
-    buttons.push(['Send again', send], ['Put back', putBack]);
+    words.push(sayMany('stopped', many));
+    buttons.push([say('sendAgain'), send], [say('putBack'), putBack]);
   } else if (away) {
-    words.push('! Not connected: changes of others do not show. What you change stays in this'
-        + ' browser until the service is back.');
+    words.push(say('away'));
   }
   if (!many) {
     stopped = false;
@@ -365,7 +363,7 @@ function listen() {
     refreshIfOlder();
   });
   events.addEventListener('gone', () => {
-    document.getElementById('notice').textContent = '! Somebody deleted this job.';
+    document.getElementById('notice').textContent = say('deleted');
     stopListening();
   });
   events.addEventListener('error', () => {
@@ -522,7 +520,7 @@ function tidy(place) {
   const button = document.createElement('button');
   button.type = 'button';
   button.dataset.clear = '';
-  button.textContent = 'Put away';
+  button.textContent = say('putAway');
   button.addEventListener('click', () => place.replaceChildren());
   place.append(button);
 }

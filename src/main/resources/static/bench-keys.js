@@ -269,14 +269,16 @@ function table(circuits) {
       more.push(name);
     }
   }
-  const lines = [['Line', ...shown, ...more]];
+  const {line: first, circuit, load, length} = document.getElementById('circuits').dataset;
+  const heading = name => name.endsWith('M') ? `${name}, ${length}` : name;
+  const lines = [[first, ...shown, ...more.map(heading)]];
   for (const row of circuits) {
     const texts = new Map([...row.querySelectorAll('[name]')].map(f => [shortName(f), textOf(f)]));
-    lines.push(['circuit', ...[...names, ...more].map(name => texts.get(name) ?? '')]);
+    lines.push([circuit, ...[...names, ...more].map(name => texts.get(name) ?? '')]);
     row.querySelectorAll('tr.load').forEach((line, i) => {
       const own = name => texts.get(name.replace('loads/0/', `loads/${i + 1}/`)) ?? '';
       lines.push([
-        'load', texts.get(`loads/${i + 1}/title`) ?? '',
+        load, texts.get(`loads/${i + 1}/title`) ?? '',
         ...names.slice(1, 5).map(own), texts.get(`loads/${i + 1}/branchM`) ?? '', '', '',
         ...more.map(name => name.startsWith('loads/0/') && name !== 'loads/0/title'
             && name !== 'loads/0/branchM' ? own(name) : ''),

@@ -5,7 +5,11 @@ import {directionOf, nearest} from './bench-light.js';
 
 const FAR = 4; // pixels from which on it is a drag and no click
 const form = () => document.getElementById('job');
-const say = text => document.getElementById('moved-word').textContent = text;
+const word = () => document.getElementById('moved-word');
+
+/** A text of the page, which comes in the reader's language, with values for {0}, {1}, ... */
+const told = (name, ...values) => word().dataset[name].replace(/\{(\d)\}/g, (_, i) => values[i]);
+const say = text => word().textContent = text;
 
 /** The device under way: its element, the spot that it would go to, where the pointer took it. */
 let moving = null;
@@ -29,8 +33,9 @@ function aim(spot) {
 
 function describe(spot) {
   const holder = holderOf(spot);
-  return `${nameOf(spot)}, ${!holder ? 'free' : holder === moving.seat ? 'where it is'
-      : `holds ${holder.dataset.what}`}`;
+  return !holder ? told('free', nameOf(spot))
+      : holder === moving.seat ? told('whereItIs', nameOf(spot))
+      : told('holds', nameOf(spot), holder.dataset.what);
 }
 
 function take(seat) {
@@ -51,14 +56,13 @@ function setDown() {
   const {seat, spot} = moving;
   letGo();
   if (!spot || holderOf(spot) === seat) {
-    say(`${seat.dataset.what} stays where it was.`);
+    say(told('stays', seat.dataset.what));
     return;
   }
   const from = blockOf(seat);
   const to = blockOf(spot);
   if (from.location !== to.location) {
-    say(`${seat.dataset.what} cannot go to ${nameOf(spot)}: block ${to.block} is at `
-        + `“${to.location}”, its circuit at “${from.location}”. Change the circuit's place first.`);
+    say(told('otherPlace', seat.dataset.what, nameOf(spot), to.block, to.location, from.location));
     return;
   }
   asked = {row: seat.dataset.row, what: seat.dataset.what, name: nameOf(spot)};
@@ -78,12 +82,12 @@ document.addEventListener('htmx:afterSettle', () => {
     return;
   }
   const {row, what, name} = asked;
-  const told = document.querySelector(`.placed[data-row="${row}"]`);
-  if (told) {
+  const placed = document.querySelector(`.placed[data-row="${row}"]`);
+  if (placed) {
     asked = null;
-    say(told.classList.contains('fail')
-        ? told.querySelector('.told').textContent.trim()
-        : `${what} sits at ${name} now, and stays there.`);
+    say(placed.classList.contains('fail')
+        ? placed.querySelector('.told').textContent.trim()
+        : told('sits', what, name));
     if (document.activeElement === document.body || document.activeElement?.closest('svg.block')) {
       document.querySelector(`svg.devices .seat[data-row="${row}"]`)?.focus({preventScroll: true});
     }
@@ -148,7 +152,7 @@ document.addEventListener('keydown', event => {
     event.preventDefault();
     const {what} = moving.seat.dataset;
     letGo();
-    say(`${what} stays where it was.`);
+    say(told('stays', what));
   } else if (seat && (event.key === ' ' || event.key === 'Enter')) {
     event.preventDefault();
     if (moving) {
@@ -156,7 +160,7 @@ document.addEventListener('keydown', event => {
     } else {
       take(seat);
       aim(spots().find(spot => holderOf(spot) === seat));
-      say(`${seat.dataset.what} picked up. Arrows choose a position, Space sets it down, Escape leaves it.`);
+      say(told('pickedUp', seat.dataset.what));
     }
   } else if (moving?.spot && directionOf(event)) {
     event.preventDefault();

@@ -26,7 +26,8 @@
 
   const lost = (event) => {
     const values = event.detail.requestConfig ? event.detail.requestConfig.parameters : {};
-    say("✗ Not saved: " + (values.code || values.part || "the last step") + ". Do it again.");
+    const { unsaved, lastStep } = document.querySelector("[data-unsaved]")?.dataset ?? {};
+    say((unsaved ?? "").replace("{0}", values.code || values.part || lastStep));
   };
   document.addEventListener("htmx:sendError", lost);
   document.addEventListener("htmx:responseError", (event) => {

@@ -1,5 +1,7 @@
 package org.fusewright.catalogs;
 
+import org.fusewright.core.words.Text;
+
 /**
  * One thing that keeps catalog files from being imported.
  *
@@ -9,4 +11,4 @@ package org.fusewright.catalogs;
  * @param value what stands there
  * @param detail what is allowed
  */
-public record CatalogError(String file, long line, String column, String value, String detail) {}
+public record CatalogError(String file, long line, String column, String value, Text detail) {}

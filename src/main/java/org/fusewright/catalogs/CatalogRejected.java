@@ -10,8 +10,18 @@ public class CatalogRejected extends RuntimeException {
     private final transient List<CatalogError> errors;
 
     public CatalogRejected(List<CatalogError> errors) {
-        super(errors.size() + " errors in the catalog files, first: " + errors.getFirst());
+        super(errors.size() + " errors in the catalog files, first: " + words(errors.getFirst()));
         this.errors = List.copyOf(errors);
+    }
+
+    private static String words(CatalogError error) {
+        return "%s, line %d, %s \"%s\": %s"
+                .formatted(
+                        error.file(),
+                        error.line(),
+                        error.column(),
+                        error.value(),
+                        error.detail().english());
     }
 
     /** All errors, by file and line. */

@@ -283,7 +283,7 @@ public class Counts {
                         CountedKind.of(part),
                         part.massG(),
                         pieces,
-                        substitution.sentence(),
+                        substitution.sentence().english(),
                         by),
                 now());
         return getInChange(id);

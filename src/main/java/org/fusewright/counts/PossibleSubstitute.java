@@ -1,7 +1,7 @@
 package org.fusewright.counts;
 
 import org.fusewright.core.catalog.PartNumber;
+import org.fusewright.core.words.Text;
 
 /** Pieces in a bag that may fill a line that is short, when a person agrees. */
-public record PossibleSubstitute(
-        PartNumber wanted, PartNumber offered, int pieces, String reason) {}
+public record PossibleSubstitute(PartNumber wanted, PartNumber offered, int pieces, Text reason) {}

@@ -1,11 +1,14 @@
 package org.fusewright.jobs;
 
+import org.fusewright.core.words.Phrase;
+import org.fusewright.core.words.Text;
+
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.JsonNodeFactory;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import java.util.stream.StreamSupport;
 
 /** What differs between two documents of a job, field by field. */
@@ -20,18 +23,18 @@ public final class JobDifference {
     /** In the order of the documents; empty when both say the same. */
     public static List<JobChange> list(JsonNode before, JsonNode after) {
         JobDifference difference = new JobDifference();
-        difference.compare("", JobFields.of(before), JobFields.of(after));
+        difference.compare(List.of(), JobFields.of(before), JobFields.of(after));
         return difference.changes;
     }
 
     /** Every field that an object of a document sets, as if each were set anew. */
     public static List<JobChange> listValues(JsonNode object) {
         JobDifference difference = new JobDifference();
-        difference.compare("", NO_FIELDS, JobFields.withoutNulls(object));
+        difference.compare(List.of(), NO_FIELDS, JobFields.withoutNulls(object));
         return difference.changes;
     }
 
-    private void compare(String subject, JsonNode before, JsonNode after) {
+    private void compare(List<Text> subject, JsonNode before, JsonNode after) {
         for (String name : JobFields.names(List.of(before, after))) {
             JsonNode old = before.path(name);
             JsonNode now = after.path(name);
@@ -54,11 +57,11 @@ public final class JobDifference {
         return node.isContainer() ? node : otherwise;
     }
 
-    private void compareRows(String within, String list, JsonNode before, JsonNode after) {
+    private void compareRows(List<Text> within, String list, JsonNode before, JsonNode after) {
         RowMatch match = new RowMatch(list, before, after);
         boolean alone = list.equals(JobFields.LOADS) && before.size() == 1 && after.size() == 1;
         for (int old = 0; old < before.size(); old++) {
-            String subject =
+            List<Text> subject =
                     alone ? within : joined(within, FieldWords.subject(list, before.get(old), old));
             if (match.isGone(old)) {
                 changes.add(JobChange.row(JobChange.Kind.REMOVED, subject));
@@ -68,24 +71,29 @@ public final class JobDifference {
         }
         for (int now = 0; now < after.size(); now++) {
             if (match.isNew(now)) {
-                String subject = joined(within, FieldWords.subject(list, after.get(now), now));
+                List<Text> subject = joined(within, FieldWords.subject(list, after.get(now), now));
                 changes.add(JobChange.row(JobChange.Kind.ADDED, subject));
             }
         }
         if (match.isReordered()) {
-            String subject = within.isEmpty() ? list : within + ", " + list;
-            changes.add(JobChange.of(subject, "order", names(list, before), names(list, after)));
+            changes.add(
+                    JobChange.of(
+                            within,
+                            Phrase.of("change.order." + list),
+                            names(list, before),
+                            names(list, after)));
         }
     }
 
-    static String joined(String within, String subject) {
-        return within.isEmpty() ? subject : within + ", " + subject;
+    static List<Text> joined(List<Text> within, Text subject) {
+        return Stream.concat(within.stream(), Stream.of(subject)).toList();
     }
 
-    private static String names(String list, JsonNode rows) {
+    private static Text names(String list, JsonNode rows) {
         String key = JobFields.keyOf(list);
-        return StreamSupport.stream(rows.spliterator(), false)
-                .map(row -> row.path(key).asString("–"))
-                .collect(Collectors.joining(", "));
+        return Text.listed(
+                StreamSupport.stream(rows.spliterator(), false)
+                        .map(row -> Text.verbatim(row.path(key).asString("–")))
+                        .toList());
     }
 }

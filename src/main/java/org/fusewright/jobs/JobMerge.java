@@ -1,5 +1,7 @@
 package org.fusewright.jobs;
 
+import org.fusewright.core.words.Text;
+
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.JsonNodeFactory;
@@ -11,6 +13,7 @@ import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 
 /**
@@ -46,25 +49,17 @@ public final class JobMerge {
     public static Joined join(JsonNode base, JsonNode mine, JsonNode theirs) {
         JobMerge merge = new JobMerge();
         ObjectNode fields =
-                merge.objects("", JobFields.of(base), JobFields.of(mine), JobFields.of(theirs));
+                merge.objects(
+                        List.of(), JobFields.of(base), JobFields.of(mine), JobFields.of(theirs));
         merge.followNames(fields);
         List<JobClash> clashes = new ArrayList<>();
         for (Found one : merge.found) {
-            JobClash clash = one.clash();
-            clashes.add(
-                    new JobClash(
-                            clash.kind(),
-                            find("", fields, one.holder()) + one.name(),
-                            clash.subject(),
-                            clash.field(),
-                            clash.mine(),
-                            clash.theirs(),
-                            clash.value()));
+            clashes.add(one.clash().at(find("", fields, one.holder()) + one.name()));
         }
         return new Joined(JobFields.toDocument(fields), clashes);
     }
 
-    private ObjectNode objects(String subject, JsonNode base, JsonNode mine, JsonNode theirs) {
+    private ObjectNode objects(List<Text> subject, JsonNode base, JsonNode mine, JsonNode theirs) {
         ObjectNode joined = JsonNodeFactory.instance.objectNode();
         for (String name : JobFields.names(List.of(theirs, mine))) {
             JsonNode value =
@@ -84,7 +79,7 @@ public final class JobMerge {
 
     private JsonNode value(
             ObjectNode holder,
-            String subject,
+            List<Text> subject,
             String name,
             JsonNode base,
             JsonNode mine,
@@ -105,25 +100,22 @@ public final class JobMerge {
         if (name.equals(JobFields.RELAY) && mine.isObject() && theirs.isObject()) {
             return objects(subject, base, mine, theirs);
         }
-        String pointer = "/" + name;
-        found.add(
-                new Found(
-                        holder,
-                        pointer,
-                        new JobClash(
-                                JobClash.Kind.BOTH_CHANGED,
-                                pointer,
-                                subject,
-                                FieldWords.label(name),
-                                FieldWords.print(name, mine),
-                                FieldWords.print(name, theirs),
-                                mine)));
+        JobClash clash =
+                new JobClash(
+                        JobClash.Kind.BOTH_CHANGED,
+                        "",
+                        subject,
+                        Optional.of(FieldWords.label(name)),
+                        Optional.of(FieldWords.print(name, mine)),
+                        Optional.of(FieldWords.print(name, theirs)),
+                        mine);
+        found.add(new Found(holder, "/" + name, clash));
         return theirs;
     }
 
     private ArrayNode rows(
             ObjectNode holder,
-            String within,
+            List<Text> within,
             String list,
             JsonNode base,
             JsonNode mine,
@@ -135,7 +127,7 @@ public final class JobMerge {
         ArrayNode joined = JsonNodeFactory.instance.arrayNode();
         for (int i = 0; i < theirs.size(); i++) {
             JsonNode row = theirs.get(i);
-            String subject = subject(within, list, row, i);
+            List<Text> subject = subject(within, list, row, i);
             JsonNode start = there.isNew(i) ? MISSING : base.get(there.earlier(i));
             if (there.isNew(i)) {
                 joined.add(row);
@@ -152,20 +144,20 @@ public final class JobMerge {
                 joined.add(withFreeName(list, row, joined));
             } else if (there.isGone(here.earlier(i))
                     && !JobFields.isSame(list, base.get(here.earlier(i)), row)) {
-                String subject = subject(within, list, row, i);
+                List<Text> subject = subject(within, list, row, i);
                 clashOfRow(holder, "/" + list, JobClash.Kind.THEY_REMOVED_IT, subject, row);
             }
         }
         return joined;
     }
 
-    private static String subject(String within, String list, JsonNode row, int index) {
+    private static List<Text> subject(List<Text> within, String list, JsonNode row, int index) {
         return JobDifference.joined(within, FieldWords.subject(list, row, index));
     }
 
     private void clashOfRow(
-            JsonNode holder, String name, JobClash.Kind kind, String subject, JsonNode value) {
-        found.add(new Found(holder, name, new JobClash(kind, name, subject, "", "", "", value)));
+            JsonNode holder, String name, JobClash.Kind kind, List<Text> subject, JsonNode value) {
+        found.add(new Found(holder, name, JobClash.ofRow(kind, subject, value)));
     }
 
     /** Two people who add a row at once may well have given it the same name. */

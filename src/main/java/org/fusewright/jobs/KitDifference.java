@@ -55,14 +55,14 @@ public record KitDifference(
      */
     public record VerdictChange(
             String code,
-            String subject,
+            Text subject,
             Optional<Verdict> before,
             Optional<Verdict> after,
             Text says) {}
 
     private record LineKey(PartGroup group, String part) {}
 
-    private record CheckKey(String code, String subject) {}
+    private record CheckKey(String code, Text subject) {}
 
     public KitDifference {
         parts = List.copyOf(parts);

@@ -3,6 +3,7 @@ package org.fusewright.jobs;
 import org.fusewright.catalogs.CatalogContent;
 import org.fusewright.catalogs.Catalogs;
 import org.fusewright.core.catalog.Catalog;
+import org.fusewright.core.catalog.Wire;
 import org.fusewright.core.job.Circuit;
 import org.fusewright.core.job.Feed;
 import org.fusewright.core.job.Job;
@@ -14,6 +15,7 @@ import org.fusewright.core.kit.Kit;
 import org.fusewright.core.kit.KitPlanner;
 import org.fusewright.core.pricing.PriceList;
 import org.fusewright.core.pricing.Stock;
+import org.fusewright.core.quantity.WireSize;
 import org.fusewright.core.sizing.WhatIf;
 import org.springframework.stereotype.Service;
 
@@ -66,6 +68,15 @@ public class Kits {
      */
     public WhatIf whatIf(JobReading reading, String circuit) {
         return planningFor(reading).planner().whatIf(reading.job(), circuit);
+    }
+
+    /** The first family of wire in the catalog whose sizes are of a standard. */
+    public Optional<String> findWireFamily(WireSize.Standard standard) {
+        return catalogs.findContent().map(CatalogContent::catalog).stream()
+                .flatMap(catalog -> catalog.listParts(Wire.class).stream())
+                .filter(wire -> wire.size().standard() == standard)
+                .map(Wire::family)
+                .findFirst();
     }
 
     private Planning planningFor(JobReading reading) {

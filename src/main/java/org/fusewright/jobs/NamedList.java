@@ -4,19 +4,17 @@ import java.util.List;
 
 /** The lists of a job's document whose rows have names, and what in its circuits refers to them. */
 public enum NamedList {
-    FEEDS("feeds", "id", "feed", List.of("/feed", "/relay/triggerFrom")),
-    CIRCUITS("circuits", "id", "circuit", List.of("/relay/contactFrom")),
-    LOCATIONS("locations", "name", "place", List.of("/location"));
+    FEEDS("feeds", "id", List.of("/feed", "/relay/triggerFrom")),
+    CIRCUITS("circuits", "id", List.of("/relay/contactFrom")),
+    LOCATIONS("locations", "name", List.of("/location"));
 
     private final String field;
     private final String key;
-    private final String word;
     private final List<String> references;
 
-    NamedList(String field, String key, String word, List<String> references) {
+    NamedList(String field, String key, List<String> references) {
         this.field = field;
         this.key = key;
-        this.word = word;
         this.references = references;
     }
 
@@ -28,11 +26,6 @@ public enum NamedList {
     /** The field of a row that holds its name. */
     public String key() {
         return key;
-    }
-
-    /** What a row is called on the bench. */
-    String word() {
-        return word;
     }
 
     /** Where a circuit names a row of this list, as pointers into the circuit. */

@@ -76,8 +76,8 @@ public record WishesForm(String currency, String wantedBy, String wirePercent) {
         if (wirePercent.isEmpty()) {
             return ProposalWishes.USUAL_WIRE_PERCENT;
         }
-        if (wirePercent.matches("\\d{1,3}(\\.\\d{1,2})?")) {
-            BigDecimal percent = new BigDecimal(wirePercent);
+        if (wirePercent.matches("\\d{1,3}([.,]\\d{1,2})?")) {
+            BigDecimal percent = new BigDecimal(wirePercent.replace(',', '.'));
             if (percent.compareTo(BigDecimal.valueOf(MOST_PERCENT)) <= 0) {
                 return percent;
             }

@@ -43,11 +43,11 @@ final class ChecksSection {
             table.row(
                     Cell.of(Style.STRONG, sign(check.verdict()) + " " + check.verdict().code()),
                     Cell.of(Style.STRONG, check.code().code())
-                            .plus(Style.BODY, check.subject().text()),
+                            .plus(Style.BODY, check.subject().text().english()),
                     Cell.of(withUnit(Figures.of(check.value(), check.limit()), check)),
                     Cell.of(withUnit(Figures.of(check.limit()), check)),
                     Cell.of(check.says().english())
-                            .plus(Style.SMALL, "Basis: " + check.basis().text()));
+                            .plus(Style.SMALL, "Basis: " + check.basis().text().english()));
         }
     }
 

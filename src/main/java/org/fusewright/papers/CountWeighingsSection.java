@@ -25,7 +25,7 @@ final class CountWeighingsSection {
         Headings.drawSection(sheet, "Weighed", 3 * Style.BODY.leading());
         for (Done done : weighings) {
             Weighing weighing = done.weighing();
-            sheet.paragraph(Style.STRONG, weighing.sentence());
+            sheet.paragraph(Style.STRONG, weighing.sentence().english());
             sheet.paragraph(
                     Style.BODY,
                     ("%s on %s: %s g full, %s g empty, on a scale with steps of %s g. Expected"

@@ -40,9 +40,9 @@ final class QuoteChangesSection {
                 .forEach(
                         fact ->
                                 facts.row(
-                                        Cell.of(fact.what()),
-                                        Cell.of(orDash(fact.before())),
-                                        Cell.of(orDash(fact.after()))));
+                                        Cell.of(fact.what().english()),
+                                        Cell.of(orDash(fact.before().english())),
+                                        Cell.of(orDash(fact.after().english()))));
         if (changes.lines().isEmpty()) {
             return;
         }
@@ -53,7 +53,7 @@ final class QuoteChangesSection {
                         LINES);
         Optional<String> variant = Optional.empty();
         for (QuoteChanges.Line line : changes.lines()) {
-            String title = line.variant().title();
+            String title = line.variant().title().english();
             if (!variant.equals(Optional.of(title))) {
                 lines.group(Headings.group(sheet, title));
                 variant = Optional.of(title);

@@ -28,7 +28,7 @@ final class QuoteLinesSection {
     }
 
     void print() {
-        String title = "%s: lines for %s".formatted(variant.kind().title(), kits());
+        String title = "%s: lines for %s".formatted(variant.kind().title().english(), kits());
         Table table = new Table(sheet, Headings.section(sheet, title), COLUMNS);
         for (LineKind kind : LineKind.values()) {
             List<QuoteLine> lines =

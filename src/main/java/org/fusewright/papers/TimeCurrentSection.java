@@ -68,7 +68,7 @@ final class TimeCurrentSection {
         return new Entry(
                 Style.STRONG.clip(title, width),
                 chart,
-                Style.SMALL.wrap(chart.description(), width));
+                Style.SMALL.wrap(chart.description().english(), width));
     }
 
     private void printRow(ChartForms forms, List<Entry> row, boolean first) {

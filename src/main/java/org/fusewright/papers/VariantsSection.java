@@ -29,7 +29,8 @@ final class VariantsSection {
                 .forEach(
                         variant ->
                                 columns.add(
-                                        Table.Column.right(variant.kind().title(), VARIANT_SHARE)));
+                                        Table.Column.right(
+                                                variant.kind().title().english(), VARIANT_SHARE)));
         this.table =
                 new Table(
                         sheet,
@@ -60,9 +61,9 @@ final class VariantsSection {
                         variant ->
                                 sheet.paragraph(
                                         Style.SMALL,
-                                        variant.kind().title()
+                                        variant.kind().title().english()
                                                 + ": "
-                                                + variant.kind().meaning()
+                                                + variant.kind().meaning().english()
                                                 + "."));
     }
 

@@ -3,6 +3,7 @@ package org.fusewright.quotes;
 import org.fusewright.core.quote.LineKind;
 import org.fusewright.core.quote.Quote;
 import org.fusewright.core.quote.VariantKind;
+import org.fusewright.core.words.Text;
 import org.joda.money.BigMoney;
 import org.joda.money.CurrencyUnit;
 import org.joda.money.Money;
@@ -76,6 +77,7 @@ public final class QuoteText {
                 VariantKind::code,
                 code -> VariantKind.parse(code).orElseThrow());
         addText(module, LineKind.class, LineKind::code, QuoteText::lineKind);
+        addText(module, Text.class, Text::english, Text::verbatim);
         addNumber(module, Money.class, Money::getAmount, Money::of);
         addNumber(module, BigMoney.class, BigMoney::getAmount, BigMoney::of);
         return module;

@@ -248,7 +248,7 @@ public class Quotes {
                         Phrase.counted(
                                 "quote.refused.variant-fails",
                                 variant.fails(),
-                                variant.kind().title()));
+                                Phrase.of("variant." + variant.kind().code())));
             }
         }
         Quote quote = known.quote().dated(today());

@@ -28,7 +28,6 @@ public record ChangedBy(String name) {
 
     static final String COOKIE = "changed-by";
     private static final ChangedBy SHOP = new ChangedBy("shop");
-    private static final String ALLOWED = "a name of 1 to " + MAX_LENGTH + " signs";
 
     /** Nobody in particular. */
     public static ChangedBy shop() {
@@ -53,7 +52,7 @@ public record ChangedBy(String name) {
 
     /** As above. */
     static ChangedBy of(String given) {
-        return Asked.value(PARAMETER, find(given), ALLOWED);
+        return Asked.value(PARAMETER, find(given), Words.say("error.name", MAX_LENGTH));
     }
 
     private static Optional<ChangedBy> known(HttpServletRequest request) {

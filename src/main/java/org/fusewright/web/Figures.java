@@ -34,6 +34,11 @@ public final class Figures {
         return signed((stripped.scale() < 0 ? stripped.setScale(0) : stripped).toPlainString());
     }
 
+    /** A number as it was given, idle decimals and all. */
+    public static String exact(BigDecimal value) {
+        return signed(value.toPlainString());
+    }
+
     private static String signed(String number) {
         char sign = Words.wording().language().decimalSign();
         return sign == '.' ? number : number.replace('.', sign);

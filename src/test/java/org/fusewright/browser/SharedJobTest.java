@@ -4,6 +4,7 @@ import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertTha
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import com.microsoft.playwright.Browser.NewContextOptions;
 import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
@@ -91,7 +92,8 @@ class SharedJobTest {
 
     /** The same job at another browser, by Ada. */
     private Page joinAsAda(Page page) {
-        BrowserContext context = page.context().browser().newContext();
+        BrowserContext context =
+                page.context().browser().newContext(new NewContextOptions().setLocale("en-GB"));
         others.add(context);
         Page other = context.newPage();
         complainOf(other);
@@ -261,7 +263,7 @@ class SharedJobTest {
         press(ada, "Remove circuit 1");
         Locator clash = page.locator(".clash");
         assertThat(clash).containsText("Ada removed circuit pump, which you changed meanwhile");
-        press(page, "Bring it back as I had it");
+        press(page, "Bring circuit pump back as I had it");
         awaitRevision(page, 7);
         assertThat(field(page, "/circuits/1/title")).hasValue("Pump");
         assertThat(field(page, "/circuits/1/runM")).hasValue("3.25");

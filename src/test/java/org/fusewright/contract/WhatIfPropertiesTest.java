@@ -128,7 +128,7 @@ class WhatIfPropertiesTest {
                 .filter(check -> !leftOut.contains(check.code()))
                 .collect(
                         Collectors.toMap(
-                                check -> check.code() + " of " + check.subject().text(),
+                                check -> check.code() + " of " + check.subject().text().english(),
                                 Check::verdict));
     }
 

@@ -32,7 +32,9 @@ class JobDifferenceTest {
     }
 
     private static List<String> says(String before, String after) {
-        return JobDifference.list(json(before), json(after)).stream().map(JobChange::says).toList();
+        return JobDifference.list(json(before), json(after)).stream()
+                .map(change -> change.says().english())
+                .toList();
     }
 
     @ParameterizedTest
@@ -52,7 +54,7 @@ class JobDifferenceTest {
                 "\"lengthM\": 0.6 | \"lengthM\": 0.9 |"
                         + " feed battery: main device to block 0.6 m → 0.9 m",
                 "\"runM\": 1.6 | \"runM\": 1.6, \"devices\": [\"fuse\", \"auto-reset\"] |"
-                        + " circuit lamps: devices – → fuse, then auto-reset",
+                        + " circuit lamps: devices – → fuse, auto-reset",
                 "\"runM\": 1.6 | \"runM\": 1.6, \"place\": {\"block\": \"B1\", \"position\": 2,"
                         + " \"fixed\": true} | circuit lamps: position – → B1-2, kept",
             })
@@ -92,6 +94,6 @@ class JobDifferenceTest {
     void tellsOfAnotherOrder() {
         String one = "{\"circuits\": [{\"id\": \"a\"}, {\"id\": \"b\"}]}";
         String other = "{\"circuits\": [{\"id\": \"b\"}, {\"id\": \"a\"}]}";
-        assertThat(says(one, other)).containsExactly("circuits: order a, b → b, a");
+        assertThat(says(one, other)).containsExactly("order of circuits a, b → b, a");
     }
 }

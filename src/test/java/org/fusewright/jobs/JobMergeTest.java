@@ -35,7 +35,7 @@ class JobMergeTest {
 
     private static List<String> says(String expected, JobMerge.Joined joined) {
         return JobDifference.list(json(expected), joined.document()).stream()
-                .map(JobChange::says)
+                .map(change -> change.says().english())
                 .toList();
     }
 
@@ -90,9 +90,10 @@ class JobMergeTest {
                         clash -> {
                             assertThat(clash.kind()).isEqualTo(JobClash.Kind.BOTH_CHANGED);
                             assertThat(clash.pointer()).isEqualTo(pointer);
-                            assertThat(clash.about()).isEqualTo(about);
-                            assertThat(clash.mine()).isEqualTo(mineSays);
-                            assertThat(clash.theirs()).isEqualTo(theirsSays);
+                            assertThat(clash.about().english()).isEqualTo(about);
+                            assertThat(clash.mine().orElseThrow().english()).isEqualTo(mineSays);
+                            assertThat(clash.theirs().orElseThrow().english())
+                                    .isEqualTo(theirsSays);
                         });
     }
 
@@ -143,7 +144,7 @@ class JobMergeTest {
                         clash -> {
                             assertThat(clash.kind()).isEqualTo(JobClash.Kind.I_REMOVED_IT);
                             assertThat(clash.pointer()).isEqualTo("/circuits/1");
-                            assertThat(clash.about()).isEqualTo("circuit lamps");
+                            assertThat(clash.about().english()).isEqualTo("circuit lamps");
                         });
         JobMerge.Joined theirsGone = join(changed, withoutLamps());
         assertThat(theirsGone.document().at("/circuits")).hasSize(1);

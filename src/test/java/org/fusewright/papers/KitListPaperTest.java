@@ -123,7 +123,7 @@ class KitListPaperTest {
             for (Check check : open) {
                 if (check.says().english().length() < 200) {
                     assertThat(text).contains(PrintedPaper.dense(check.says().english()));
-                    assertThat(text).contains(PrintedPaper.dense(check.basis().text()));
+                    assertThat(text).contains(PrintedPaper.dense(check.basis().text().english()));
                 }
                 assertThat(text).contains(check.verdict().code() + check.code().code());
             }

@@ -73,7 +73,8 @@ class TimeCurrentSectionTest {
                                                 .contains(
                                                         PrintedPaper.dense(
                                                                 title + "·" + circuit.sized().id()),
-                                                        PrintedPaper.dense(chart.description())));
+                                                        PrintedPaper.dense(
+                                                                chart.description().english())));
                 charts++;
             }
             assertThat(count(columns, "Current,A")).isEqualTo(charts);

@@ -2,6 +2,7 @@ package org.fusewright.catalogs.load;
 
 import org.fusewright.catalogs.CatalogError;
 import org.fusewright.catalogs.CatalogRejected;
+import org.fusewright.core.words.Phrase;
 
 import java.io.IOException;
 import java.io.InputStream;
@@ -46,8 +47,7 @@ public final class CatalogFiles {
      */
     public static CatalogFiles ofFolder(Path folder) {
         if (!Files.isDirectory(folder)) {
-            throw new CatalogRejected(
-                    List.of(new CatalogError(folder.toString(), 0, "", "", "no such folder")));
+            throw new CatalogRejected(List.of(error(folder.toString(), "catalog.no-folder")));
         }
         CatalogFiles files = new CatalogFiles();
         try (Stream<Path> entries = Files.list(folder)) {
@@ -73,7 +73,7 @@ public final class CatalogFiles {
         try (ZipInputStream zip = new ZipInputStream(archive, StandardCharsets.UTF_8)) {
             for (ZipEntry entry = zip.getNextEntry(); entry != null; entry = zip.getNextEntry()) {
                 if (++entries > MAX_ZIP_ENTRIES) {
-                    files.reject(name, "a zip archive may hold at most 1,000 files");
+                    files.reject(name, "catalog.zip-too-many");
                     break;
                 }
                 String path = entry.getName().replace('\\', '/');
@@ -83,10 +83,10 @@ public final class CatalogFiles {
                 }
             }
         } catch (IOException | IllegalArgumentException broken) {
-            files.reject(name, "not a zip archive that can be read");
+            files.reject(name, "catalog.no-zip");
         }
         if (entries == 0 && files.errors.isEmpty()) {
-            files.reject(name, "not a zip archive that can be read");
+            files.reject(name, "catalog.no-zip");
         }
         return files.checked();
     }
@@ -129,18 +129,22 @@ public final class CatalogFiles {
         byte[] bytes = stream.readNBytes(MAX_FILE_BYTES + 1);
         allBytes += bytes.length;
         if (allBytes > MAX_ALL_BYTES) {
-            reject(name, "all files together may hold at most 32 MiB");
+            reject(name, "catalog.all-too-large");
             throw new CatalogRejected(errors);
         }
         if (bytes.length > MAX_FILE_BYTES) {
-            reject(name, "a file may hold at most 4 MiB");
+            reject(name, "catalog.file-too-large");
         } else if (contents.put(name, bytes) != null) {
-            reject(name, "given twice");
+            reject(name, "catalog.file-twice");
         }
     }
 
-    private void reject(String file, String detail) {
-        errors.add(new CatalogError(file, 0, "", "", detail));
+    private void reject(String file, String key) {
+        errors.add(error(file, key));
+    }
+
+    private static CatalogError error(String file, String key) {
+        return new CatalogError(file, 0, "", "", Phrase.of(key));
     }
 
     private CatalogFiles checked() {

@@ -14,6 +14,7 @@ import org.fusewright.core.quote.LabourTask;
 import org.fusewright.core.quote.MarkUp;
 import org.fusewright.core.quote.ShippingClass;
 import org.fusewright.core.quote.TaxKind;
+import org.fusewright.core.words.Phrase;
 import org.joda.money.BigMoney;
 import org.joda.money.CurrencyUnit;
 import org.joda.money.Money;
@@ -143,8 +144,12 @@ public final class CatalogReader {
         }
         for (String name : files.listNames()) {
             if (!known.contains(name)) {
-                String allowed = "unknown file; allowed are " + String.join(", ", known);
-                problems.add(name, 0, "", "", allowed);
+                problems.add(
+                        name,
+                        0,
+                        "",
+                        "",
+                        Phrase.of("catalog.unknown-file", String.join(", ", known)));
             }
         }
     }
@@ -183,9 +188,7 @@ public final class CatalogReader {
     private static Optional<Money> minimumOrder(Row row) {
         boolean given = !row.cell("minimumOrder").isEmpty();
         if (given == row.cell("currency").isEmpty()) {
-            row.reject(
-                    given ? "currency" : "minimumOrder",
-                    "must be given when the other one of minimumOrder and currency is");
+            row.reject(given ? "currency" : "minimumOrder", "catalog.minimum-and-currency");
             return Optional.empty();
         }
         if (!given) {
@@ -194,16 +197,14 @@ public final class CatalogReader {
         CurrencyUnit currency = row.currency("currency");
         BigDecimal least = row.decimal("minimumOrder", Range.PRICE);
         if (least.stripTrailingZeros().scale() > currency.getDecimalPlaces()) {
-            row.reject(
-                    "minimumOrder",
-                    "must have at most " + currency.getDecimalPlaces() + " decimals");
+            row.reject("minimumOrder", "catalog.decimals", currency.getDecimalPlaces());
             return Optional.empty();
         }
         return Optional.of(Money.of(currency, least, RoundingMode.UNNECESSARY));
     }
 
     private Optional<Offer> readOffer(Row row) {
-        references.needName(row, "supplier", "supplier");
+        references.needSupplier(row);
         PartNumber part = row.partNumber("part");
         references.needPart(row, "part", part, EnumSet.allOf(PartKind.class));
         int packSize = row.whole("packSize", 1, HIGHEST_QUANTITY);
@@ -239,7 +240,7 @@ public final class CatalogReader {
             Row row, BiFunction<Integer, BigDecimal, Offer.PriceBreak> priceBreak) {
         return row.listPairs(
                 "breaks",
-                "quantity=price, such as 1=0.42 50=0.38",
+                "catalog.form.breaks",
                 pair ->
                         priceBreak.apply(
                                 pair.leftWhole(1, HIGHEST_QUANTITY),
@@ -282,9 +283,9 @@ public final class CatalogReader {
         number.ifPresent(
                 named -> references.needPart(row, "part", named, EnumSet.allOf(PartKind.class)));
         if (!part.isEmpty() && !group.isEmpty()) {
-            row.reject("group", "must be empty where a part is named");
+            row.reject("group", "catalog.group-and-part");
         } else if (!group.isEmpty() && !LINE_GROUPS.contains(group)) {
-            row.reject("group", "must be one of " + String.join(", ", LINE_GROUPS));
+            row.reject("group", "wrong.must-be-one-of", String.join(", ", LINE_GROUPS));
         }
         Optional<String> lines = group.isEmpty() ? Optional.empty() : Optional.of(group);
         return row.build(

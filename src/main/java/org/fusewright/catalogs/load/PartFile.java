@@ -22,6 +22,8 @@ import org.fusewright.core.catalog.Wedge;
 import org.fusewright.core.catalog.Wire;
 import org.fusewright.core.quantity.WireColour;
 import org.fusewright.core.quantity.WireSize;
+import org.fusewright.core.words.Phrase;
+import org.fusewright.core.words.Text;
 
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -165,7 +167,7 @@ record PartFile(
             }
         }
         throw new IllegalArgumentException(
-                "must be pairs of neighbouring positions such as 1+2, within 1 to " + positions);
+                Phrase.of("refused.no-relay-pairs", positions).english());
     }
 
     private static Cap cap(Row row, References references) {
@@ -229,7 +231,7 @@ record PartFile(
                 row.parsed(
                         "kind",
                         DeviceKind::parse,
-                        "one of " + codes(DeviceKind.values(), DeviceKind::code),
+                        codes(DeviceKind.values(), DeviceKind::code),
                         DeviceKind.FUSE),
                 bladeForm(row),
                 row.number("ratingA", Range.CURRENT_A),
@@ -246,19 +248,20 @@ record PartFile(
         return row.parsed(
                 "form",
                 BladeForm::parse,
-                "one of " + codes(BladeForm.values(), BladeForm::code),
+                codes(BladeForm.values(), BladeForm::code),
                 BladeForm.MINI);
     }
 
-    private static <T> String codes(T[] values, Function<T, String> code) {
-        return String.join(", ", Arrays.stream(values).map(code).toList());
+    private static <T> Text codes(T[] values, Function<T, String> code) {
+        return Phrase.of(
+                "wrong.one-of", String.join(", ", Arrays.stream(values).map(code).toList()));
     }
 
     private static TimeCurrent gates(Row row) {
         return new TimeCurrent(
                 row.listPairs(
                         "gates",
-                        "percent=low..high, such as 135=0.75..600",
+                        "catalog.form.gates",
                         pair -> {
                             double percent = pair.leftNumber(Range.PERCENT_OF_RATING);
                             double[] ends = pair.rightEnds(Range.OPENING_S);
@@ -270,7 +273,7 @@ record PartFile(
         return new Rerating(
                 row.listPairs(
                         "rerating",
-                        "celsius=factor, such as 65=0.85",
+                        "catalog.form.rerating",
                         pair ->
                                 new Rerating.Point(
                                         pair.leftNumber(Range.TEMPERATURE_C),
@@ -294,7 +297,7 @@ record PartFile(
                 row.parsed(
                         "suppression",
                         word -> Optional.of(word).filter(SUPPRESSIONS::contains),
-                        "one of resistor, diode, none",
+                        Phrase.of("wrong.one-of", "resistor, diode, none"),
                         "none"),
                 row.nested("firstA", () -> pinout(row), ANY_PINOUT));
     }
@@ -308,15 +311,11 @@ record PartFile(
         return new Wire(
                 item(row),
                 row.text("family"),
-                row.parsed(
-                        "size",
-                        WireSize::parse,
-                        "a size such as 1.5 mm2, 16 AWG or 16 SAE",
-                        WireSize.ofAwg(16)),
+                row.parsed("size", WireSize::parse, Phrase.of("catalog.size"), WireSize.ofAwg(16)),
                 row.parsed(
                         "colour",
                         WireColour::parse,
-                        "a colour of IEC 60757 such as RD, or two for a stripe such as RDBK",
+                        Phrase.of("catalog.colour"),
                         new WireColour("BK")),
                 row.number("copperMm2", Range.AREA_MM2),
                 row.number("outsideMm", Range.LENGTH_MM),
@@ -363,7 +362,7 @@ record PartFile(
         List<BaggedSet.Content> contents =
                 row.listPairs(
                         "contains",
-                        "part=quantity, such as WDT-B=4",
+                        "catalog.form.contains",
                         pair ->
                                 new BaggedSet.Content(
                                         pair.leftPart(), pair.rightWhole(1, MOST_PIECES)));

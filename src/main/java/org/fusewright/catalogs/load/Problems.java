@@ -2,6 +2,7 @@ package org.fusewright.catalogs.load;
 
 import org.fusewright.catalogs.CatalogError;
 import org.fusewright.catalogs.CatalogRejected;
+import org.fusewright.core.words.Text;
 
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -17,7 +18,7 @@ final class Problems {
 
     private final List<CatalogError> errors = new ArrayList<>();
 
-    void add(String file, long line, String column, String value, String detail) {
+    void add(String file, long line, String column, String value, Text detail) {
         if (errors.size() < MOST) {
             String shown =
                     value.length() <= LONGEST_VALUE

@@ -1,5 +1,8 @@
 package org.fusewright.catalogs.load;
 
+import org.fusewright.core.words.Phrase;
+import org.fusewright.core.words.Text;
+
 import java.math.BigDecimal;
 
 /** The numbers that a cell may hold, both ends included; generous, to catch slips of the pen. */
@@ -49,12 +52,7 @@ enum Range {
                 && number.stripTrailingZeros().scale() <= decimals;
     }
 
-    String inWords() {
-        return lowest.toPlainString()
-                + " to "
-                + highest.toPlainString()
-                + " with at most "
-                + decimals
-                + " decimals";
+    Text inWords() {
+        return Phrase.of("catalog.range", lowest, highest, decimals);
     }
 }

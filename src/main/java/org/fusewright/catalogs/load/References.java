@@ -2,6 +2,9 @@ package org.fusewright.catalogs.load;
 
 import org.fusewright.catalogs.PartKind;
 import org.fusewright.core.catalog.PartNumber;
+import org.fusewright.core.words.Phrase;
+import org.fusewright.core.words.Text;
+import org.jspecify.annotations.Nullable;
 
 import java.util.ArrayList;
 import java.util.EnumMap;
@@ -20,17 +23,19 @@ final class References {
     private static final Set<PartKind> FAMILY_KINDS =
             Set.of(PartKind.TERMINAL, PartKind.SEAL, PartKind.PLUG);
 
+    private static final String SUPPLIER = "supplier";
+
     private final Map<String, PartKind> kinds = new HashMap<>();
-    private final Map<String, String> places = new HashMap<>();
+    private final Map<String, Text> places = new HashMap<>();
     private final Map<PartKind, Set<String>> families = new EnumMap<>(PartKind.class);
     private final List<Runnable> checks = new ArrayList<>();
 
     /** Notes that a name stands in this row; it may do so only once among those of its kind. */
     void declare(Row row, String column, String group, String name) {
-        String place = row.file() + ", line " + row.line();
-        String before = places.putIfAbsent(group + " " + name, place);
+        Text place = Phrase.of("catalog.place", row.file(), row.line());
+        @Nullable Text before = places.putIfAbsent(group + " " + name, place);
         if (before != null) {
-            row.reject(column, "must be there once; it stands in " + before + " already");
+            row.reject(column, "catalog.there-already", before);
         }
     }
 
@@ -49,18 +54,23 @@ final class References {
                 () -> {
                     PartKind kind = kinds.get(number.value());
                     if (kind == null) {
-                        row.reject(column, "no part " + number + " in these files");
+                        row.reject(column, "catalog.no-part", number);
                     } else if (!allowed.contains(kind)) {
-                        row.reject(column, "must not name a " + kind.code() + ": " + number);
+                        row.reject(
+                                column,
+                                "catalog.not-of-kind",
+                                Phrase.of("catalog.kind." + kind.code()),
+                                number);
                     }
                 });
     }
 
-    void needName(Row row, String column, String group) {
+    void needSupplier(Row row) {
         checks.add(
                 () -> {
-                    if (!places.containsKey(group + " " + row.cell(column))) {
-                        row.reject(column, "no " + group + " " + row.cell(column));
+                    String supplier = row.cell(SUPPLIER);
+                    if (!places.containsKey(SUPPLIER + " " + supplier)) {
+                        row.reject(SUPPLIER, "catalog.no-supplier", supplier);
                     }
                 });
     }
@@ -71,7 +81,11 @@ final class References {
                     for (PartKind kind : PartKind.values()) {
                         if (FAMILY_KINDS.contains(kind)
                                 && !families.getOrDefault(kind, Set.of()).contains(family)) {
-                            row.reject(column, "no " + kind.code() + " of family " + family);
+                            row.reject(
+                                    column,
+                                    "catalog.none-of-family",
+                                    Phrase.of("catalog.kind." + kind.code()),
+                                    family);
                         }
                     }
                 });

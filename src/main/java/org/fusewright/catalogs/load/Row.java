@@ -1,6 +1,9 @@
 package org.fusewright.catalogs.load;
 
 import org.fusewright.core.catalog.PartNumber;
+import org.fusewright.core.words.Phrase;
+import org.fusewright.core.words.Recall;
+import org.fusewright.core.words.Text;
 import org.joda.money.CurrencyUnit;
 
 import java.math.BigDecimal;
@@ -54,16 +57,21 @@ final class Row {
         return cell;
     }
 
-    void reject(String column, String detail) {
+    void reject(String column, Text detail) {
         problems.add(file, line, column, column.isEmpty() ? "" : cell(column), detail);
+    }
+
+    /** With a text of the bundle; see {@link Phrase}. */
+    void reject(String column, String key, Object... values) {
+        reject(column, Phrase.of(key, values));
     }
 
     String optionalText(String column) {
         String text = cell(column);
         if (text.length() > LONGEST_TEXT) {
-            reject(column, "must be at most 200 characters long");
+            reject(column, "catalog.text-too-long");
         } else if (CONTROL.matcher(text).find()) {
-            reject(column, "must be one line of plain text");
+            reject(column, "catalog.one-line");
         }
         return text;
     }
@@ -71,7 +79,7 @@ final class Row {
     String text(String column) {
         String text = optionalText(column);
         if (text.isEmpty()) {
-            reject(column, "must not be empty");
+            reject(column, "catalog.empty");
             return "?";
         }
         return text;
@@ -83,13 +91,7 @@ final class Row {
 
     private PartNumber partNumber(String column, String text) {
         if (!text.matches(PartNumber.FORM)) {
-            problems.add(
-                    file,
-                    line,
-                    column,
-                    text,
-                    "must be a part number: 1 to 40 letters, digits, dots, dashes or slashes,"
-                            + " starting with a letter or digit");
+            problems.add(file, line, column, text, Phrase.of("catalog.no-part-number"));
             return new PartNumber("unreadable");
         }
         return new PartNumber(text);
@@ -116,20 +118,19 @@ final class Row {
 
     private BigDecimal number(String column, String text, Range range) {
         if (!NUMBER.matcher(text).matches()) {
-            problems.add(
-                    file, line, column, text, "must be a number such as 12.5, " + range.inWords());
+            problems.add(file, line, column, text, Phrase.of("catalog.no-number", range.inWords()));
             return range.lowest();
         }
         BigDecimal number = new BigDecimal(text);
         if (!range.holds(number)) {
-            problems.add(file, line, column, text, "must be " + range.inWords());
+            problems.add(file, line, column, text, Phrase.of("wrong.must-be", range.inWords()));
             return range.lowest();
         }
         return number;
     }
 
     private int whole(String column, String text, int lowest, int highest) {
-        String detail = "must be a whole number from " + lowest + " to " + highest;
+        Text detail = Phrase.of("wrong.whole-number", lowest, highest);
         if (!text.matches("\\d{1,9}")) {
             problems.add(file, line, column, text, detail);
             return highest;
@@ -147,17 +148,17 @@ final class Row {
         int before = problems.count();
         double upper = number(column, range);
         if (upper < lower && problems.count() == before) {
-            reject(column, "must not be below " + lowerColumn + ", which is " + cell(lowerColumn));
+            reject(column, "catalog.below-lower", lowerColumn, cell(lowerColumn));
         }
         return upper;
     }
 
     /** A word or code that some type knows how to read. */
-    <T> T parsed(String column, Function<String, Optional<T>> parse, String allowed, T standIn) {
+    <T> T parsed(String column, Function<String, Optional<T>> parse, Text allowed, T standIn) {
         return parse.apply(cell(column))
                 .orElseGet(
                         () -> {
-                            reject(column, "must be " + allowed);
+                            reject(column, "wrong.must-be", allowed);
                             return standIn;
                         });
     }
@@ -169,7 +170,7 @@ final class Row {
                         CurrencyUnit.registeredCurrencies().stream()
                                 .filter(unit -> unit.getCode().equals(code))
                                 .findFirst(),
-                "a currency code of ISO 4217, such as EUR",
+                Phrase.of("catalog.currency"),
                 CurrencyUnit.EUR);
     }
 
@@ -182,12 +183,12 @@ final class Row {
     List<PartNumber> listPartNumbers(String column) {
         List<String> entries = listEntries(column);
         if (entries.isEmpty()) {
-            reject(column, "must name at least one part");
+            reject(column, "catalog.no-parts");
         }
         return entries.stream().map(entry -> partNumber(column, entry)).toList();
     }
 
-    /** An entry "left=right"; the problem shows the entry and the form it should have. */
+    /** An entry "left=right"; the problem shows the entry and the form it should have: a text. */
     <T> List<T> listPairs(String column, String form, Function<Pair, T> read) {
         List<T> pairs = new ArrayList<>();
         for (String entry : listEntries(column)) {
@@ -195,7 +196,7 @@ final class Row {
             if (sides.length == 2) {
                 pairs.add(read.apply(new Pair(column, sides[0], sides[1])));
             } else {
-                problems.add(file, line, column, entry, "must have the form " + form);
+                problems.add(file, line, column, entry, Phrase.of("catalog.form", Phrase.of(form)));
             }
         }
         return pairs;
@@ -238,8 +239,7 @@ final class Row {
         double[] rightEnds(Range range) {
             String[] ends = right.split("\\.\\.", -1);
             if (ends.length != 2 || right.equals("..")) {
-                problems.add(
-                        file, line, column, right, "must be low..high with at least one end given");
+                problems.add(file, line, column, right, Phrase.of("catalog.low-high"));
                 return new double[] {0, Double.POSITIVE_INFINITY};
             }
             double low = ends[0].isEmpty() ? 0 : number(column, ends[0], range).doubleValue();
@@ -262,10 +262,15 @@ final class Row {
             return make.get();
         } catch (IllegalArgumentException refused) {
             if (problems.count() == before) {
-                reject(column, String.valueOf(refused.getMessage()));
+                reject(column, reason(refused));
             }
             return standIn;
         }
+    }
+
+    /** Constructors say in English what they refuse. */
+    private static Text reason(IllegalArgumentException refused) {
+        return Recall.of(String.valueOf(refused.getMessage()), "refused.");
     }
 
     /** Makes something of the whole row; empty when the row has problems. */
@@ -275,7 +280,7 @@ final class Row {
             return hasProblems() ? Optional.empty() : Optional.of(made);
         } catch (IllegalArgumentException refused) {
             if (!hasProblems()) {
-                reject("", String.valueOf(refused.getMessage()));
+                reject("", reason(refused));
             }
             return Optional.empty();
         }

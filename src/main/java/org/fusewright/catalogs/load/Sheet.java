@@ -4,6 +4,8 @@ import de.siegmar.fastcsv.reader.CsvParseException;
 import de.siegmar.fastcsv.reader.CsvReader;
 import de.siegmar.fastcsv.reader.CsvRecord;
 
+import org.fusewright.core.words.Phrase;
+
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.ByteBuffer;
@@ -44,12 +46,12 @@ final class Sheet {
     }
 
     void rejectMissing() {
-        rejectSheet(0, "", "", "missing file");
+        rejectSheet(0, "", "", "catalog.missing-file");
     }
 
-    private void rejectSheet(long line, String column, String value, String detail) {
+    private void rejectSheet(long line, String column, String value, String key, Object... values) {
         whole = false;
-        problems.add(file, line, column, value, detail);
+        problems.add(file, line, column, value, Phrase.of(key, values));
     }
 
     /** Hands on each row whose cells are as many as the header's. */
@@ -58,7 +60,7 @@ final class Sheet {
         try {
             text = decode(content);
         } catch (CharacterCodingException notUtf8) {
-            rejectSheet(0, "", "", "must be text in UTF-8");
+            rejectSheet(0, "", "", "catalog.no-utf-8");
             return;
         }
         long line = 0;
@@ -79,25 +81,25 @@ final class Sheet {
                         return;
                     }
                 } else if (++rows > MAX_ROWS) {
-                    rejectSheet(line, "", "", "a file may hold at most 20,000 rows");
+                    rejectSheet(line, "", "", "catalog.too-many-rows");
                     return;
                 } else if (cells.size() != header.size()) {
-                    String detail =
-                            "must have "
-                                    + header.size()
-                                    + " cells like the header, not "
-                                    + cells.size();
-                    rejectSheet(line, "", String.join(",", cells), detail);
+                    rejectSheet(
+                            line,
+                            "",
+                            String.join(",", cells),
+                            "catalog.cells",
+                            header.size(),
+                            cells.size());
                 } else {
                     consumer.accept(new Row(file, line, cellsByColumn(header, cells), problems));
                 }
             }
             if (header == null) {
-                String detail = "must start with the header row " + String.join(",", columns);
-                rejectSheet(0, "", "", detail);
+                rejectSheet(0, "", "", "catalog.no-header", String.join(",", columns));
             }
         } catch (CsvParseException unreadable) {
-            rejectSheet(line + 1, "", "", "no CSV from here on: look for a stray quote mark");
+            rejectSheet(line + 1, "", "", "catalog.no-csv");
         } catch (IOException impossible) {
             throw new UncheckedIOException(impossible);
         }
@@ -111,22 +113,21 @@ final class Sheet {
 
     private boolean isHeaderRight(List<String> header, long line) {
         if (header.size() == 1 && header.getFirst().contains(";")) {
-            String detail = "cells must be parted by commas, not semicolons";
-            rejectSheet(line, "", header.getFirst(), detail);
+            rejectSheet(line, "", header.getFirst(), "catalog.semicolons");
             return false;
         }
         Set<String> seen = new HashSet<>();
         for (String column : header) {
             if (!columns.contains(column)) {
-                String allowed = "unknown column; allowed are " + String.join(", ", columns);
-                rejectSheet(line, column, column, allowed);
+                rejectSheet(
+                        line, column, column, "catalog.unknown-column", String.join(", ", columns));
             } else if (!seen.add(column)) {
-                rejectSheet(line, column, column, "column given twice");
+                rejectSheet(line, column, column, "catalog.column-twice");
             }
         }
         for (String column : columns) {
             if (!header.contains(column) && !optionalColumns.contains(column)) {
-                rejectSheet(line, column, "", "missing column");
+                rejectSheet(line, column, "", "catalog.missing-column");
             }
         }
         return whole;

@@ -10,6 +10,8 @@ import org.fusewright.core.catalog.Catalog;
 import org.fusewright.core.catalog.Part;
 import org.fusewright.core.catalog.PartNumber;
 import org.fusewright.core.pricing.PriceList;
+import org.fusewright.web.Figures;
+import org.fusewright.web.Words;
 import org.joda.money.BigMoney;
 import org.joda.money.CurrencyUnit;
 import org.jspecify.annotations.Nullable;
@@ -79,7 +81,7 @@ class CatalogPages {
                                 list ->
                                         list.findUnitPrice(part.number())
                                                 .map(BigMoney::getAmount)
-                                                .map(Object::toString)
+                                                .map(Figures::exact)
                                                 .orElse(""))
                         .toList());
     }
@@ -118,9 +120,10 @@ class CatalogPages {
                     HttpStatus.BAD_REQUEST,
                     ImportView.rejected(versionInForce(), rejected.errors()));
         } catch (StaleCatalog stale) {
+            String version = versionInForce();
             return importPage(
                     HttpStatus.PRECONDITION_FAILED,
-                    ImportView.stale(versionInForce(), String.valueOf(stale.getMessage())));
+                    ImportView.stale(version, Words.say("catalog.stale", version)));
         }
     }
 

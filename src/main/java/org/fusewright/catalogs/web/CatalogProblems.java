@@ -1,5 +1,6 @@
 package org.fusewright.catalogs.web;
 
+import org.fusewright.catalogs.CatalogError;
 import org.fusewright.catalogs.CatalogRejected;
 import org.fusewright.catalogs.StaleCatalog;
 import org.fusewright.web.Problems;
@@ -17,6 +18,18 @@ import org.springframework.web.bind.annotation.RestControllerAdvice;
 @Order(Ordered.HIGHEST_PRECEDENCE)
 class CatalogProblems {
 
+    /** An error as the document names it: documents speak one language. */
+    private record Fault(String file, long line, String column, String value, String detail) {
+        static Fault of(CatalogError error) {
+            return new Fault(
+                    error.file(),
+                    error.line(),
+                    error.column(),
+                    error.value(),
+                    error.detail().english());
+        }
+    }
+
     @ExceptionHandler
     ProblemDetail rejected(CatalogRejected rejected) {
         int count = rejected.errors().size();
@@ -27,7 +40,7 @@ class CatalogProblems {
                                         ? "The files have 1 error."
                                         : "The files have " + count + " errors.")
                                 + " Nothing was imported.");
-        problem.setProperty("errors", rejected.errors());
+        problem.setProperty("errors", rejected.errors().stream().map(Fault::of).toList());
         return problem;
     }
 

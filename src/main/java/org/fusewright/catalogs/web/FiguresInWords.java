@@ -9,6 +9,9 @@ import org.fusewright.core.catalog.Part;
 import org.fusewright.core.catalog.Relay;
 import org.fusewright.core.catalog.Rerating;
 import org.fusewright.core.catalog.TimeCurrent;
+import org.fusewright.core.words.Unit;
+import org.fusewright.web.Figures;
+import org.fusewright.web.Words;
 
 import java.lang.reflect.RecordComponent;
 import java.math.BigDecimal;
@@ -22,33 +25,35 @@ import java.util.stream.Collectors;
 /** The figures of a part for reading: "ratingA" 7.5 becomes "rating" "7.5 A". */
 final class FiguresInWords {
 
-    /** By the ends of component names, longer ones first. */
-    private static final Map<String, String> UNITS = new LinkedHashMap<>();
+    /** By the ends of component names, longer ones first: what the reader sees, or what it is. */
+    private static final Map<String, Object> UNITS = new LinkedHashMap<>();
 
     static {
         UNITS.put("MilliohmPerM", "mΩ/m");
         UNITS.put("Milliohm", "mΩ");
         UNITS.put("Ohm", "Ω");
         UNITS.put("Mm2", "mm²");
-        UNITS.put("Mm", "mm");
+        UNITS.put("Mm", Unit.MILLIMETRE);
         UNITS.put("A", "A");
         UNITS.put("V", "V");
-        UNITS.put("C", "°C");
+        UNITS.put("C", Unit.CELSIUS);
     }
+
+    /** Decimals of a measure in other units than its own. */
+    private static final int DECIMALS = 2;
 
     private FiguresInWords() {}
 
     /** Labels and values in the order of the record; what is empty is left out. */
     static Map<String, String> of(Part part) {
         Map<String, String> figures = new LinkedHashMap<>();
-        figures.put("mass", number(part.massG()) + " g");
+        figures.put(Words.say("figure.mass"), measure(part.massG(), Unit.GRAM));
         for (RecordComponent component : part.getClass().getRecordComponents()) {
             if (component.getType() != Item.class) {
                 String name = component.getName();
-                String value = words(valueOf(component, part));
-                if (!value.isEmpty()) {
-                    String unit = unitOf(name);
-                    figures.put(label(name), unit.isEmpty() ? value : value + " " + unit);
+                String said = said(valueOf(component, part), unitOf(name));
+                if (!said.isEmpty()) {
+                    figures.put(label(name), said);
                 }
             }
         }
@@ -63,7 +68,7 @@ final class FiguresInWords {
         }
     }
 
-    private static String unitOf(String name) {
+    private static Object unitOf(String name) {
         String capital = capital(name);
         return UNITS.entrySet().stream()
                 .filter(unit -> capital.endsWith(unit.getKey()))
@@ -72,17 +77,31 @@ final class FiguresInWords {
                 .orElse("");
     }
 
+    private static String said(Object value, Object unit) {
+        if (unit instanceof Unit measured) {
+            return switch (value) {
+                case Double number -> measure(number, measured);
+                case OptionalDouble number when number.isPresent() ->
+                        measure(number.getAsDouble(), measured);
+                default -> "";
+            };
+        }
+        String words = words(value);
+        return words.isEmpty() || unit.equals("") ? words : words + " " + unit;
+    }
+
+    /** Exact as in the catalog, or else in the reader's units. */
+    private static String measure(double value, Unit unit) {
+        boolean own = unit.shown(1, Words.wording().units()) == 1;
+        return (own ? number(value) : Figures.bare(value, unit, DECIMALS))
+                + " "
+                + Figures.sign(unit);
+    }
+
     private static String label(String name) {
-        String capital = capital(name);
-        String bare =
-                UNITS.keySet().stream()
-                        .filter(capital::endsWith)
-                        .map(end -> capital.substring(0, capital.length() - end.length()))
-                        .findFirst()
-                        .orElse(capital);
-        return bare.isEmpty()
-                ? "resistance"
-                : bare.replaceAll("(?<=[a-z])(?=[A-Z])", " ").toLowerCase(Locale.ROOT);
+        return Words.say(
+                "figure."
+                        + name.replaceAll("(?<=[a-z0-9])(?=[A-Z])", "-").toLowerCase(Locale.ROOT));
     }
 
     private static String capital(String name) {
@@ -93,14 +112,17 @@ final class FiguresInWords {
         return switch (value) {
             case Double number -> number(number);
             case OptionalDouble number -> number.isPresent() ? number(number.getAsDouble()) : "";
-            case DeviceKind kind -> kind.code();
+            case DeviceKind kind -> Words.say("device-kind." + kind.code());
             case BladeForm form -> form.code();
             case TimeCurrent gates -> list(gates.gates());
             case TimeCurrent.Gate gate -> gate(gate);
             case Rerating rerating -> list(rerating.points());
             case Rerating.Point point ->
-                    "× " + number(point.factor()) + " at " + number(point.celsius()) + " °C";
-            case Block.RelayPair pair -> pair.first() + " and " + pair.second();
+                    Words.say(
+                            "figure.rerated",
+                            number(point.factor()),
+                            measure(point.celsius(), Unit.CELSIUS));
+            case Block.RelayPair pair -> Words.say("figure.pair", pair.first(), pair.second());
             case Relay.Pinout pinout ->
                     String.join(
                             ", ",
@@ -121,12 +143,12 @@ final class FiguresInWords {
     private static String gate(TimeCurrent.Gate gate) {
         String opens =
                 Double.isInfinite(gate.maxS())
-                        ? number(gate.minS()) + " s or more"
-                        : number(gate.minS()) + " to " + number(gate.maxS()) + " s";
+                        ? Words.say("figure.seconds-or-more", number(gate.minS()))
+                        : Words.say("figure.seconds", number(gate.minS()), number(gate.maxS()));
         return number(gate.percent()) + " %: " + opens;
     }
 
     private static String number(double value) {
-        return BigDecimal.valueOf(value).stripTrailingZeros().toPlainString();
+        return Figures.plain(BigDecimal.valueOf(value));
     }
 }

@@ -35,9 +35,4 @@ public record ImportView(
     static ImportView stale(String version, String complaint) {
         return new ImportView(version, false, Optional.empty(), List.of(), complaint);
     }
-
-    /** The number of errors in words. */
-    public String countErrors() {
-        return errors.size() == 1 ? "1 error" : errors.size() + " errors";
-    }
 }

@@ -4,6 +4,7 @@ import org.fusewright.core.catalog.Catalog;
 import org.fusewright.core.catalog.Part;
 import org.fusewright.core.catalog.PartNumber;
 import org.fusewright.web.Problems;
+import org.fusewright.web.Words;
 import org.springframework.http.HttpStatus;
 import org.springframework.web.ErrorResponseException;
 
@@ -27,6 +28,6 @@ final class KnownPart {
                                 Problems.exception(
                                         Problems.of(
                                                 HttpStatus.NOT_FOUND,
-                                                "The catalog has no part " + number + ".")));
+                                                Words.say("catalog.no-part", number))));
     }
 }

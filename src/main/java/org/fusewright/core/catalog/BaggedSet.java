@@ -18,10 +18,10 @@ public record BaggedSet(Item item, List<Content> contains) implements Part {
     public BaggedSet {
         contains = List.copyOf(contains);
         if (contains.isEmpty()) {
-            throw new IllegalArgumentException("a bag must contain something");
+            throw Require.refused("refused.empty-bag");
         }
         if (contains.stream().map(Content::part).distinct().count() < contains.size()) {
-            throw new IllegalArgumentException("a bag must list each part once");
+            throw Require.refused("refused.part-twice-in-bag");
         }
     }
 }

@@ -40,10 +40,7 @@ public record Block(
         int free = 1;
         for (RelayPair pair : relayPairs) {
             if (pair.first() < free || pair.second() > positions) {
-                throw new IllegalArgumentException(
-                        "relay pairs must rise, not overlap and lie within "
-                                + positions
-                                + " positions");
+                throw Require.refused("refused.relay-pairs", positions);
             }
             free = pair.second() + 1;
         }

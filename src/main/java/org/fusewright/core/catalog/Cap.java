@@ -28,8 +28,7 @@ public record Cap(
         labelWidthMm.ifPresent(mm -> Require.positive("labelWidthMm", mm));
         labelHeightMm.ifPresent(mm -> Require.positive("labelHeightMm", mm));
         if (labelWidthMm.isPresent() != labelHeightMm.isPresent()) {
-            throw new IllegalArgumentException(
-                    "labelWidthMm and labelHeightMm must both be given or both be left out");
+            throw Require.refused("refused.half-a-label");
         }
     }
 }

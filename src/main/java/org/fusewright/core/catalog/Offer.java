@@ -39,18 +39,17 @@ public record Offer(
         }
         breaks = List.copyOf(breaks);
         if (breaks.isEmpty() || breaks.getFirst().fromQuantity() != 1) {
-            throw new IllegalArgumentException("price breaks must start at quantity 1");
+            throw Require.refused("refused.breaks-from-1");
         }
         for (int i = 1; i < breaks.size(); i++) {
             if (breaks.get(i).fromQuantity() <= breaks.get(i - 1).fromQuantity()) {
-                throw new IllegalArgumentException("price breaks must rise in quantity");
+                throw Require.refused("refused.breaks-rise");
             }
         }
         for (PriceBreak priceBreak : breaks) {
             if (priceBreak.unitPrice().isNegative()
                     || !priceBreak.unitPrice().isSameCurrency(breaks.getFirst().unitPrice())) {
-                throw new IllegalArgumentException(
-                        "price breaks must be in one currency and not negative");
+                throw Require.refused("refused.breaks-currency");
             }
         }
     }

@@ -21,6 +21,12 @@ public record PartNumber(String value) implements Comparable<PartNumber> {
         return value.compareTo(other.value);
     }
 
+    // Its text remembers its hash; maps ask for it thousands of times for one kit.
+    @Override
+    public int hashCode() {
+        return value.hashCode();
+    }
+
     @Override
     public String toString() {
         return value;

@@ -38,7 +38,7 @@ public record Relay(
                     .equals(
                             Stream.of(firstA, firstB, secondA, secondB)
                                     .collect(Collectors.toSet()))) {
-                throw new IllegalArgumentException("a relay has the terminals 30, 85, 86 and 87");
+                throw Require.refused("refused.relay-terminals");
             }
         }
     }
@@ -52,7 +52,7 @@ public record Relay(
         Require.notNegative("contactMilliohm", contactMilliohm);
         Require.positive("heightMm", heightMm);
         if (dropOutV >= pullInV) {
-            throw new IllegalArgumentException("dropOutV must lie below pullInV");
+            throw Require.refused("refused.drop-out");
         }
     }
 }

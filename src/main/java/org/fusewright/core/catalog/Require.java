@@ -1,9 +1,16 @@
 package org.fusewright.core.catalog;
 
+import org.fusewright.core.words.Phrase;
+
 /** Guards for the figures of a part. */
 final class Require {
 
     private Require() {}
+
+    /** Says in English what is refused; readers of other languages recall it. */
+    static IllegalArgumentException refused(String key, Object... values) {
+        return new IllegalArgumentException(Phrase.of(key, values).english());
+    }
 
     static void positive(String field, double value) {
         if (!(value > 0) || !Double.isFinite(value)) {

@@ -24,7 +24,7 @@ public record Rerating(List<Point> points) {
         points = List.copyOf(points);
         for (int i = 1; i < points.size(); i++) {
             if (points.get(i).celsius() <= points.get(i - 1).celsius()) {
-                throw new IllegalArgumentException("re-rating points must rise in temperature");
+                throw Require.refused("refused.rerating-rise");
             }
         }
     }

@@ -14,13 +14,7 @@ public record TimeCurrent(List<Gate> gates) {
         public Gate {
             Require.positive("percent", percent);
             if (!(minS >= 0) || !(maxS >= minS)) {
-                throw new IllegalArgumentException(
-                        "gate at "
-                                + percent
-                                + " % must run from low to high: "
-                                + minS
-                                + " to "
-                                + maxS);
+                throw Require.refused("refused.gate", percent, minS, maxS);
             }
         }
     }
@@ -28,11 +22,11 @@ public record TimeCurrent(List<Gate> gates) {
     public TimeCurrent {
         gates = List.copyOf(gates);
         if (gates.isEmpty()) {
-            throw new IllegalArgumentException("a device needs at least one gate");
+            throw Require.refused("refused.no-gate");
         }
         for (int i = 1; i < gates.size(); i++) {
             if (gates.get(i).percent() <= gates.get(i - 1).percent()) {
-                throw new IllegalArgumentException("gates must rise in percent");
+                throw Require.refused("refused.gates-rise");
             }
         }
     }

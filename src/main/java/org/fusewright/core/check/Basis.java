@@ -1,36 +1,38 @@
 package org.fusewright.core.check;
 
+import org.fusewright.core.words.Phrase;
+import org.fusewright.core.words.Text;
+
 /**
- * What a limit stands on: a published source with its clause, or common practice. Words of the
- * program, in ASCII without quotes or backslashes.
+ * What a limit stands on: a published source with its clause, what the catalog says of a part, or
+ * common practice. Kept in constants, as it is the same for each check of a rule.
  */
-public record Basis(String text) {
+public record Basis(Text text) {
 
-    private static final String COMMON_PRACTICE = "common practice, no published source";
+    private static final Basis COMMON_PRACTICE = of("basis.common-practice");
 
-    public Basis {
-        if (text.isBlank()) {
-            throw new IllegalArgumentException("a basis must be named");
-        }
+    /** A text of the bundle, {@code basis.} and what the limit is. */
+    public static Basis of(String key) {
+        return new Basis(Phrase.of(key));
     }
 
-    /** A published source, such as "33 CFR 183.425 table 5". */
+    /** A published source by its name alone, such as "33 CFR 183.425 table 5". */
     public static Basis published(String source) {
-        return new Basis(source);
+        return new Basis(Text.verbatim(source));
     }
 
     /** A fact of the trade that no published source states. */
     public static Basis commonPractice() {
-        return new Basis(COMMON_PRACTICE);
+        return COMMON_PRACTICE;
     }
 
-    /** A fact of the trade, with a word on which one. */
+    /** A fact of the trade, with a word on which one, in one language only. */
     public static Basis commonPractice(String which) {
-        return new Basis(which + " (" + COMMON_PRACTICE + ")");
+        return new Basis(Text.verbatim(which + " (common practice, no published source)"));
     }
 
-    /** What the part's catalog entry states. */
+    /** What the part's catalog entry states, in one language only. */
     public static Basis catalog(String figure) {
-        return new Basis("catalog data: " + figure);
+        return new Basis(Text.verbatim("catalog data: " + figure));
     }
 }

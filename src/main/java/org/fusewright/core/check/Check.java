@@ -25,7 +25,7 @@ public record Check(
     public Check {
         if (!Double.isFinite(value) || !Double.isFinite(limit) || !Double.isFinite(margin)) {
             throw new IllegalArgumentException(
-                    code.code() + " of " + subject.text() + " is not a number");
+                    code.code() + " of " + subject.text().english() + " is not a number");
         }
     }
 

@@ -3,7 +3,12 @@ package org.fusewright.core.count;
 import org.fusewright.core.catalog.Device;
 import org.fusewright.core.catalog.DeviceKind;
 import org.fusewright.core.catalog.Part;
+import org.fusewright.core.catalog.PartNumber;
 import org.fusewright.core.catalog.Seal;
+import org.fusewright.core.words.Exact;
+import org.fusewright.core.words.Phrase;
+import org.fusewright.core.words.Text;
+import org.fusewright.core.words.Unit;
 
 import java.math.BigDecimal;
 import java.util.Optional;
@@ -20,7 +25,7 @@ import java.util.Optional;
  *
  * @param sentence why it may or may not
  */
-public record Substitution(boolean allowed, String sentence) {
+public record Substitution(boolean allowed, Text sentence) {
 
     /**
      * Judges one part for another.
@@ -33,98 +38,95 @@ public record Substitution(boolean allowed, String sentence) {
             throw new IllegalArgumentException("the line expects " + line.part());
         }
         if (wanted.number().equals(offered.number())) {
-            return refused(offered.number() + " is the part that is wanted.");
+            return refused("same", offered.number());
         }
         return switch (wanted) {
             case Device breaker when offered instanceof Device fuse ->
                     fuseForBreaker(breaker, fuse, design);
             case Seal seal when offered instanceof Seal other -> sealForSeal(line, seal, other);
-            default ->
-                    refused(
-                            offered.number()
-                                    + " cannot stand in for "
-                                    + wanted.number()
-                                    + ": only a fuse for a breaker and a seal for a seal can.");
+            default -> refused("other-kinds", offered.number(), wanted.number());
         };
     }
 
     private static Substitution fuseForBreaker(Device breaker, Device fuse, BagDesign design) {
-        String pair = fuse.number() + " for " + breaker.number() + ": ";
+        PartNumber offered = fuse.number();
+        PartNumber wanted = breaker.number();
         if (breaker.kind() == DeviceKind.FUSE || fuse.kind() != DeviceKind.FUSE) {
-            return refused(pair + "only a fuse in place of a breaker is known to be safe.");
+            return refused("no-fuse", offered, wanted);
         }
         if (fuse.form() != breaker.form()) {
-            return refused(pair + "its blades are of another form.");
+            return refused("other-blades", offered, wanted);
         }
         if (fuse.ratingA() != breaker.ratingA()) {
             return refused(
-                    pair
-                            + "it is rated "
-                            + figure(fuse.ratingA())
-                            + " A, not "
-                            + figure(breaker.ratingA())
-                            + " A; never raise a rating.");
+                    "other-rating",
+                    offered,
+                    wanted,
+                    amount(fuse.ratingA(), Unit.AMPERE),
+                    amount(breaker.ratingA(), Unit.AMPERE));
         }
         if (fuse.maxVoltageV() < design.supplyV()) {
             return refused(
-                    pair
-                            + "it may not interrupt at "
-                            + figure(design.supplyV())
-                            + " V, only at "
-                            + figure(fuse.maxVoltageV())
-                            + " V.");
+                    "voltage",
+                    offered,
+                    wanted,
+                    amount(design.supplyV(), Unit.VOLT),
+                    amount(fuse.maxVoltageV(), Unit.VOLT));
         }
         if (fuse.interruptingA() < breaker.interruptingA()) {
             return refused(
-                    pair
-                            + "it interrupts "
-                            + figure(fuse.interruptingA())
-                            + " A, less than the "
-                            + figure(breaker.interruptingA())
-                            + " A of the breaker.");
+                    "interrupting",
+                    offered,
+                    wanted,
+                    amount(fuse.interruptingA(), Unit.AMPERE),
+                    amount(breaker.interruptingA(), Unit.AMPERE));
         }
         if (fuse.heightMm() > breaker.heightMm()) {
-            return refused(pair + "it stands taller, so the cap may not close.");
+            return refused("taller", offered, wanted);
         }
         return new Substitution(
                 true,
-                pair
-                        + "a fuse of the same "
-                        + figure(fuse.ratingA())
-                        + " A and blades; it must be replaced after it has opened.");
+                Phrase.of(
+                        "substitute.fuse-allowed",
+                        offered,
+                        wanted,
+                        amount(fuse.ratingA(), Unit.AMPERE)));
     }
 
     private static Substitution sealForSeal(ExpectedLine line, Seal seal, Seal other) {
-        String pair = other.number() + " for " + seal.number() + ": ";
+        PartNumber offered = other.number();
+        PartNumber wanted = seal.number();
         if (!other.family().equals(seal.family())) {
-            return refused(pair + "it is of another family, so it does not fit the cavity.");
+            return refused("other-family", offered, wanted);
         }
         Optional<ExpectedLine.LeadRange> leads = line.leads();
         if (leads.isEmpty()) {
-            return refused(pair + "which leads it must take is not known.");
+            return refused("leads-not-known", offered, wanted);
         }
         double thinnest = leads.get().thinnestMm();
         double thickest = leads.get().thickestMm();
-        String range =
-                "its range "
-                        + figure(other.minOutsideMm())
-                        + " to "
-                        + figure(other.maxOutsideMm())
-                        + " mm ";
-        String diameters =
+        Text from = amount(other.minOutsideMm(), Unit.MILLIMETRE).bare();
+        Text to = amount(other.maxOutsideMm(), Unit.MILLIMETRE);
+        Text diameters =
                 thinnest == thickest
-                        ? "the leads of " + figure(thinnest) + " mm"
-                        : "all leads from " + figure(thinnest) + " to " + figure(thickest) + " mm";
+                        ? Phrase.of("substitute.leads-of", amount(thinnest, Unit.MILLIMETRE))
+                        : Phrase.of(
+                                "substitute.leads-from",
+                                amount(thinnest, Unit.MILLIMETRE).bare(),
+                                amount(thickest, Unit.MILLIMETRE));
         return other.accepts(thinnest) && other.accepts(thickest)
-                ? new Substitution(true, pair + range + "takes " + diameters + ".")
-                : refused(pair + range + "does not take " + diameters + ".");
+                ? new Substitution(
+                        true,
+                        Phrase.of("substitute.seal-allowed", offered, wanted, from, to, diameters))
+                : refused("range", offered, wanted, from, to, diameters);
     }
 
-    private static Substitution refused(String sentence) {
-        return new Substitution(false, sentence);
+    private static Substitution refused(String why, Object... values) {
+        return new Substitution(false, Phrase.of("substitute.no." + why, values));
     }
 
-    private static String figure(double value) {
-        return BigDecimal.valueOf(value).stripTrailingZeros().toPlainString();
+    private static Exact amount(double value, Unit unit) {
+        BigDecimal stripped = BigDecimal.valueOf(value).stripTrailingZeros();
+        return new Exact(stripped.setScale(Math.max(0, stripped.scale())), unit);
     }
 }

@@ -2,6 +2,8 @@ package org.fusewright.core.count;
 
 import org.fusewright.core.catalog.PartNumber;
 import org.fusewright.core.count.WeightStatement.OnScale;
+import org.fusewright.core.words.Phrase;
+import org.fusewright.core.words.Text;
 
 import java.util.Collection;
 import java.util.Comparator;
@@ -122,42 +124,29 @@ public record Weighing(
     }
 
     /** The outcome in shop language. */
-    public String sentence() {
-        String reading =
-                terms.shown(netG)
-                        + " g where "
-                        + terms.shown(onScale.lowestG())
-                        + " to "
-                        + terms.shown(onScale.highestG())
-                        + " g was to be shown";
-        String lightest =
-                onScale.lightest().part()
-                        + " ("
-                        + WeightStatement.grams(onScale.lightestG())
-                        + " g) would ";
+    public Text sentence() {
+        Text said =
+                Phrase.of(
+                        "weighing." + outcome.code(),
+                        terms.shown(netG),
+                        terms.shown(onScale.lowestG()).bare(),
+                        terms.shown(onScale.highestG()),
+                        onScale.lightest().part(),
+                        WeightStatement.grams(onScale.lightestG()));
         return switch (outcome) {
-            case AGREES ->
-                    "✔ The weight agrees: " + reading + ". A missing " + lightest + "have shown.";
-            case CANNOT_TELL ->
-                    "⚠ The weight proves nothing: "
-                            + reading
-                            + ", but a missing "
-                            + lightest
-                            + "not show on this scale.";
-            case TOO_LIGHT -> "✘ Too light: " + reading + ". " + explained("too few");
-            case TOO_HEAVY -> "✘ Too heavy: " + reading + ". " + explained("too many");
+            case AGREES, CANNOT_TELL -> said;
+            case TOO_LIGHT -> Text.sentences(List.of(said, explained("weighing.too-few")));
+            case TOO_HEAVY -> Text.sentences(List.of(said, explained("weighing.too-many")));
         };
     }
 
-    private String explained(String how) {
+    private Text explained(String key) {
         return candidates.isEmpty()
-                ? "No single piece explains it."
-                : "One piece "
-                        + how
-                        + " of any of these would explain it: "
-                        + candidates.stream()
+                ? Phrase.of("weighing.unexplained")
+                : Phrase.of(
+                        key,
+                        candidates.stream()
                                 .map(PartNumber::value)
-                                .collect(Collectors.joining(", "))
-                        + ".";
+                                .collect(Collectors.joining(", ")));
     }
 }

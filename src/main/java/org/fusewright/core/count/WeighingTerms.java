@@ -1,5 +1,8 @@
 package org.fusewright.core.count;
 
+import org.fusewright.core.words.Exact;
+import org.fusewright.core.words.Unit;
+
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.EnumMap;
@@ -52,12 +55,12 @@ public record WeighingTerms(
     }
 
     /** A mass in whole steps, with the decimals of a step. */
-    String shown(double massG) {
+    Exact shown(double massG) {
         BigDecimal step = BigDecimal.valueOf(resolutionG).stripTrailingZeros();
         BigDecimal steps = BigDecimal.valueOf(Math.rint(massG / resolutionG));
-        return steps.multiply(step)
-                .setScale(Math.max(0, step.scale()), RoundingMode.HALF_UP)
-                .toPlainString();
+        return new Exact(
+                steps.multiply(step).setScale(Math.max(0, step.scale()), RoundingMode.HALF_UP),
+                Unit.GRAM);
     }
 
     double varianceG2(ExpectedLine line) {

@@ -1,6 +1,10 @@
 package org.fusewright.core.count;
 
 import org.fusewright.core.catalog.PartNumber;
+import org.fusewright.core.words.Exact;
+import org.fusewright.core.words.Phrase;
+import org.fusewright.core.words.Text;
+import org.fusewright.core.words.Unit;
 
 import java.math.BigDecimal;
 import java.math.MathContext;
@@ -189,89 +193,75 @@ public record WeightStatement(
     }
 
     /** Everything in shop language, a sentence each. */
-    public List<String> sentences() {
-        List<String> sentences = new ArrayList<>();
+    public List<Text> sentences() {
+        List<Text> sentences = new ArrayList<>();
         sentences.add(
-                "The whole bag should weigh "
-                        + grams(all.mass().meanG())
-                        + " g without the empty bag; "
-                        + percent(1 - terms.errorProbability())
-                        + " of complete bags lie within "
-                        + grams(all.mass().offExceededBy(terms.errorProbability() / 2))
-                        + " g of that.");
-        sentences.add(
-                "Its lightest piece is "
-                        + all.lightest().part()
-                        + " with "
-                        + grams(all.lightestG())
-                        + " g.");
+                Phrase.of(
+                        "weight.whole-bag",
+                        grams(all.mass().meanG()),
+                        percent(1 - terms.errorProbability()),
+                        grams(all.mass().offExceededBy(terms.errorProbability() / 2))));
+        sentences.add(Phrase.of("weight.lightest", all.lightest().part(), grams(all.lightestG())));
         if (all.visible()) {
-            sentences.add("This scale sees it when it is missing: " + marks(all));
+            sentences.add(withMarks("weight.sees", all));
         } else {
             sentences.add(
-                    "This scale, with steps of "
-                            + grams(terms.resolutionG())
-                            + " g, does not see it: a bag without it would pass in "
-                            + percent(all.chanceOfMiss())
-                            + " of cases.");
+                    Phrase.of(
+                            "weight.does-not-see",
+                            grams(terms.resolutionG()),
+                            percent(all.chanceOfMiss())));
             sentences.add(
-                    rest.map(this::byHandInWords)
-                            .orElse(
-                                    "It sees no single line well enough either: count everything"
-                                            + " by hand."));
+                    rest.map(this::byHandInWords).orElseGet(() -> Phrase.of("weight.sees-none")));
         }
-        sentences.add(
-                "A weight never tells which part is missing, nor one too many from another of like"
-                        + " mass too few.");
+        sentences.add(Phrase.of("weight.never-tells"));
         return List.copyOf(sentences);
     }
 
-    private String byHandInWords(OnScale onScale) {
-        return "Count by hand and leave off the scale: "
-                + listed(byHand)
-                + ". The rest should weigh "
-                + grams(onScale.mass().meanG())
-                + " g; its lightest piece is "
-                + onScale.lightest().part()
-                + " with "
-                + grams(onScale.lightestG())
-                + " g, and the scale sees that: "
-                + marks(onScale);
+    private Text byHandInWords(OnScale onScale) {
+        Text byHandFirst =
+                Phrase.of(
+                        "weight.by-hand",
+                        byHand.stream()
+                                .map(line -> line.part().value())
+                                .collect(Collectors.joining(", ")));
+        return Text.sentences(
+                List.of(
+                        byHandFirst,
+                        withMarks(
+                                "weight.rest",
+                                onScale,
+                                grams(onScale.mass().meanG()),
+                                onScale.lightest().part(),
+                                grams(onScale.lightestG()))));
     }
 
-    private String marks(OnScale onScale) {
-        return "it must show "
-                + shown(onScale.lowestG())
-                + " to "
-                + shown(onScale.highestG())
-                + " g. Of complete bags "
-                + percent(onScale.chanceOfAlarm())
-                + " are called too light, of bags without it "
-                + percent(onScale.chanceOfMiss())
-                + " pass.";
+    /** A sentence that ends with what the scale must show, and how often it errs. */
+    private Text withMarks(String key, OnScale onScale, Object... values) {
+        List<Object> all = new ArrayList<>(List.of(values));
+        all.add(terms.shown(onScale.lowestG()).bare());
+        all.add(terms.shown(onScale.highestG()));
+        return Text.sentences(
+                List.of(
+                        Phrase.of(key, all.toArray()),
+                        Phrase.of(
+                                "weight.errors",
+                                percent(onScale.chanceOfAlarm()),
+                                percent(onScale.chanceOfMiss()))));
     }
 
-    /** A mass as the scale shows it: whole steps. */
-    private String shown(double massG) {
-        return terms.shown(massG);
+    static Text grams(double massG) {
+        return rounded(massG, massG >= 1000 ? 5 : massG >= 1 ? 4 : 2, Unit.GRAM);
     }
 
-    private static String listed(List<ExpectedLine> lines) {
-        return lines.stream().map(line -> line.part().value()).collect(Collectors.joining(", "));
-    }
-
-    static String grams(double massG) {
-        return rounded(massG, massG >= 1000 ? 5 : massG >= 1 ? 4 : 2);
-    }
-
-    private static String percent(double share) {
+    private static Text percent(double share) {
         return share < 0.0001
-                ? "less than 0.01 %"
-                : rounded(share * 100, share > 0.9 ? 4 : 2) + " %";
+                ? Phrase.of("weight.less-than", new Exact(new BigDecimal("0.01"), Unit.PERCENT))
+                : rounded(share * 100, share > 0.9 ? 4 : 2, Unit.PERCENT);
     }
 
-    private static String rounded(double value, int digits) {
+    private static Text rounded(double value, int digits, Unit unit) {
         BigDecimal figure = new BigDecimal(value).round(new MathContext(digits));
-        return figure.signum() == 0 ? "0" : figure.stripTrailingZeros().toPlainString();
+        BigDecimal plain = figure.signum() == 0 ? BigDecimal.ZERO : figure.stripTrailingZeros();
+        return new Exact(plain.setScale(Math.max(0, plain.scale())), unit);
     }
 }

@@ -136,6 +136,11 @@ public record Circuit(
     }
 
     public boolean isMomentary() {
-        return loads.stream().allMatch(load -> load.duty() == Duty.MOMENTARY);
+        for (Load load : loads) {
+            if (load.duty() != Duty.MOMENTARY) {
+                return false;
+            }
+        }
+        return true;
     }
 }

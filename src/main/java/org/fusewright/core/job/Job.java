@@ -46,6 +46,11 @@ public record Job(
     }
 
     public Optional<Location> findLocation(String name) {
-        return locations.stream().filter(location -> location.name().equals(name)).findFirst();
+        for (Location location : locations) {
+            if (location.name().equals(name)) {
+                return Optional.of(location);
+            }
+        }
+        return Optional.empty();
     }
 }

@@ -133,11 +133,7 @@ public final class JobResolver {
 
     private Optional<ResolvedCircuit> resolveCircuit(Circuit circuit, String at) {
         int before = problems.size();
-        Feed feed =
-                job.feeds().stream()
-                        .filter(f -> f.id().equals(circuit.feed()))
-                        .findFirst()
-                        .orElseThrow(() -> new IllegalArgumentException("unchecked references"));
+        Feed feed = feedOf(circuit);
         List<Device> devices = devicesFor(circuit, at);
         String circuitFamily = circuit.gauge().map(size -> familyWith(size, at)).orElse(family);
         WireColour asked = circuit.colour().orElse(usualColour(feed));
@@ -168,6 +164,15 @@ public final class JobResolver {
                         stocked.colour(),
                         stocked.colour().equals(asked) ? Optional.empty() : Optional.of(asked),
                         relay));
+    }
+
+    private Feed feedOf(Circuit circuit) {
+        for (Feed feed : job.feeds()) {
+            if (feed.id().equals(circuit.feed())) {
+                return feed;
+            }
+        }
+        throw new IllegalArgumentException("unchecked references");
     }
 
     private void requireBlock(BlockPlace place, String at) {

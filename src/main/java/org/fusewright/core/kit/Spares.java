@@ -4,6 +4,7 @@ import org.fusewright.core.catalog.Device;
 import org.fusewright.core.catalog.DeviceKind;
 import org.fusewright.core.catalog.PartNumber;
 import org.fusewright.core.job.ResolvedJob;
+import org.jspecify.annotations.Nullable;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -57,8 +58,12 @@ final class Spares {
     }
 
     private static Optional<Device> standIn(Device device, List<Device> fuses) {
-        return fuses.stream()
-                .filter(fuse -> fuse.ratingA() <= device.ratingA())
-                .reduce((lower, higher) -> higher);
+        @Nullable Device largest = null;
+        for (Device fuse : fuses) {
+            if (fuse.ratingA() <= device.ratingA()) {
+                largest = fuse;
+            }
+        }
+        return Optional.ofNullable(largest);
     }
 }

@@ -2,6 +2,7 @@ package org.fusewright.core.order;
 
 import org.fusewright.core.catalog.Offer;
 import org.fusewright.core.catalog.PartNumber;
+import org.fusewright.core.words.Text;
 import org.joda.money.Money;
 
 import java.util.List;
@@ -36,10 +37,10 @@ public record Cover(
     public record SupplierShare(String supplier, int lines, Money value, Optional<Money> minimum) {}
 
     /** A part that no offer covers. */
-    public record Uncovered(PartNumber part, int quantity, String reason) {}
+    public record Uncovered(PartNumber part, int quantity, Text reason) {}
 
     /** An offer that was not looked at. */
-    public record LeftAside(Offer offer, String reason) {}
+    public record LeftAside(Offer offer, Text reason) {}
 
     public Cover {
         lines = List.copyOf(lines);

@@ -6,6 +6,8 @@ import org.fusewright.core.order.Cover.CoverLine;
 import org.fusewright.core.order.Cover.LeftAside;
 import org.fusewright.core.order.Cover.SupplierShare;
 import org.fusewright.core.order.Cover.Uncovered;
+import org.fusewright.core.words.Phrase;
+import org.fusewright.core.words.Text;
 import org.joda.money.CurrencyUnit;
 import org.joda.money.Money;
 
@@ -60,8 +62,11 @@ public final class CoverPlanner {
         Optional<SupplierSearch.Found> found = SupplierSearch.search(market);
         if (found.isEmpty()) {
             for (Need need : coverable) {
-                String reason = "the suppliers' minimum orders cannot be reached";
-                uncovered.add(new Uncovered(need.part(), need.quantity(), reason));
+                uncovered.add(
+                        new Uncovered(
+                                need.part(),
+                                need.quantity(),
+                                Phrase.of("cover.minimum-not-reached")));
             }
             return cover(marketFor(List.of()), new SupplierSearch.Found(new int[0][], 0, 0));
         }
@@ -76,10 +81,12 @@ public final class CoverPlanner {
                 continue;
             }
             if (!offer.currency().equals(task.currency())) {
-                leftAside.add(new LeftAside(offer, "in " + offer.currency()));
+                leftAside.add(
+                        new LeftAside(offer, Phrase.of("cover.in", offer.currency().getCode())));
             } else if (isTooSlow(offer)) {
                 leftAside.add(
-                        new LeftAside(offer, "too slow: takes " + days(offer.leadTimeDays())));
+                        new LeftAside(
+                                offer, Phrase.of("cover.too-slow", days(offer.leadTimeDays()))));
             } else {
                 offers.computeIfAbsent(offer.part(), _ -> new ArrayList<>()).add(offer);
             }
@@ -90,27 +97,22 @@ public final class CoverPlanner {
         return task.daysLeft().isPresent() && offer.leadTimeDays() > task.daysLeft().getAsInt();
     }
 
-    private String whyNot(PartNumber part) {
+    private Text whyNot(PartNumber part) {
         List<Offer> all = task.offers().stream().filter(o -> o.part().equals(part)).toList();
         List<Offer> inCurrency =
                 all.stream().filter(o -> o.currency().equals(task.currency())).toList();
         if (all.isEmpty()) {
-            return "nobody offers it";
+            return Phrase.of("cover.nobody");
         }
         if (inCurrency.isEmpty()) {
-            return "nobody offers it in " + task.currency();
+            return Phrase.of("cover.nobody-in", task.currency().getCode());
         }
         int quickest = inCurrency.stream().mapToInt(Offer::leadTimeDays).min().orElseThrow();
-        return "the quickest offer takes "
-                + days(quickest)
-                + "; there "
-                + (task.daysLeft().orElseThrow() == 1
-                        ? "is 1"
-                        : "are " + task.daysLeft().getAsInt());
+        return Phrase.counted("cover.quickest", task.daysLeft().orElseThrow(), days(quickest));
     }
 
-    private static String days(int count) {
-        return count == 1 ? "1 day" : count + " days";
+    private static Text days(int count) {
+        return Phrase.counted("cover.days", count);
     }
 
     private Market marketFor(List<Need> needs) {

@@ -9,7 +9,9 @@ import org.fusewright.core.kit.KitCircuit;
 import org.fusewright.core.kit.PartGroup;
 import org.fusewright.core.kit.PartLine;
 import org.fusewright.core.pricing.PriceList;
-import org.fusewright.core.quantity.Figures;
+import org.fusewright.core.words.Amount;
+import org.fusewright.core.words.Phrase;
+import org.fusewright.core.words.Unit;
 import org.joda.money.BigMoney;
 import org.joda.money.CurrencyUnit;
 import org.joda.money.Money;
@@ -34,6 +36,7 @@ import java.util.TreeMap;
 final class Pricing {
     private static final String EACH = "each";
     private static final String METRES = "m";
+    private static final String SPARE = Phrase.of("quote.detail.spare").english();
     private static final int MINUTES_IN_AN_HOUR = 60;
 
     private final PriceBook book;
@@ -97,7 +100,7 @@ final class Pricing {
             String group = part.group().code();
             Optional<PurchaseCost.Unit> unit = costs.findUnit(number, needed.get(number));
             if (unit.isEmpty()) {
-                gaps.add("nobody offers " + number + " in " + currency + ": it counts as nothing");
+                gaps.add(gap("quote.gap.no-offer", number, currency.getCode()));
             }
             lines.add(
                     QuoteLine.of(
@@ -105,7 +108,7 @@ final class Pricing {
                             group,
                             number.value(),
                             part.part().title(),
-                            part.group() == PartGroup.SPARE ? "spare" : "",
+                            part.group() == PartGroup.SPARE ? SPARE : "",
                             part.quantity().multiply(kits),
                             part.part() instanceof Wire ? METRES : EACH,
                             unit.map(PurchaseCost.Unit::price).orElse(BigMoney.zero(currency)),
@@ -121,11 +124,7 @@ final class Pricing {
             BenchWork.parse(task.code())
                     .ifPresentOrElse(
                             work -> tasks.put(work, task),
-                            () ->
-                                    gaps.add(
-                                            "labour \""
-                                                    + task.code()
-                                                    + "\" is nothing that a kit is counted for"));
+                            () -> gaps.add(gap("quote.gap.unknown-labour", task.code())));
         }
         for (BenchWork work : BenchWork.values()) {
             int times = work.countIn(kit) * kits.intValueExact();
@@ -140,12 +139,12 @@ final class Pricing {
             BenchWork work, Map<BenchWork, LabourTask> tasks, Set<String> gaps) {
         Optional<LabourTask> task = Optional.ofNullable(tasks.get(work));
         if (task.isEmpty()) {
-            gaps.add("labour \"" + work.code() + "\" has no time");
+            gaps.add(gap("quote.gap.no-time", work.code()));
         }
         Optional<LabourTask> inCurrency =
                 task.filter(known -> known.hourlyRate().getCurrencyUnit().equals(currency));
         if (task.isPresent() && inCurrency.isEmpty()) {
-            gaps.add("labour \"" + work.code() + "\" has no rate in " + currency);
+            gaps.add(gap("quote.gap.no-rate", work.code(), currency.getCode()));
         }
         return inCurrency;
     }
@@ -156,7 +155,7 @@ final class Pricing {
                 MarkUp.LABOUR,
                 task.code(),
                 task.title(),
-                times + " × " + task.minutes().toPlainString() + " min",
+                Phrase.of("quote.detail.labour", times, task.minutes()).english(),
                 task.minutes().multiply(BigDecimal.valueOf(times)),
                 "min",
                 task.hourlyRate(),
@@ -172,12 +171,7 @@ final class Pricing {
                         .filter(row -> row.upToG() >= massG)
                         .min(Comparator.comparingInt(ShippingClass::upToG));
         if (lightest.isEmpty()) {
-            gaps.add(
-                    "no shipping class in "
-                            + currency
-                            + " takes "
-                            + massG
-                            + " g: shipping is not in the price");
+            gaps.add(gap("quote.gap.no-shipping", currency.getCode(), grams(massG)));
             return;
         }
         ShippingClass shipping = lightest.get();
@@ -187,7 +181,8 @@ final class Pricing {
                         LineKind.SHIPPING.code(),
                         shipping.code(),
                         shipping.title(),
-                        massG + " g, class up to " + shipping.upToG() + " g",
+                        Phrase.of("quote.detail.parcel", grams(massG), grams(shipping.upToG()))
+                                .english(),
                         BigDecimal.ONE,
                         "parcel",
                         shipping.price(),
@@ -196,10 +191,19 @@ final class Pricing {
                         1));
     }
 
+    /** Kept with the quote, whose document speaks English. */
+    private static String gap(String key, Object... values) {
+        return Phrase.of(key, values).english();
+    }
+
+    private static Amount grams(long massG) {
+        return new Amount(massG, Unit.GRAM, 0);
+    }
+
     private static BigDecimal orNothing(
             Optional<BigDecimal> percent, String group, Set<String> gaps) {
         if (percent.isEmpty()) {
-            gaps.add("no mark-up is set for " + group + ": it is sold at cost");
+            gaps.add(gap("quote.gap.no-mark-up", group));
         }
         return percent.orElse(BigDecimal.ZERO);
     }
@@ -220,7 +224,10 @@ final class Pricing {
         return kit.checks().stream()
                 .filter(check -> check.verdict() != Verdict.PASS)
                 .sorted(Comparator.comparing(Check::verdict).reversed())
-                .map(check -> check.verdict().code() + ": " + check.says().english())
+                .map(
+                        check ->
+                                Phrase.of("quote.warning." + check.verdict().code(), check.says())
+                                        .english())
                 .toList();
     }
 
@@ -232,9 +239,9 @@ final class Pricing {
                                 new Variant.Protection(
                                         circuit.sized().id(),
                                         circuit.sized().resolved().circuit().title(),
-                                        device.kind().code()
-                                                + " "
-                                                + Figures.of(device.ratingA())
-                                                + " A"));
+                                        Phrase.of(
+                                                        "quote.device." + device.kind().code(),
+                                                        Amount.rating(device.ratingA()))
+                                                .english()));
     }
 }

@@ -1,5 +1,12 @@
 package org.fusewright.core.quote;
 
+import org.fusewright.core.words.Exact;
+import org.fusewright.core.words.Phrase;
+import org.fusewright.core.words.Recall;
+import org.fusewright.core.words.Text;
+import org.fusewright.core.words.Unit;
+import org.joda.money.Money;
+
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -17,7 +24,7 @@ import java.util.Optional;
 public record QuoteChanges(int sinceRevision, List<Fact> facts, List<Line> lines) {
 
     /** A statement that reads differently; empty where there was or is none. */
-    public record Fact(String what, String before, String after) {}
+    public record Fact(Text what, Text before, Text after) {}
 
     /** A line of a variant that is new, gone, or has another quantity, title or price. */
     public record Line(VariantKind variant, Optional<QuoteLine> before, Optional<QuoteLine> after) {
@@ -82,22 +89,22 @@ public record QuoteChanges(int sinceRevision, List<Fact> facts, List<Line> lines
 
     private static List<Fact> facts(Quote older, Quote newer) {
         List<Fact> facts = new ArrayList<>();
-        add(facts, "Job title", older.job().title(), newer.job().title());
-        add(facts, "Customer", older.job().customer(), newer.job().customer());
-        add(facts, "Revision of the job", older.job().revision(), newer.job().revision());
-        add(facts, "Kits", older.kits(), newer.kits());
-        add(facts, "Currency", older.currency(), newer.currency());
-        add(facts, "Valid until", older.validUntil(), newer.validUntil());
-        add(facts, "Customer kind", older.tax().title(), newer.tax().title());
-        add(facts, "Tax", percent(older.tax().percent()), percent(newer.tax().percent()));
-        add(facts, "Shipping", shipping(older), shipping(newer));
+        add(facts, "job-title", older.job().title(), newer.job().title());
+        add(facts, "customer", older.job().customer(), newer.job().customer());
+        add(facts, "job-revision", older.job().revision(), newer.job().revision());
+        add(facts, "kits", older.kits(), newer.kits());
+        add(facts, "currency", older.currency(), newer.currency());
+        add(facts, "valid-until", older.validUntil(), newer.validUntil());
+        add(facts, "customer-kind", older.tax().name(), newer.tax().name());
+        add(facts, "tax", percent(older.tax().percent()), percent(newer.tax().percent()));
+        add(facts, "shipping", shipping(older), shipping(newer));
         for (VariantKind kind : VariantKind.values()) {
             addVariant(facts, kind, older.findVariant(kind), newer.findVariant(kind));
         }
-        add(facts, "Terms", String.join(" ", older.terms()), String.join(" ", newer.terms()));
+        add(facts, "terms", String.join(" ", older.terms()), String.join(" ", newer.terms()));
         add(
                 facts,
-                "Not included",
+                "not-included",
                 String.join(" ", older.notIncluded()),
                 String.join(" ", newer.notIncluded()));
         return facts;
@@ -105,12 +112,12 @@ public record QuoteChanges(int sinceRevision, List<Fact> facts, List<Line> lines
 
     private static void addVariant(
             List<Fact> facts, VariantKind kind, Optional<Variant> before, Optional<Variant> after) {
-        String title = kind.title();
+        Text title = kind.title();
         add(facts, title, offered(before), offered(after));
         if (before.isPresent() && after.isPresent()) {
-            add(facts, title + ", before tax", before.get().net(), after.get().net());
-            add(facts, title + ", tax", before.get().tax(), after.get().tax());
-            add(facts, title + ", total", before.get().total(), after.get().total());
+            add(facts, of(title, "net"), before.get().net(), after.get().net());
+            add(facts, of(title, "variant-tax"), before.get().tax(), after.get().tax());
+            add(facts, of(title, "total"), before.get().total(), after.get().total());
             before.get()
                     .protections()
                     .forEach(
@@ -121,29 +128,56 @@ public record QuoteChanges(int sinceRevision, List<Fact> facts, List<Line> lines
                                                     is ->
                                                             add(
                                                                     facts,
-                                                                    title
-                                                                            + ", device of "
-                                                                            + was.title(),
-                                                                    was.device(),
-                                                                    is.device())));
+                                                                    Phrase.of(
+                                                                            "quote.fact.device",
+                                                                            title,
+                                                                            was.title()),
+                                                                    device(was),
+                                                                    device(is))));
         }
     }
 
-    private static String offered(Optional<Variant> variant) {
-        return variant.isPresent() ? "offered" : "not offered";
+    private static Text of(Text variant, String what) {
+        return Phrase.of("quote.fact." + what, variant);
     }
 
-    private static String shipping(Quote quote) {
-        return quote.shipped() ? "included" : "fetched by the customer";
+    private static Text device(Variant.Protection protection) {
+        return Recall.of(protection.device(), "quote.device.");
     }
 
-    private static String percent(BigDecimal percent) {
-        return percent.toPlainString() + " %";
+    private static Text offered(Optional<Variant> variant) {
+        return variant.isPresent()
+                ? Phrase.of("quote.fact.offered")
+                : Phrase.of("quote.fact.not-offered");
+    }
+
+    private static Text shipping(Quote quote) {
+        return quote.shipped() ? Phrase.of("quote.fact.included") : Phrase.of("quote.fact.fetched");
+    }
+
+    private static Text percent(BigDecimal percent) {
+        return new Exact(percent, Unit.PERCENT);
     }
 
     private static void add(List<Fact> facts, String what, Object before, Object after) {
+        add(facts, Phrase.of("quote.fact." + what), before, after);
+    }
+
+    private static void add(List<Fact> facts, Text what, Object before, Object after) {
         if (!Objects.equals(before, after)) {
-            facts.add(new Fact(what, before.toString(), after.toString()));
+            facts.add(new Fact(what, said(before), said(after)));
         }
+    }
+
+    private static Text said(Object value) {
+        return switch (value) {
+            case Text text -> text;
+            case Money money ->
+                    Phrase.of(
+                            "quote.fact.amount",
+                            money.getCurrencyUnit().getCode(),
+                            money.getAmount());
+            default -> Text.verbatim(value.toString());
+        };
     }
 }

@@ -2,6 +2,8 @@ package org.fusewright.core.quote;
 
 import org.fusewright.core.catalog.DeviceKind;
 import org.fusewright.core.job.Job;
+import org.fusewright.core.words.Phrase;
+import org.fusewright.core.words.Text;
 
 import java.util.List;
 import java.util.Optional;
@@ -9,38 +11,31 @@ import java.util.stream.Stream;
 
 /** The ways in which one job can be quoted; they differ in the kinds of device on its circuits. */
 public enum VariantKind {
-    AS_ASKED("as-asked", "As asked for", "The kinds of device that the job asks for"),
-    FUSES("fuses", "All fuses", "A blade fuse on every circuit"),
-    SOLID_STATE(
-            "solid-state",
-            "Solid-state",
-            "A solid-state breaker on every circuit that one fits, else a fuse"),
-    CHEAPEST(
-            "cheapest",
-            "Cheapest that passes",
-            "The lowest price found among designs without a failing check and with the fewest"
-                    + " cautions");
+    AS_ASKED("as-asked"),
+    FUSES("fuses"),
+    SOLID_STATE("solid-state"),
+    CHEAPEST("cheapest");
 
     private final String code;
-    private final String title;
-    private final String meaning;
+    private final Text title;
+    private final Text meaning;
 
-    VariantKind(String code, String title, String meaning) {
+    VariantKind(String code) {
         this.code = code;
-        this.title = title;
-        this.meaning = meaning;
+        this.title = Phrase.of("variant." + code);
+        this.meaning = Phrase.of("variant.meaning." + code);
     }
 
     public String code() {
         return code;
     }
 
-    public String title() {
+    public Text title() {
         return title;
     }
 
     /** What it stands for, in one sentence without a full stop. */
-    public String meaning() {
+    public Text meaning() {
         return meaning;
     }
 

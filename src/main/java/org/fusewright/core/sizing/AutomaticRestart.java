@@ -8,6 +8,7 @@ import org.fusewright.core.check.Check.Measured;
 import org.fusewright.core.check.CheckCode;
 import org.fusewright.core.check.Subject;
 import org.fusewright.core.check.Verdict;
+import org.fusewright.core.words.Phrase;
 
 import java.util.Optional;
 
@@ -18,6 +19,9 @@ import java.util.Optional;
 final class AutomaticRestart {
 
     private static final Basis BASIS = Basis.published("AC 43.13-1B 11-50");
+
+    private static final Phrase RESTARTS = Phrase.of("automatic-restart.restarts");
+    private static final Phrase STAYS_OFF = Phrase.of("automatic-restart.stays-off");
 
     private AutomaticRestart() {}
 
@@ -37,10 +41,7 @@ final class AutomaticRestart {
                         subject,
                         new Measured(restarts ? moving : 0, 0, ""),
                         Verdict.CAUTION,
-                        restarts
-                                ? "The auto-reset device re-energises without warning, and"
-                                        + " something here moves: guard it or use another kind."
-                                : "After a fault nothing here starts by itself.",
+                        restarts ? RESTARTS : STAYS_OFF,
                         BASIS));
     }
 }

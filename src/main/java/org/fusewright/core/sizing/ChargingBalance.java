@@ -9,7 +9,8 @@ import org.fusewright.core.check.Verdict;
 import org.fusewright.core.job.Duty;
 import org.fusewright.core.job.Supply;
 import org.fusewright.core.quantity.Volts;
-import org.fusewright.core.words.Text;
+import org.fusewright.core.words.Amount;
+import org.fusewright.core.words.Phrase;
 
 import java.util.ArrayList;
 import java.util.Collection;
@@ -32,9 +33,10 @@ final class ChargingBalance {
     static final double SHARE_OF_OUTPUT = 0.8;
 
     private static final Basis BASIS = Basis.published("AC 43.13-1B 11-35");
-    private static final Basis AT_IDLE = Basis.commonPractice("no more load than output at idle");
-    private static final Basis LOW_BUS =
-            Basis.published("AC 43.13-1B 11-35 b: low bus warning below 13 V, 26 V");
+    private static final Basis AT_IDLE = Basis.of("basis.charging-at-idle");
+    private static final Basis LOW_BUS = Basis.of("basis.charging-voltage");
+    private static final Phrase IDLE = Phrase.of("subject.at-idle");
+    private static final Phrase CHARGING_VOLTAGE = Phrase.of("subject.charging-voltage");
 
     private ChargingBalance() {}
 
@@ -73,12 +75,10 @@ final class ChargingBalance {
                     "A",
                     0,
                     Verdict.CAUTION,
-                    Text.verbatim(
-                            "The charging output is not given; for "
-                                    + Say.amps(loadA)
-                                    + " of continuous load it should be "
-                                    + Say.amps(loadA / SHARE_OF_OUTPUT)
-                                    + " or more."),
+                    Phrase.of(
+                            "charging-balance.not-given",
+                            Amount.amps(loadA),
+                            Amount.amps(loadA / SHARE_OF_OUTPUT)),
                     BASIS);
         }
         double limitA = SHARE_OF_OUTPUT * outputA.getAsDouble();
@@ -87,10 +87,7 @@ final class ChargingBalance {
                 Subject.job(),
                 new Measured(loadA, limitA, "A"),
                 loadA <= outputA.getAsDouble() ? Verdict.CAUTION : Verdict.FAIL,
-                Say.amps(loadA)
-                        + " of continuous load against "
-                        + Say.amps(limitA)
-                        + ", 80 % of the charging output.",
+                Phrase.of("charging-balance.at-speed", Amount.amps(loadA), Amount.amps(limitA)),
                 BASIS);
     }
 
@@ -98,14 +95,13 @@ final class ChargingBalance {
         boolean enough = loadA <= outputA;
         return Check.atMost(
                 CheckCode.CHARGING_BALANCE,
-                Subject.job().detail("at idle"),
+                Subject.job().detail(IDLE),
                 new Measured(loadA, outputA, "A"),
                 Verdict.CAUTION,
-                Say.amps(loadA)
-                        + " of continuous load against "
-                        + Say.amps(outputA)
-                        + " of output at idle"
-                        + (enough ? "." : ": the battery runs down while the engine idles."),
+                Phrase.of(
+                        enough ? "charging-balance.idle.enough" : "charging-balance.idle.short",
+                        Amount.amps(loadA),
+                        Amount.amps(outputA)),
                 AT_IDLE);
     }
 
@@ -120,16 +116,13 @@ final class ChargingBalance {
         boolean charges = chargingV >= lowV;
         return Check.atLeast(
                 CheckCode.CHARGING_BALANCE,
-                Subject.job().detail("charging voltage"),
+                Subject.job().detail(CHARGING_VOLTAGE),
                 new Measured(chargingV, lowV, "V"),
                 Verdict.CAUTION,
-                Say.volts(chargingV)
-                        + " while charging"
-                        + (charges ? " is not below the " : " is below the ")
-                        + Say.volts(lowV)
-                        + (charges
-                                ? " of a low voltage warning."
-                                : " of a low voltage warning: the battery is hardly charged."),
+                Phrase.of(
+                        charges ? "charging-balance.charges" : "charging-balance.hardly-charges",
+                        Amount.volts(chargingV),
+                        Amount.volts(lowV)),
                 LOW_BUS);
     }
 }

@@ -1,11 +1,12 @@
 package org.fusewright.core.sizing;
 
-import org.fusewright.core.catalog.Device;
-import org.fusewright.core.catalog.DeviceKind;
 import org.fusewright.core.sizing.TimeCurrentChart.Demand;
 import org.fusewright.core.sizing.TimeCurrentChart.Endurance;
 import org.fusewright.core.sizing.TimeCurrentChart.Guard;
 import org.fusewright.core.sizing.TimeCurrentChart.Point;
+import org.fusewright.core.words.Amount;
+import org.fusewright.core.words.Phrase;
+import org.fusewright.core.words.Text;
 import org.jspecify.annotations.Nullable;
 
 import java.util.ArrayList;
@@ -31,80 +32,66 @@ final class ChartWords {
         this.shorts = shorts;
     }
 
-    static String device(Device device) {
-        return Say.rating(device.ratingA())
-                + " "
-                + device.kind().code()
-                + (device.kind() == DeviceKind.FUSE ? "" : " breaker");
-    }
-
     /**
      * @param latest the device's curve over the whole axis of currents
      * @param damage the wire's
      */
-    String describe(List<Point> latest, List<Point> damage) {
-        return String.join(" ", opening(latest), start(), wire(latest, damage), deadShort());
+    Text describe(List<Point> latest, List<Point> damage) {
+        return Text.sentences(
+                List.of(opening(latest), running(), start(), wire(latest, damage), deadShort()));
     }
 
-    private String opening(List<Point> latest) {
-        String named = "The " + device(guard.device());
+    private Text opening(List<Point> latest) {
+        Text named = DeviceWords.inFull(guard.device());
         for (Point point : latest) {
             if (point.seconds() < Curve.NEVER_S) {
                 double earliestS = band.earliestS(point.currentA());
-                return named
-                        + " opens "
-                        + (earliestS > 0 && Double.isFinite(earliestS)
-                                ? "between " + time(earliestS) + " and "
-                                : "within ")
-                        + time(point.seconds())
-                        + " at "
-                        + Say.amps(point.currentA())
-                        + ".";
+                Text withinS = time(point.seconds());
+                Amount atA = Amount.amps(point.currentA());
+                return earliestS > 0 && Double.isFinite(earliestS)
+                        ? Phrase.of("chart.opens.between", named, time(earliestS), withinS, atA)
+                        : Phrase.of("chart.opens.within", named, withinS, atA);
             }
         }
-        return named + " has no current that surely opens it.";
+        return Phrase.of("chart.opens.never", named);
     }
 
-    private String start() {
+    private Text start() {
         StartUp.@Nullable Step worst = null;
         for (StartUp.Step step : demand.startUp().steps()) {
             if (worst == null || spare(step) < spare(worst)) {
                 worst = step;
             }
         }
-        return running()
-                + (worst == null
-                        ? " They draw no more at their start."
-                        : " Their start of " + start(worst));
+        return worst == null ? Phrase.of("chart.start.none") : start(worst);
     }
 
-    private String running() {
+    private Text running() {
         double opensS = band.earliestS(demand.carriedA());
-        return "The loads run at "
-                + Say.amps(demand.carriedA())
-                + (Double.isInfinite(opensS)
-                        ? ", which the device holds for good."
-                        : ", which may open the device after " + time(opensS) + ".");
+        Amount runningA = Amount.amps(demand.carriedA());
+        return Double.isInfinite(opensS)
+                ? Phrase.of("chart.running.held", runningA)
+                : Phrase.of("chart.running.opens", runningA, time(opensS));
     }
 
-    private String start(StartUp.Step step) {
+    private Text start(StartUp.Step step) {
         double opensS = band.earliestS(step.currentA());
-        String said = Say.amps(step.currentA()) + " for " + time(step.durationS());
-        if (Double.isInfinite(opensS)) {
-            return said + " is a current that the device holds for good.";
-        }
-        return said
-                + (opensS >= step.durationS() ? " stays below" : " reaches into")
-                + " the device's earliest curve, which at that current is "
-                + time(opensS)
-                + ".";
+        Amount startA = Amount.amps(step.currentA());
+        Text durationS = time(step.durationS());
+        return Double.isInfinite(opensS)
+                ? Phrase.of("chart.start.held", startA, durationS)
+                : Phrase.of(
+                        opensS >= step.durationS() ? "chart.start.below" : "chart.start.reaches",
+                        startA,
+                        durationS,
+                        time(opensS));
     }
 
     private double spare(StartUp.Step step) {
         return band.earliestS(step.currentA()) / step.durationS();
     }
 
-    private String wire(List<Point> latest, List<Point> damage) {
+    private Text wire(List<Point> latest, List<Point> damage) {
         @Nullable Point nearest = null;
         double worst = Double.POSITIVE_INFINITY;
         for (Point turn : turns(latest, damage)) {
@@ -115,29 +102,25 @@ final class ChartWords {
             }
         }
         if (nearest == null) {
-            return "Nothing up to "
-                    + Say.amps(shorts.highestA())
-                    + " brings the weakest lead, "
-                    + weakest.lead()
-                    + ", to "
-                    + Math.round(weakest.shortTermC())
-                    + " C while the device is closed.";
+            return Phrase.of(
+                    "chart.wire.never",
+                    Amount.amps(shorts.highestA()),
+                    weakest.lead(),
+                    Amount.celsius(weakest.shortTermC()));
         }
         double latestS = band.latestS(nearest.currentA());
-        return "The weakest lead, "
-                + weakest.lead()
-                + ", would reach "
-                + Math.round(weakest.limitC(nearest.seconds()))
-                + " C after "
-                + time(nearest.seconds())
-                + " at "
-                + Say.amps(nearest.currentA())
-                + "; the device "
-                + (Double.isInfinite(latestS)
-                        ? "may never open at that current."
-                        : (worst > 1 ? "has opened after " : "may take ")
-                                + time(latestS)
-                                + (worst > 1 ? "." : ", which is too late."));
+        Amount reachesC = Amount.celsius(weakest.limitC(nearest.seconds()));
+        Text afterS = time(nearest.seconds());
+        Amount atA = Amount.amps(nearest.currentA());
+        return Double.isInfinite(latestS)
+                ? Phrase.of("chart.wire.unguarded", weakest.lead(), reachesC, afterS, atA)
+                : Phrase.of(
+                        worst > 1 ? "chart.wire.in-time" : "chart.wire.too-late",
+                        weakest.lead(),
+                        reachesC,
+                        afterS,
+                        atA,
+                        time(latestS));
     }
 
     /**
@@ -171,23 +154,19 @@ final class ChartWords {
         }
     }
 
-    private String deadShort() {
-        return "A dead short at the far end draws "
-                + cleared(shorts.lowestA())
-                + "; one at the device draws "
-                + cleared(shorts.highestA())
-                + ".";
+    private Text deadShort() {
+        return Phrase.of("chart.shorts", cleared(shorts.lowestA()), cleared(shorts.highestA()));
     }
 
-    private String cleared(double currentA) {
+    private Text cleared(double currentA) {
         double latestS = band.latestS(currentA);
-        return Say.amps(currentA)
-                + (Double.isInfinite(latestS)
-                        ? " and may never open the device"
-                        : " and is cleared in " + time(latestS));
+        Amount drawsA = Amount.amps(currentA);
+        return Double.isInfinite(latestS)
+                ? Phrase.of("chart.short.never", drawsA)
+                : Phrase.of("chart.short.cleared", drawsA, time(latestS));
     }
 
-    private static String time(double seconds) {
-        return seconds < 0.0001 ? "less than 0.1 ms" : Say.seconds(seconds);
+    private static Text time(double seconds) {
+        return seconds < 0.0001 ? Phrase.of("chart.instant") : Amount.seconds(seconds);
     }
 }

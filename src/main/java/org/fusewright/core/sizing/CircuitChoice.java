@@ -6,11 +6,14 @@ import org.fusewright.core.sizing.BranchSizing.Branch;
 import org.fusewright.core.sizing.BranchSizing.Outlets;
 import org.fusewright.core.sizing.BranchSizing.Wires;
 import org.fusewright.core.sizing.DeviceLimits.Limit;
+import org.fusewright.core.words.Phrase;
+import org.fusewright.core.words.Text;
 import org.jspecify.annotations.Nullable;
 
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.Function;
 import java.util.function.ToLongFunction;
 
@@ -73,12 +76,13 @@ final class CircuitChoice {
 
     /** Plans in the order of owner and borrowers, each with what decided. */
     Branch choose() {
-        List<String> why = new ArrayList<>();
+        List<Text> why = new ArrayList<>();
         List<Device> candidates = demand.candidates();
         int next;
         for (int from = 0; from < candidates.size(); from = next) {
             next = endOfKind(candidates, from);
-            List<Device> ofKind = candidates.subList(from, next);
+            // A copy: a view between the list and those who walk it slows down every walk.
+            List<Device> ofKind = List.copyOf(candidates.subList(from, next));
             @Nullable Branch best = cheapest(ofKind, outlets.mainRatingA(owner.id()));
             if (best == null) {
                 best = cheapest(ofKind, Double.POSITIVE_INFINITY);
@@ -98,7 +102,7 @@ final class CircuitChoice {
     /** The leads behind a device that is settled, with what there is to say of it. */
     Branch keep(Device device) {
         Branch kept = sizeBehind(device);
-        List<String> why = new ArrayList<>();
+        List<Text> why = new ArrayList<>();
         why.add(
                 limits.areMetBy(device) && kept.missed().isEmpty()
                         ? decided(kept, List.of(device))
@@ -149,19 +153,20 @@ final class CircuitChoice {
     /**
      * @param why of the owner's circuit
      */
-    private Branch explained(Branch branch, List<String> why) {
+    private Branch explained(Branch branch, List<Text> why) {
         List<CircuitPlan> plans = new ArrayList<>(branch.plans().size());
         for (int i = 0; i < branch.plans().size(); i++) {
             CircuitPlan plan = branch.plans().get(i);
-            List<String> all = new ArrayList<>();
+            List<Text> all = new ArrayList<>();
             if (i == 0) {
                 all.addAll(why);
             } else {
-                all.add(
-                        "Circuit "
-                                + owner.id()
-                                + "'s device feeds the relay contact."
-                                + (branch.missed().isEmpty() ? nextCheaperTrunk(branch, i) : ""));
+                List<Text> borrowed = new ArrayList<>(2);
+                borrowed.add(Phrase.of("choice.borrowed", owner.id()));
+                if (branch.missed().isEmpty()) {
+                    nextCheaperTrunk(branch, i).ifPresent(borrowed::add);
+                }
+                all.add(Text.sentences(borrowed));
             }
             plan.demand()
                     .resolved()
@@ -169,18 +174,17 @@ final class CircuitChoice {
                     .ifPresent(
                             asked ->
                                     all.add(
-                                            "Colour "
-                                                    + asked
-                                                    + " is not stocked; "
-                                                    + plan.demand().resolved().colour()
-                                                    + " stands in."));
+                                            Phrase.of(
+                                                    "choice.colour",
+                                                    asked.code(),
+                                                    plan.demand().resolved().colour().code())));
             plans.add(plan.withWhy(all));
         }
         return new Branch(branch.device(), plans, branch.wires(), branch.micros(), branch.missed());
     }
 
     /** Why no device of a kind does: what its largest one misses. */
-    private String skipped(List<Device> ofKind) {
+    private Text skipped(List<Device> ofKind) {
         @Nullable Device suitable = null;
         for (Device device : ofKind) {
             if (limits.areMetBy(device)) {
@@ -188,54 +192,52 @@ final class CircuitChoice {
             }
         }
         Device told = suitable == null ? ofKind.getLast() : suitable;
-        return "No " + told.kind().code() + ": " + named(told) + " " + missed(told) + ".";
+        return DeviceWords.none(told, missed(told));
     }
 
-    private String missedByAll(Branch standIn) {
+    private Text missedByAll(Branch standIn) {
         Device device = standIn.device();
-        return named(device)
-                + " with "
-                + trunkOf(standIn).wire().size()
-                + (demand.fixed()
-                        ? ", its rating fixed by the job, misses a limit: it "
-                        : " stands in, no stocked choice keeps every limit: it ")
-                + missed(device)
-                + ".";
+        return Phrase.of(
+                demand.fixed() ? "choice.fixed-misses" : "choice.stands-in",
+                DeviceWords.byKind(device),
+                trunkOf(standIn).wire().size().label(),
+                missed(device));
     }
 
-    /** What a device misses, by itself or with every wire behind it. */
-    private String missed(Device device) {
+    /** What a device misses, by itself or with every wire behind it; goes behind its name. */
+    private Text missed(Device device) {
         @Nullable Limit missed = limits.firstMissed(device);
         if (missed != null) {
             return limits.says(device, missed);
         }
         return sizeBehind(device)
                 .missed()
-                .map(leads -> "suits no stocked wire, " + leads.says())
-                .orElse("keeps every limit");
+                .map(leads -> Phrase.of("device-misses.wire", leads.says()))
+                .orElseGet(() -> Phrase.of("device-misses.nothing"));
     }
 
     /** What was chosen, and which checks the next cheaper device and the next cheaper wire fail. */
-    private String decided(Branch best, List<Device> ofKind) {
+    private Text decided(Branch best, List<Device> ofKind) {
         boolean sizeFixed = owner.resolved().circuit().gauge().isPresent();
-        String fixed =
-                demand.fixed() && sizeFixed
-                        ? ", rating and size fixed by the job"
-                        : demand.fixed()
-                                ? ", the rating fixed by the job"
-                                : sizeFixed ? ", the size fixed by the job" : "";
-        String chosen = named(best.device()) + " with " + trunkOf(best).wire().size() + fixed;
-        String cheaper =
-                nextCheaperDevice(best, ofKind)
-                        + nextCheaperTrunk(best, 0)
-                        + nextCheaperShare(best);
-        return cheaper.isEmpty()
-                ? chosen + ": there is no cheaper choice."
-                : chosen + "." + cheaper;
+        Phrase chosen =
+                Phrase.of(
+                        demand.fixed() && sizeFixed
+                                ? "choice.with-both-fixed"
+                                : demand.fixed()
+                                        ? "choice.with-rating-fixed"
+                                        : sizeFixed ? "choice.with-size-fixed" : "choice.with",
+                        DeviceWords.byKind(best.device()),
+                        trunkOf(best).wire().size().label());
+        List<Text> said = new ArrayList<>(4);
+        said.add(Phrase.of("choice.chosen", chosen));
+        nextCheaperDevice(best, ofKind).ifPresent(said::add);
+        nextCheaperTrunk(best, 0).ifPresent(said::add);
+        nextCheaperShare(best).ifPresent(said::add);
+        return said.size() == 1 ? Phrase.of("choice.cheapest", chosen) : Text.sentences(said);
     }
 
     /** The dearest of the devices of its kind that cost less and fail; nothing when none does. */
-    private String nextCheaperDevice(Branch best, List<Device> ofKind) {
+    private Optional<Text> nextCheaperDevice(Branch best, List<Device> ofKind) {
         long bestMicros = micros(loom, best.device());
         List<Device> cheaper = new ArrayList<>();
         for (Device device : ofKind) {
@@ -251,50 +253,54 @@ final class CircuitChoice {
                         .thenComparingDouble(Device::ratingA)
                         .reversed());
         for (Device device : cheaper) {
-            @Nullable String missed = missedWith(sizing(device), best.wires());
-            if (missed != null) {
-                return " The next cheaper device, " + named(device) + ", fails " + missed + ".";
+            @Nullable Failed failed = failedWith(sizing(device), best.wires());
+            if (failed != null) {
+                return Optional.of(
+                        Phrase.of(
+                                "choice.cheaper-device",
+                                DeviceWords.byKind(device),
+                                failed.code(),
+                                failed.says()));
             }
         }
-        return "";
+        return Optional.empty();
     }
 
     /** The dearest of a circuit's trunks that cost less and fail; nothing when none does. */
-    private String nextCheaperTrunk(Branch best, int circuit) {
+    private Optional<Text> nextCheaperTrunk(Branch best, int circuit) {
         BranchSizing sizing = sizing(best.device());
         CircuitDemand of = best.plans().get(circuit).demand();
         return nextCheaperWire(
                 loom.layAll(of.resolved().trunkWires()),
                 best.wires().trunks().get(circuit),
                 wire -> sizing.trunkMicros(circuit, wire),
-                wire -> missedWith(sizing, best.wires().withTrunk(circuit, wire)),
-                " The next cheaper wire fails ");
+                wire -> failedWith(sizing, best.wires().withTrunk(circuit, wire)),
+                "choice.cheaper-wire");
     }
 
-    private String nextCheaperShare(Branch best) {
+    private Optional<Text> nextCheaperShare(Branch best) {
         if (best.wires().share().isEmpty()) {
-            return "";
+            return Optional.empty();
         }
         BranchSizing sizing = sizing(best.device());
         return best.wires()
                 .share()
-                .map(
+                .flatMap(
                         share ->
                                 nextCheaperWire(
                                         loom.layAll(owner.resolved().wires()),
                                         share,
                                         wire -> loom.micros(wire, loom.pigtailCut(), 1),
-                                        wire -> missedWith(sizing, best.wires().withShare(wire)),
-                                        " The next cheaper shared lead fails "))
-                .orElse("");
+                                        wire -> failedWith(sizing, best.wires().withShare(wire)),
+                                        "choice.cheaper-share"));
     }
 
-    private static String nextCheaperWire(
+    private static Optional<Text> nextCheaperWire(
             LaidWire[] wires,
             LaidWire chosen,
             ToLongFunction<LaidWire> microsOf,
-            Function<LaidWire, @Nullable String> missedWith,
-            String says) {
+            Function<LaidWire, @Nullable Failed> failedWith,
+            String key) {
         long chosenMicros = microsOf.applyAsLong(chosen);
         List<PricedWire> cheaper = new ArrayList<>();
         for (LaidWire wire : wires) {
@@ -308,12 +314,12 @@ final class CircuitChoice {
         }
         cheaper.sort(PricedWire.DEAREST_FIRST);
         for (PricedWire priced : cheaper) {
-            @Nullable String missed = missedWith.apply(priced.wire());
-            if (missed != null) {
-                return says + missed + ".";
+            @Nullable Failed failed = failedWith.apply(priced.wire());
+            if (failed != null) {
+                return Optional.of(Phrase.of(key, failed.code(), failed.says()));
             }
         }
-        return "";
+        return Optional.empty();
     }
 
     private record PricedWire(LaidWire wire, long micros) {
@@ -325,22 +331,22 @@ final class CircuitChoice {
                         .reversed();
     }
 
-    private @Nullable String missedWith(BranchSizing sizing, Wires wires) {
+    /** A check that another choice would not pass, and a sentence on it without its stop. */
+    private record Failed(String code, Text says) {}
+
+    private @Nullable Failed failedWith(BranchSizing sizing, Wires wires) {
         Device device = sizing.device();
         @Nullable Limit limit = limits.firstMissed(device);
         if (limit != null) {
-            return limit.code().code() + ": it " + limits.says(device, limit);
+            return new Failed(
+                    limit.code().code(), Phrase.of("device-misses.it", limits.says(device, limit)));
         }
         return sizing.findMissed(wires)
-                .map(missed -> missed.reason().code().code() + ": " + missed.says())
+                .map(missed -> new Failed(missed.reason().code().code(), missed.says()))
                 .orElse(null);
     }
 
     private static LaidWire trunkOf(Branch branch) {
         return branch.wires().trunks().getFirst();
-    }
-
-    private static String named(Device device) {
-        return device.kind().code() + " " + Say.rating(device.ratingA());
     }
 }

@@ -1,6 +1,7 @@
 package org.fusewright.core.sizing;
 
 import org.fusewright.core.catalog.Device;
+import org.fusewright.core.words.Text;
 
 import java.util.List;
 import java.util.Optional;
@@ -25,7 +26,7 @@ record CircuitPlan(
         List<SizedLoad> loads,
         double highestA,
         double farOhm,
-        List<String> why) {
+        List<Text> why) {
 
     CircuitPlan {
         leads = List.copyOf(leads);
@@ -34,7 +35,7 @@ record CircuitPlan(
         why = List.copyOf(why);
     }
 
-    CircuitPlan withWhy(List<String> reasons) {
+    CircuitPlan withWhy(List<Text> reasons) {
         return new CircuitPlan(
                 demand,
                 device,

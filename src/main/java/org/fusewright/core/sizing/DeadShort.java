@@ -1,5 +1,9 @@
 package org.fusewright.core.sizing;
 
+import org.fusewright.core.words.Amount;
+import org.fusewright.core.words.Phrase;
+import org.fusewright.core.words.Text;
+
 import java.util.List;
 import java.util.OptionalDouble;
 
@@ -31,16 +35,14 @@ public record DeadShort(
     /** Where the short is. */
     public enum Place {
         /** Right behind the device: the highest current that it must break. */
-        AT_DEVICE("at-device", "right behind the device"),
+        AT_DEVICE("at-device"),
         /** At the far end of the longest branch: the lowest current that it must open at. */
-        FAR_END("far-end", "at the far end of the longest branch");
+        FAR_END("far-end");
 
         private final String code;
-        private final String words;
 
-        Place(String code, String words) {
+        Place(String code) {
             this.code = code;
-            this.words = words;
         }
 
         public String code() {
@@ -117,20 +119,17 @@ public record DeadShort(
     }
 
     /** The whole of it in one sentence. */
-    public String says() {
-        return "A dead short "
-                + place.words
-                + " draws "
-                + Say.amps(prospectiveA)
-                + "; "
-                + (clearsS.isEmpty()
-                        ? "the device need not open at all"
-                        : "the device opens within " + Say.seconds(clearsS.getAsDouble()))
-                + ", and "
-                + lead
-                + " reaches "
-                + Math.round(endC)
-                + " C"
-                + (isBeyondMethod() ? " in the first 5 s, where the method ends." : ".");
+    public Text says() {
+        Amount drawsA = Amount.amps(prospectiveA);
+        Amount reachesC = Amount.celsius(endC);
+        if (clearsS.isEmpty()) {
+            return Phrase.of("dead-short.never." + place.code, drawsA, lead, reachesC);
+        }
+        return Phrase.of(
+                (isBeyondMethod() ? "dead-short.late." : "dead-short.cleared.") + place.code,
+                drawsA,
+                lead,
+                reachesC,
+                Amount.seconds(clearsS.getAsDouble()));
     }
 }

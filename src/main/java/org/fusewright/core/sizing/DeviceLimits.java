@@ -3,6 +3,9 @@ package org.fusewright.core.sizing;
 import org.fusewright.core.catalog.Device;
 import org.fusewright.core.check.CheckCode;
 import org.fusewright.core.job.Supply;
+import org.fusewright.core.words.Amount;
+import org.fusewright.core.words.Phrase;
+import org.fusewright.core.words.Text;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -109,20 +112,20 @@ final class DeviceLimits {
     }
 
     /** What a device does that misses a limit; goes behind its name. */
-    String says(Device device, Limit missed) {
+    Text says(Device device, Limit missed) {
         return switch (missed) {
             case LOAD ->
-                    "carries "
-                            + Say.amps(carriesA(device))
-                            + " in the block, not "
-                            + Say.amps(demand.carriedA());
-            case VOLTAGE -> "is made for " + Say.volts(device.maxVoltageV()) + " at most";
-            case START -> "may open at the start current of " + Say.amps(demand.startUp().peakA());
+                    Phrase.of(
+                            "device-misses.load",
+                            Amount.amps(carriesA(device)),
+                            Amount.amps(demand.carriedA()));
+            case VOLTAGE -> Phrase.of("device-misses.voltage", Amount.volts(device.maxVoltageV()));
+            case START -> Phrase.of("device-misses.start", Amount.amps(demand.startUp().peakA()));
             case SHORT ->
-                    "breaks "
-                            + Say.amps(device.interruptingA())
-                            + ", a short may draw "
-                            + Say.amps(prospectiveA);
+                    Phrase.of(
+                            "device-misses.short",
+                            Amount.amps(device.interruptingA()),
+                            Amount.amps(prospectiveA));
         };
     }
 }

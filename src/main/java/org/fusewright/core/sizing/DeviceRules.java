@@ -8,6 +8,8 @@ import org.fusewright.core.check.CheckCode;
 import org.fusewright.core.check.Subject;
 import org.fusewright.core.check.Verdict;
 import org.fusewright.core.quantity.Celsius;
+import org.fusewright.core.words.Amount;
+import org.fusewright.core.words.Phrase;
 import org.jspecify.annotations.Nullable;
 
 import java.util.Optional;
@@ -21,18 +23,10 @@ final class DeviceRules {
     /** A device's earliest times are stated up to 100 h; longer is the same. */
     private static final double LONGEST_STATED_S = 360_000;
 
-    private static final Basis EIGHTY_PERCENT =
-            Basis.published(
-                    "load at most 80 % of the rating (from memory: 125 % sizing of NEC and ABYC"
-                            + " practice), re-rating: catalog data");
-    private static final Basis MINIMUM_CURVE =
-            Basis.published("earliest opening between the device's gates (ISO 8820-3 for fuses)");
-    private static final Basis BREAKING =
-            Basis.published("breaking capacity in catalog data (ISO 8820-3: 1,000 A for blades)");
-    private static final Basis MAXIMUM_CURVE =
-            Basis.published(
-                    "latest opening between the device's gates; 5 s is the longest that the method"
-                            + " of IEC 60364-4-43 covers");
+    private static final Basis EIGHTY_PERCENT = Basis.of("basis.load");
+    private static final Basis MINIMUM_CURVE = Basis.of("basis.inrush");
+    private static final Basis BREAKING = Basis.of("basis.interrupting-capacity");
+    private static final Basis MAXIMUM_CURVE = Basis.of("basis.fault-clearing");
 
     private DeviceRules() {}
 
@@ -49,17 +43,13 @@ final class DeviceRules {
             Celsius surrounding) {
         double fullA = device.ratingA() * device.rerating().factorAt(surrounding);
         double limitA = share * fullA;
-        String says =
-                Say.amps(carriedA)
-                        + " on a "
-                        + Say.rating(device.ratingA())
-                        + " "
-                        + device.kind().code()
-                        + (carriedA <= limitA ? " is within the " : " is more than the ")
-                        + Say.amps(limitA)
-                        + " that it should carry at "
-                        + Math.round(surrounding.value())
-                        + " C.";
+        Phrase says =
+                Phrase.of(
+                        carriedA <= limitA ? "load.within" : "load.beyond",
+                        Amount.amps(carriedA),
+                        DeviceWords.rated(device),
+                        Amount.amps(limitA),
+                        Amount.celsius(surrounding.value()));
         return Check.atMost(
                 code,
                 subject,
@@ -85,18 +75,13 @@ final class DeviceRules {
             return Optional.empty();
         }
         boolean holds = worstS >= worst.durationS();
-        String says =
-                "The start draws up to "
-                        + Say.amps(worst.currentA())
-                        + " for "
-                        + Say.seconds(worst.durationS())
-                        + "; the "
-                        + Say.rating(device.ratingA())
-                        + " "
-                        + device.kind().code()
-                        + (holds ? " holds that for " : " may open after ")
-                        + Say.seconds(worstS)
-                        + (holds ? " at least." : " already.");
+        Phrase says =
+                Phrase.of(
+                        holds ? "inrush.holds" : "inrush.opens",
+                        Amount.amps(worst.currentA()),
+                        Amount.seconds(worst.durationS()),
+                        DeviceWords.rated(device),
+                        Amount.seconds(worstS));
         return Optional.of(
                 Check.atLeast(
                         CheckCode.INRUSH,
@@ -109,13 +94,11 @@ final class DeviceRules {
 
     static Check interrupting(Subject subject, Device device, double highestA) {
         boolean breaks = highestA <= device.interruptingA();
-        String says =
-                "A dead short right behind it may draw "
-                        + Say.amps(highestA)
-                        + "; the device "
-                        + (breaks ? "safely breaks " : "breaks only ")
-                        + Say.amps(device.interruptingA())
-                        + ".";
+        Phrase says =
+                Phrase.of(
+                        breaks ? "interrupting-capacity.breaks" : "interrupting-capacity.too-much",
+                        Amount.amps(highestA),
+                        Amount.amps(device.interruptingA()));
         return Check.atMost(
                 CheckCode.INTERRUPTING_CAPACITY,
                 subject,
@@ -131,14 +114,12 @@ final class DeviceRules {
     static Check faultClearing(Subject subject, TimeCurrentBand band, double lowestA) {
         double neededA = band.clearsFromA();
         boolean clears = lowestA >= neededA;
-        String says =
-                "A short at the far end draws "
-                        + Say.amps(lowestA)
-                        + "; the device needs "
-                        + Say.amps(neededA)
-                        + " to open within "
-                        + Say.seconds(ShortCircuitWithstand.LONGEST_S)
-                        + (clears ? "." : ", so it may feed the fault for long.");
+        Phrase says =
+                Phrase.of(
+                        clears ? "fault-clearing.opens" : "fault-clearing.feeds-on",
+                        Amount.amps(lowestA),
+                        Amount.amps(neededA),
+                        Amount.seconds(ShortCircuitWithstand.LONGEST_S));
         return Check.atLeast(
                 CheckCode.FAULT_CLEARING,
                 subject,

@@ -2,6 +2,8 @@ package org.fusewright.core.sizing;
 
 import org.fusewright.core.check.Basis;
 import org.fusewright.core.check.Check;
+import org.fusewright.core.words.Amount;
+import org.fusewright.core.words.Phrase;
 import org.fusewright.core.words.Text;
 
 import java.util.List;
@@ -18,9 +20,6 @@ import java.util.Optional;
  */
 record Diversity(double share, double connectedA, double largestA) {
 
-    private static final String BASIS =
-            "share drawn at once: the job's (IEC 61439 rated diversity factor, from memory)";
-
     /** What the feed carries while all runs that ever runs at the same time. */
     double drawnA() {
         return share == 1 ? connectedA : Math.max(share * connectedA, largestA);
@@ -32,23 +31,16 @@ record Diversity(double share, double connectedA, double largestA) {
     }
 
     /** Which part of what is connected counts; empty when all of it does. */
-    Optional<String> explained() {
+    Optional<Text> explained() {
         if (share == 1) {
             return Optional.empty();
         }
-        String counted = Say.amps(drawnA()) + " of the " + Say.amps(connectedA) + " behind it";
         return Optional.of(
-                drawnA() > share * connectedA
-                        ? "Counted are "
-                                + counted
-                                + ": the largest circuit alone is more than the share of "
-                                + Say.percent(100 * share)
-                                + " that the job says is drawn at once."
-                        : "Counted are "
-                                + counted
-                                + ": the job says that at most "
-                                + Say.percent(100 * share)
-                                + " of it is drawn at once.");
+                Phrase.of(
+                        drawnA() > share * connectedA ? "diversity.largest" : "diversity.share",
+                        Amount.amps(drawnA()),
+                        Amount.amps(connectedA),
+                        Amount.percent(100 * share)));
     }
 
     /** A check of the drawn current that also says how it came about. */
@@ -64,9 +56,10 @@ record Diversity(double share, double connectedA, double largestA) {
                                         check.unit(),
                                         check.margin(),
                                         check.verdict(),
-                                        Text.sentences(
-                                                List.of(check.says(), Text.verbatim(sentence))),
-                                        new Basis(check.basis().text() + "; " + BASIS)))
+                                        Text.sentences(List.of(check.says(), sentence)),
+                                        new Basis(
+                                                Phrase.of(
+                                                        "basis.diversity", check.basis().text()))))
                 .orElse(check);
     }
 }

@@ -2,6 +2,7 @@ package org.fusewright.core.sizing;
 
 import org.fusewright.core.catalog.Device;
 import org.fusewright.core.catalog.Holder;
+import org.fusewright.core.words.Text;
 
 import java.util.List;
 
@@ -23,7 +24,7 @@ record FeedPlan(
         List<LaidLead> leads,
         List<SizedSplice> splices,
         boolean splicesFit,
-        List<String> why) {
+        List<Text> why) {
 
     /**
      * A way from the source to some point.

@@ -11,6 +11,9 @@ import org.fusewright.core.sizing.FeedDemand.Service;
 import org.fusewright.core.sizing.FeedPlan.Limb;
 import org.fusewright.core.sizing.FeedPlan.Outlet;
 import org.fusewright.core.sizing.SpliceChoice.Joint;
+import org.fusewright.core.words.Amount;
+import org.fusewright.core.words.Phrase;
+import org.fusewright.core.words.Text;
 import org.jspecify.annotations.Nullable;
 
 import java.util.ArrayList;
@@ -83,7 +86,7 @@ final class FeedSizing {
     private record Trial(Device main, Holder holder, LaidWire wire, long micros) {}
 
     private FeedPlan size() {
-        List<String> why = new ArrayList<>();
+        List<Text> why = new ArrayList<>();
         Trial chosen = choose(why);
         demand.diversity().explained().ifPresent(why::add);
         Limb atMain = atMain(chosen);
@@ -92,40 +95,45 @@ final class FeedSizing {
         return lay(chosen, limb, highestA, why);
     }
 
-    private Trial choose(List<String> why) {
+    private Trial choose(List<Text> why) {
         Feed feed = demand.feed().feed();
         Trial chosen = feed.ratingA().isPresent() ? keepRating(why) : chooseFreely(why);
-        feed.gauge().ifPresent(size -> why.add("Main lead " + size + ": the job fixes the size."));
+        feed.gauge().ifPresent(size -> why.add(Phrase.of("feed-choice.size-fixed", size.label())));
         return chosen;
     }
 
     /** The checks judge the rating; the wire is chosen for it as for any other. */
-    private Trial keepRating(List<String> why) {
+    private Trial keepRating(List<Text> why) {
         Device main = mainCandidates().getFirst();
+        Amount named = Amount.rating(main.ratingA());
         why.add(
-                Say.rating(main.ratingA())
-                        + " main device: the job fixes the rating"
-                        + limits.findMissed(main).map(missed -> ", although " + missed).orElse("")
-                        + ".");
+                limits.findMissed(main)
+                        .map(missed -> Phrase.of("feed-choice.fixed-although", named, missed))
+                        .orElseGet(() -> Phrase.of("feed-choice.fixed", named)));
         return findCheapest(mainCandidates(), true)
                 .or(() -> findCheapest(mainCandidates(), false))
                 .orElseGet(
                         () -> {
-                            why.add("It suits no stocked wire for this feed.");
+                            why.add(Phrase.of("feed-choice.fixed-without-wire"));
                             Holder holder = stock.findHolder(main).orElseThrow();
                             return new Trial(main, holder, largestFor(holder), 0);
                         });
     }
 
-    private Trial chooseFreely(List<String> why) {
-        List<Device> suitable = mainCandidates().stream().filter(limits::areMetBy).toList();
+    private Trial chooseFreely(List<Text> why) {
+        List<Device> suitable = new ArrayList<>();
+        for (Device main : mainCandidates()) {
+            if (limits.areMetBy(main)) {
+                suitable.add(main);
+            }
+        }
         Optional<Trial> breaking = findCheapest(suitable, true);
         Optional<Trial> best = breaking.or(() -> findCheapest(suitable, false));
         if (best.isEmpty()) {
             return standIn(why);
         }
         if (breaking.isEmpty()) {
-            why.add("No stocked main device also breaks a dead short behind it.");
+            why.add(Phrase.of("feed-choice.none-breaks"));
         }
         why.add(decided(best.get()));
         return best.get();
@@ -173,11 +181,9 @@ final class FeedSizing {
     }
 
     /** What the next smaller main device would miss decided. */
-    private String decided(Trial best) {
-        String chosen =
-                Say.rating(best.main().ratingA())
-                        + " main device with "
-                        + best.wire().wire().size();
+    private Text decided(Trial best) {
+        Amount chosen = Amount.rating(best.main().ratingA());
+        String size = best.wire().wire().size().label();
         @Nullable Device smaller = null;
         for (Device main : mainCandidates()) {
             if (main.ratingA() < best.main().ratingA()
@@ -186,18 +192,16 @@ final class FeedSizing {
             }
         }
         if (smaller == null) {
-            return chosen + ": nothing smaller to choose from.";
+            return Phrase.of("feed-choice.smallest", chosen, size);
         }
-        String named = Say.rating(smaller.ratingA());
-        return chosen
-                + ". The next smaller does not do, "
-                + limits.findMissed(smaller)
-                        .orElse("with " + named + " no suitable wire costs less")
-                + ".";
+        Amount named = Amount.rating(smaller.ratingA());
+        return limits.findMissed(smaller)
+                .map(missed -> Phrase.of("feed-choice.smaller-misses", chosen, size, missed))
+                .orElseGet(() -> Phrase.of("feed-choice.smaller-dearer", chosen, size, named));
     }
 
     /** Nothing protects a wire: the first that carries the feed, else the largest. */
-    private Trial standIn(List<String> why) {
+    private Trial standIn(List<Text> why) {
         Device main = mainCandidates().getLast();
         for (Device candidate : mainCandidates()) {
             if (limits.areMetBy(candidate) && takesAWire(candidate)) {
@@ -206,15 +210,13 @@ final class FeedSizing {
             }
         }
         why.clear();
+        Amount named = Amount.rating(main.ratingA());
         why.add(
-                "No stocked main device carries this feed and protects "
-                        + demand.feed()
-                                .feed()
-                                .gauge()
-                                .map(size -> "the " + size + " that the job fixes; ")
-                                .orElse("a stocked wire for it; ")
-                        + Say.rating(main.ratingA())
-                        + " stands in.");
+                demand.feed()
+                        .feed()
+                        .gauge()
+                        .map(size -> Phrase.of("feed-choice.none-for-size", size.label(), named))
+                        .orElseGet(() -> Phrase.of("feed-choice.none", named)));
         Holder holder = stock.findHolder(main).orElseThrow();
         return new Trial(main, holder, largestFor(holder), 0);
     }
@@ -280,7 +282,7 @@ final class FeedSizing {
                 .plusLead(trial.wire(), mainRouteM, demand.runningA());
     }
 
-    private FeedPlan lay(Trial chosen, Limb limb, double highestA, List<String> why) {
+    private FeedPlan lay(Trial chosen, Limb limb, double highestA, List<Text> why) {
         String id = demand.feed().id();
         LeadEnd.At atMain = new LeadEnd.At("main device " + id);
         List<LaidLead> leads = new ArrayList<>();
@@ -329,7 +331,7 @@ final class FeedSizing {
     }
 
     private FeedPlan spread(
-            Trial chosen, Limb limb, double highestA, List<LaidLead> leads, List<String> why) {
+            Trial chosen, Limb limb, double highestA, List<LaidLead> leads, List<Text> why) {
         String id = demand.feed().id();
         List<Service> services = demand.services();
         LaidWire[] wires = new LaidWire[services.size()];

@@ -1,12 +1,17 @@
 package org.fusewright.core.sizing;
 
+import java.util.ArrayList;
 import java.util.List;
 
 /** A lead with its wire as it lies. */
 record LaidLead(Lead lead, LaidWire laid) {
 
     static List<Lead> listLeads(List<LaidLead> laidLeads) {
-        return laidLeads.stream().map(LaidLead::lead).toList();
+        List<Lead> leads = new ArrayList<>(laidLeads.size());
+        for (LaidLead laid : laidLeads) {
+            leads.add(laid.lead());
+        }
+        return leads;
     }
 
     boolean endsInCavity() {

@@ -6,6 +6,7 @@ import org.fusewright.core.check.Check.Measured;
 import org.fusewright.core.check.CheckCode;
 import org.fusewright.core.check.Subject;
 import org.fusewright.core.check.Verdict;
+import org.fusewright.core.words.Phrase;
 
 import java.util.Collection;
 import java.util.HashSet;
@@ -41,10 +42,8 @@ final class LightingSeparation {
                         new Measured(devices.size(), 2, ""),
                         Verdict.CAUTION,
                         devices.size() > 1
-                                ? lamps + " lamps hang on " + devices.size() + " devices."
-                                : "Every lamp, all "
-                                        + lamps
-                                        + ", hangs on one device: when it opens, it is dark.",
+                                ? Phrase.of("lighting-separation.apart", lamps, devices.size())
+                                : Phrase.of("lighting-separation.together", lamps),
                         BASIS));
     }
 }

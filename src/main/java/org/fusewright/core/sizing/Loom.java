@@ -122,8 +122,15 @@ final class Loom {
 
     /** Candidates as they will lie, in the same order. */
     LaidWire[] layAll(List<Wire> wires) {
-        return laidLists.computeIfAbsent(
-                wires, list -> list.stream().map(this::lay).toArray(LaidWire[]::new));
+        LaidWire[] laid = laidLists.get(wires);
+        if (laid == null) {
+            laid = new LaidWire[wires.size()];
+            for (int i = 0; i < laid.length; i++) {
+                laid[i] = lay(wires.get(i));
+            }
+            laidLists.put(wires, laid);
+        }
+        return laid;
     }
 
     LaidLead lead(

@@ -8,6 +8,8 @@ import org.fusewright.core.check.Check.Measured;
 import org.fusewright.core.check.CheckCode;
 import org.fusewright.core.check.Subject;
 import org.fusewright.core.check.Verdict;
+import org.fusewright.core.words.Amount;
+import org.fusewright.core.words.Phrase;
 
 import java.util.List;
 
@@ -23,29 +25,24 @@ final class MainDeviceRules {
     static final double NEAR_SOURCE_M = 7 * 0.0254;
     static final double NEAR_SOURCE_ENCLOSED_M = 40 * 0.0254;
 
-    private static final Basis SOURCE = Basis.published("33 CFR 183.455: 7 in, 40 in enclosed");
-    private static final Basis HOLDER = Basis.catalog("the holder's range of conductor areas");
-    private static final Basis GATES =
-            Basis.published(
-                    "main device's earliest against branch device's latest opening, between gates"
-                            + " of ISO 8820-3 for fuses and catalog data for breakers, the rest of"
-                            + " the feed running");
+    private static final Basis SOURCE = Basis.of("basis.source-protection");
+    private static final Basis HOLDER = Basis.of("basis.holder-fit");
+    private static final Basis GATES = Basis.of("basis.selectivity");
+    private static final Phrase IN_HOLDER = Phrase.of("subject.holder");
 
     private MainDeviceRules() {}
 
     static Check sourceProtection(Subject subject, double sourceDistanceM) {
         boolean near = sourceDistanceM <= NEAR_SOURCE_M;
         boolean nearEnclosed = sourceDistanceM <= NEAR_SOURCE_ENCLOSED_M;
-        String says =
-                "The main device sits "
-                        + Say.metres(sourceDistanceM)
-                        + " from the source"
-                        + (near
-                                ? ", near enough."
+        Phrase says =
+                Phrase.of(
+                        near
+                                ? "source-protection.near"
                                 : nearEnclosed
-                                        ? "; beyond 7 in (0.18 m) enclose that lead all the way."
-                                        : "; that much unprotected lead must not be, 40 in (1.02 m)"
-                                                + " at most and enclosed.");
+                                        ? "source-protection.enclose"
+                                        : "source-protection.far",
+                        Amount.metres(sourceDistanceM));
         return Check.atMost(
                 CheckCode.SOURCE_PROTECTION,
                 subject,
@@ -58,22 +55,18 @@ final class MainDeviceRules {
     /** Whether a size that the job fixes goes into the main device's holder. */
     static Check holderFit(Subject subject, Holder holder, LaidWire wire) {
         boolean tooThin = wire.areaMm2() < holder.minAreaMm2();
-        String says =
-                "Holder "
-                        + holder.number()
-                        + " takes "
-                        + Say.area(holder.minAreaMm2())
-                        + " to "
-                        + Say.area(holder.maxAreaMm2())
-                        + "; "
-                        + wire.wire().size()
-                        + " has "
-                        + Say.area(wire.areaMm2())
-                        + ".";
+        Phrase says =
+                Phrase.of(
+                        "holder-fit.takes",
+                        holder.number().value(),
+                        Amount.area(holder.minAreaMm2()),
+                        Amount.area(holder.maxAreaMm2()),
+                        wire.wire().size().toString(),
+                        Amount.area(wire.areaMm2()));
         Measured measured =
                 new Measured(
                         wire.areaMm2(), tooThin ? holder.minAreaMm2() : holder.maxAreaMm2(), "mm2");
-        Subject lead = subject.detail("holder");
+        Subject lead = subject.detail(IN_HOLDER);
         return tooThin
                 ? Check.atLeast(CheckCode.TERMINAL_FIT, lead, measured, Verdict.FAIL, says, HOLDER)
                 : Check.atMost(CheckCode.TERMINAL_FIT, lead, measured, Verdict.FAIL, says, HOLDER);
@@ -101,13 +94,12 @@ final class MainDeviceRules {
                 subject,
                 new Measured(larger ? worst.holdsToA() : 0, prospectiveA, "A"),
                 larger ? Verdict.CAUTION : Verdict.FAIL,
-                worst.branch().circuit()
-                        + ", "
-                        + Say.rating(worst.branch().device().ratingA())
-                        + " behind "
-                        + Say.rating(main.ratingA())
-                        + ": "
-                        + outcome(worst, larger),
+                Phrase.of(
+                        outcome(worst, larger),
+                        worst.branch().circuit(),
+                        Amount.rating(worst.branch().device().ratingA()),
+                        Amount.rating(main.ratingA()),
+                        Amount.amps(worst.holdsToA())),
                 GATES);
     }
 
@@ -121,16 +113,12 @@ final class MainDeviceRules {
     }
 
     private static String outcome(Selectivity worst, boolean larger) {
-        String holdsTo = Say.amps(worst.holdsToA());
         if (!larger) {
-            return "the main device opens with the branch, or before it.";
+            return "selectivity.none";
         }
         if (worst.isFull()) {
-            return "only the branch opens, up to the " + holdsTo + " of a short right behind it.";
+            return "selectivity.full";
         }
-        return (worst.isLostInOverload()
-                        ? "in an overload of more than " + holdsTo
-                        : "only the branch opens up to " + holdsTo + "; in a harder short")
-                + " the main device may open too, and the whole feed goes dark.";
+        return worst.isLostInOverload() ? "selectivity.lost-in-overload" : "selectivity.partial";
     }
 }

@@ -1,6 +1,9 @@
 package org.fusewright.core.sizing;
 
 import org.fusewright.core.catalog.Device;
+import org.fusewright.core.words.Amount;
+import org.fusewright.core.words.Phrase;
+import org.fusewright.core.words.Text;
 import org.jspecify.annotations.Nullable;
 
 import java.util.Optional;
@@ -29,12 +32,9 @@ final class MainLimits {
         return firstMissed(main) == null;
     }
 
-    /** What a main device misses, in words that start with its rating. */
-    Optional<String> findMissed(Device main) {
-        @Nullable Limit missed = firstMissed(main);
-        return missed == null
-                ? Optional.empty()
-                : Optional.of(Say.rating(main.ratingA()) + says(main, missed));
+    /** What a main device misses, in words that start with its rating and have no stop. */
+    Optional<Text> findMissed(Device main) {
+        return Optional.ofNullable(firstMissed(main)).map(missed -> says(main, missed));
     }
 
     private @Nullable Limit firstMissed(Device main) {
@@ -59,14 +59,21 @@ final class MainLimits {
         return DeviceLimits.CONTINUOUS_SHARE * loom.bandOfMain(main).ratedA();
     }
 
-    private String says(Device main, Limit missed) {
+    private Text says(Device main, Limit missed) {
+        Amount named = Amount.rating(main.ratingA());
         return switch (missed) {
             case LOAD ->
-                    " carries " + Say.amps(carriesA(main)) + ", not " + Say.amps(demand.runningA());
+                    Phrase.of(
+                            "main-misses.load",
+                            named,
+                            Amount.amps(carriesA(main)),
+                            Amount.amps(demand.runningA()));
             case SIZE ->
-                    " is not larger than the " + Say.rating(demand.largestBranchA()) + " behind it";
-            case VOLTAGE -> " is made for " + Say.volts(main.maxVoltageV()) + " at most";
-            case START -> " may open at the start current of " + Say.amps(demand.startUp().peakA());
+                    Phrase.of("main-misses.size", named, Amount.rating(demand.largestBranchA()));
+            case VOLTAGE ->
+                    Phrase.of("main-misses.voltage", named, Amount.volts(main.maxVoltageV()));
+            case START ->
+                    Phrase.of("main-misses.start", named, Amount.amps(demand.startUp().peakA()));
         };
     }
 }

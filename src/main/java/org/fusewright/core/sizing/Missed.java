@@ -1,6 +1,9 @@
 package org.fusewright.core.sizing;
 
 import org.fusewright.core.check.CheckCode;
+import org.fusewright.core.words.Amount;
+import org.fusewright.core.words.Phrase;
+import org.fusewright.core.words.Text;
 
 /**
  * Why a choice of leads will not do.
@@ -33,20 +36,19 @@ record Missed(Reason reason, LaidWire wire, double figure) {
     }
 
     /** A sentence without its stop. */
-    String says() {
+    Text says() {
         String size = wire.wire().size().toString();
         return switch (reason) {
-            case FITS_NO_TERMINAL -> size + " fits no stocked terminal and seal";
-            case TERMINAL_TOO_WEAK -> "a terminal on " + size + " carries " + Say.amps(figure);
-            case NOT_PROTECTED -> size + " carries " + Say.amps(figure) + " here";
+            case FITS_NO_TERMINAL -> Phrase.of("leads-miss.terminal", size);
+            case TERMINAL_TOO_WEAK ->
+                    Phrase.of("leads-miss.terminal-current", size, Amount.amps(figure));
+            case NOT_PROTECTED -> Phrase.of("leads-miss.protection", size, Amount.amps(figure));
             case TOO_HOT_BEFORE_OPENING ->
-                    size + " may reach " + Math.round(figure) + " C before the device opens";
-            case BURNS_IN_A_SHORT ->
-                    size + " does not survive a dead short until the device clears";
-            case SHORT_NOT_CLEARED ->
-                    "a short at the far end of " + size + " draws only " + Say.amps(figure);
-            case DROPS_TOO_MUCH -> size + " would lose " + Say.percent(figure);
-            case NO_SPLICE -> "no stocked splice joins " + size + " to its branches";
+                    Phrase.of("leads-miss.warming", size, Amount.celsius(figure));
+            case BURNS_IN_A_SHORT -> Phrase.of("leads-miss.withstand", size);
+            case SHORT_NOT_CLEARED -> Phrase.of("leads-miss.clearing", size, Amount.amps(figure));
+            case DROPS_TOO_MUCH -> Phrase.of("leads-miss.drop", size, Amount.percent(figure));
+            case NO_SPLICE -> Phrase.of("leads-miss.splice", size);
         };
     }
 }

@@ -7,6 +7,8 @@ import org.fusewright.core.check.Check.Measured;
 import org.fusewright.core.check.CheckCode;
 import org.fusewright.core.check.Subject;
 import org.fusewright.core.check.Verdict;
+import org.fusewright.core.words.Amount;
+import org.fusewright.core.words.Phrase;
 
 import java.util.List;
 
@@ -28,16 +30,9 @@ final class OverloadProtection {
     static final double SHORT_TERM_K = 25;
     static final double OVERLOAD_K = 50;
 
-    private static final Basis RATING =
-            Basis.published(
-                    "heat balance, at most 5 % above "
-                            + Ampacity.SOURCE
-                            + " and ISO 10133 (from memory), bundle factors from memory; 150 % of"
-                            + " the table by 33 CFR 183.455");
-    private static final Basis WARMING =
-            Basis.published(
-                    "device's latest opening and the lead's heat balance; ISO 6722 class + 25 K for"
-                            + " 240 h, + 50 K for 6 h (from memory)");
+    private static final Basis RATING = Basis.of("basis.overload-rating");
+    private static final Basis WARMING = Basis.of("basis.overload-warming");
+    private static final Phrase OVERLOAD = Phrase.of("subject.overload");
 
     private OverloadProtection() {}
 
@@ -56,16 +51,14 @@ final class OverloadProtection {
         boolean tolerated =
                 device.ratingA()
                         <= Math.max(laid.heat().ampacityA(), TOLERATED_SHARE * laid.tabledA());
-        String says =
-                "The "
-                        + Say.rating(device.ratingA())
-                        + " "
-                        + device.kind().code()
-                        + (device.ratingA() <= allowedA ? " protects " : " is too large for ")
-                        + weakest.named()
-                        + ", which carries "
-                        + Say.amps(allowedA)
-                        + " here.";
+        Phrase says =
+                Phrase.of(
+                        device.ratingA() <= allowedA
+                                ? "overload-protection.protects"
+                                : "overload-protection.too-large",
+                        DeviceWords.rated(device),
+                        weakest.named(),
+                        Amount.amps(allowedA));
         return Check.atMost(
                 CheckCode.OVERLOAD_PROTECTION,
                 subject,
@@ -102,21 +95,24 @@ final class OverloadProtection {
         }
         double limitC = shortTermC(nearest.laid());
         boolean tolerated = worst.conductorC() <= nearest.laid().wire().classC() + OVERLOAD_K;
-        String says =
-                "In an overload of "
-                        + Say.amps(worst.currentA())
-                        + (worst.isForGood()
-                                ? ", which the device may carry for good, "
-                                : ", until the device opens after "
-                                        + Say.seconds(worst.opensS())
-                                        + ", ")
-                        + nearest.named()
-                        + " reaches "
-                        + Math.round(worst.conductorC())
-                        + " C.";
+        Amount currentA = Amount.amps(worst.currentA());
+        Amount conductorC = Amount.celsius(worst.conductorC());
+        Phrase says =
+                worst.isForGood()
+                        ? Phrase.of(
+                                "overload-protection.for-good",
+                                currentA,
+                                nearest.named(),
+                                conductorC)
+                        : Phrase.of(
+                                "overload-protection.until-open",
+                                currentA,
+                                Amount.seconds(worst.opensS()),
+                                nearest.named(),
+                                conductorC);
         return Check.atMost(
                 CheckCode.OVERLOAD_PROTECTION,
-                subject.detail("overload"),
+                subject.detail(OVERLOAD),
                 new Measured(worst.conductorC(), limitC, "C"),
                 tolerated ? Verdict.CAUTION : Verdict.FAIL,
                 says,

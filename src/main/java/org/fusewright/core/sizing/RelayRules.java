@@ -10,6 +10,8 @@ import org.fusewright.core.check.Verdict;
 import org.fusewright.core.job.Job;
 import org.fusewright.core.job.LoadKind;
 import org.fusewright.core.quantity.Celsius;
+import org.fusewright.core.words.Amount;
+import org.fusewright.core.words.Phrase;
 
 import java.util.Optional;
 
@@ -38,22 +40,12 @@ final class RelayRules {
 
     private static final double TWELVE_VOLT_COLUMN_UP_TO_V = 14;
 
-    private static final Basis CONTACT =
-            Basis.published("AC 43.13-1B table 11-4; the contact's rating: catalog data");
-    private static final Basis COIL =
-            Basis.published(
-                    "pull-in voltage: catalog data, moved by copper's resistance (IEC 60028,"
-                            + " alpha 0.00393/K)");
-
-    private static final Basis HOLD =
-            Basis.published(
-                    "pull-in and drop-out voltage: catalog data, moved by copper's resistance (IEC"
-                            + " 60028, alpha 0.00393/K); between them a relay may do either (from"
-                            + " memory)");
-    private static final Basis SUPPRESSION =
-            Basis.commonPractice(
-                    "suppression at the coil, as a Californian road authority's relay note asks;"
-                            + " a diode's slow release: from memory");
+    private static final Basis CONTACT = Basis.of("basis.relay-contact");
+    private static final Basis COIL = Basis.of("basis.relay-pull-in");
+    private static final Basis HOLD = Basis.of("basis.relay-hold");
+    private static final Basis SUPPRESSION = Basis.of("basis.relay-suppression");
+    private static final Phrase WHILE_STARTING = Phrase.of("subject.hold-while-starting");
+    private static final Phrase COIL_SUPPRESSION = Phrase.of("subject.coil-suppression");
 
     private RelayRules() {}
 
@@ -73,14 +65,12 @@ final class RelayRules {
         for (SingleLoad load : demand.loads()) {
             neededA += load.runningA() * contactFactor(load.load().kind(), job.supply().nominalV());
         }
-        String says =
-                "These loads draw "
-                        + Say.amps(demand.runningA())
-                        + " and ask for a contact of "
-                        + Say.amps(neededA)
-                        + " by their kind; this one has "
-                        + Say.amps(relay.contactA())
-                        + ".";
+        Phrase says =
+                Phrase.of(
+                        "relay-contact.asks",
+                        Amount.amps(demand.runningA()),
+                        Amount.amps(neededA),
+                        Amount.amps(relay.contactA()));
         return Check.atMost(
                 CheckCode.RELAY_CONTACT,
                 subject,
@@ -97,14 +87,12 @@ final class RelayRules {
         Celsius block = job.surroundings().blockAmbient();
         double neededV = relay.pullInV() * Conductor.temperatureFactor(block);
         boolean pullsIn = atCoil.runningV() >= neededV;
-        String says =
-                "With the engine off and everything running "
-                        + Say.volts(Math.max(0, atCoil.runningV()))
-                        + " reach the coil; at "
-                        + Math.round(block.value())
-                        + " C it needs "
-                        + Say.volts(neededV)
-                        + (pullsIn ? " to pull in." : ", so it may stay open.");
+        Phrase says =
+                Phrase.of(
+                        pullsIn ? "relay-coil.pulls-in" : "relay-coil.stays-open",
+                        Amount.volts(Math.max(0, atCoil.runningV())),
+                        Amount.celsius(block.value()),
+                        Amount.volts(neededV));
         return Check.atLeast(
                 CheckCode.RELAY_COIL,
                 subject,
@@ -127,21 +115,19 @@ final class RelayRules {
         double factor = Conductor.temperatureFactor(job.surroundings().blockAmbient());
         double holdsV = relay.pullInV() * factor;
         double letsGoV = relay.dropOutV() * factor;
-        String says =
-                "The worst start leaves "
-                        + Say.volts(leftV)
-                        + " at the coil; with "
-                        + Say.volts(holdsV)
-                        + " it surely holds"
-                        + (leftV >= holdsV
-                                ? "."
-                                : leftV > letsGoV
-                                        ? ", with less it may let go and chatter."
-                                        : ", but at " + Say.volts(letsGoV) + " it lets go.");
+        Amount left = Amount.volts(leftV);
+        Amount holds = Amount.volts(holdsV);
+        Phrase says =
+                leftV >= holdsV
+                        ? Phrase.of("relay-coil.holds", left, holds)
+                        : leftV > letsGoV
+                                ? Phrase.of("relay-coil.chatters", left, holds)
+                                : Phrase.of(
+                                        "relay-coil.lets-go", left, holds, Amount.volts(letsGoV));
         return Optional.of(
                 Check.atLeast(
                         CheckCode.RELAY_COIL,
-                        subject.detail("hold while starting"),
+                        subject.detail(WHILE_STARTING),
                         new Measured(leftV, holdsV, "V"),
                         leftV > letsGoV ? Verdict.CAUTION : Verdict.FAIL,
                         says,
@@ -161,26 +147,20 @@ final class RelayRules {
                     case "diode" -> !wears;
                     default -> false;
                 };
-        String says =
-                switch (relay.suppression()) {
-                    case "resistor" -> "A resistor across the coil limits its voltage peak.";
-                    case "diode" ->
-                            "A diode limits the coil's voltage peak and makes the contact open"
-                                    + " slowly"
-                                    + (wears
-                                            ? ", which shortens its life with a motor, pump or"
-                                                    + " coil on it; a resistor does not."
-                                            : ", which these loads do not mind.");
-                    default ->
-                            byController
-                                    ? "Nothing limits the coil's voltage peak, and that may kill"
-                                            + " the controller's output."
-                                    : "Nothing limits the coil's voltage peak, which wears the"
-                                            + " switch and may upset electronics nearby.";
-                };
+        Phrase says =
+                Phrase.of(
+                        switch (relay.suppression()) {
+                            case "resistor" -> "relay-coil.resistor";
+                            case "diode" ->
+                                    wears ? "relay-coil.diode-wears" : "relay-coil.diode-serves";
+                            default ->
+                                    byController
+                                            ? "relay-coil.bare-controller"
+                                            : "relay-coil.bare-switch";
+                        });
         return Check.atLeast(
                 CheckCode.RELAY_COIL,
-                subject.detail("coil suppression"),
+                subject.detail(COIL_SUPPRESSION),
                 new Measured(serves ? 1 : 0, 1, ""),
                 Verdict.CAUTION,
                 says,

@@ -1,5 +1,9 @@
 package org.fusewright.core.sizing;
 
+import org.fusewright.core.words.Amount;
+import org.fusewright.core.words.Phrase;
+import org.fusewright.core.words.Text;
+
 /**
  * What remains of the battery's voltage with the engine off, while everything of the job runs.
  *
@@ -10,18 +14,14 @@ package org.fusewright.core.sizing;
 public record RemainingVoltage(double batteryV, double busV, double busAtStartV) {
 
     /** In one sentence, in shop language. */
-    public String says() {
-        String running =
-                "With the engine off and everything running, "
-                        + Say.volts(batteryV)
-                        + " remain at the battery and "
-                        + Say.volts(busV)
-                        + " at the end of this feed";
+    public Text says() {
         return busAtStartV < busV
-                ? running
-                        + "; the worst start pulls that down to "
-                        + Say.volts(busAtStartV)
-                        + " for a moment."
-                : running + ".";
+                ? Phrase.of(
+                        "remaining-voltage.with-start",
+                        Amount.volts(batteryV),
+                        Amount.volts(busV),
+                        Amount.volts(busAtStartV))
+                : Phrase.of(
+                        "remaining-voltage.running", Amount.volts(batteryV), Amount.volts(busV));
     }
 }

@@ -7,6 +7,8 @@ import org.fusewright.core.check.Check.Measured;
 import org.fusewright.core.check.CheckCode;
 import org.fusewright.core.check.Subject;
 import org.fusewright.core.check.Verdict;
+import org.fusewright.core.words.Amount;
+import org.fusewright.core.words.Phrase;
 
 import java.util.List;
 import java.util.Locale;
@@ -32,10 +34,7 @@ final class ShortCircuitWithstand {
     /** Where copper melts; what would come out above is not worth telling apart. */
     static final double COPPER_MELTS_C = 1083;
 
-    private static final Basis BASIS =
-            Basis.published(
-                    "IEC 60364-4-43: I2t <= k2 S2, with the device's latest opening; heat that"
-                            + " leaves the wire is left out");
+    private static final Basis BASIS = Basis.of("basis.short-circuit-withstand");
 
     private static final double BETA_K = 234.5;
     private static final double HEAT_J_PER_K_MM3 = 3.45e-3;
@@ -131,13 +130,13 @@ final class ShortCircuitWithstand {
             }
         }
         boolean survives = weakest.laid().areaMm2() >= neededMm2;
-        String says =
-                "Until the device clears a dead short, "
-                        + weakest.named()
-                        + (survives ? " needs only " : " would need ")
-                        + Say.area(neededMm2)
-                        + " of copper"
-                        + (survives ? "." : ": its insulation would not survive.");
+        Phrase says =
+                Phrase.of(
+                        survives
+                                ? "short-circuit-withstand.survives"
+                                : "short-circuit-withstand.burns",
+                        weakest.named(),
+                        Amount.area(neededMm2));
         return Check.atLeast(
                 CheckCode.SHORT_CIRCUIT_WITHSTAND,
                 subject,

@@ -2,6 +2,7 @@ package org.fusewright.core.sizing;
 
 import org.fusewright.core.catalog.Device;
 import org.fusewright.core.job.ResolvedCircuit;
+import org.fusewright.core.words.Text;
 
 import java.util.List;
 import java.util.Optional;
@@ -26,7 +27,7 @@ public record SizedCircuit(
         List<SizedSplice> splices,
         List<SizedLoad> loads,
         Optional<ProtectionStudy> study,
-        List<String> why) {
+        List<Text> why) {
 
     public SizedCircuit {
         leads = List.copyOf(leads);

@@ -3,6 +3,7 @@ package org.fusewright.core.sizing;
 import org.fusewright.core.catalog.Device;
 import org.fusewright.core.catalog.Holder;
 import org.fusewright.core.job.Feed;
+import org.fusewright.core.words.Text;
 
 import java.util.List;
 import java.util.Optional;
@@ -24,7 +25,7 @@ public record SizedFeed(
         Optional<Holder> holder,
         List<Lead> leads,
         List<SizedSplice> splices,
-        List<String> why) {
+        List<Text> why) {
 
     public SizedFeed {
         leads = List.copyOf(leads);

@@ -11,6 +11,7 @@ import org.fusewright.core.job.ResolvedJob;
 import org.fusewright.core.sizing.BranchSizing.Branch;
 import org.fusewright.core.sizing.FeedDemand.Service;
 import org.fusewright.core.sizing.FeedPlan.Outlet;
+import org.fusewright.core.words.Phrase;
 import org.jspecify.annotations.Nullable;
 
 import java.util.ArrayList;
@@ -73,22 +74,24 @@ public final class Sizer {
         sumCurrents();
         Map<String, Device> devices = guessDevices();
         Map<String, FeedPlan> feeds = sizeFeeds(devices);
+        BranchSizing.Outlets outlets = outletsOf(feeds);
         Map<String, Branch> branches = Map.of();
         boolean settled = false;
         for (int round = 0; round < MOST_ROUNDS && !settled; round++) {
-            branches = sizeBranches(feeds, Map.of());
+            branches = sizeBranches(outlets, Map.of());
             settled = isBuiltOn(devices, branches);
             if (!settled) {
                 devices = devicesOf(branches);
                 feeds = sizeFeeds(devices);
+                outlets = outletsOf(feeds);
             }
         }
         if (!settled) {
-            branches = sizeBranches(feeds, devices);
+            branches = sizeBranches(outlets, devices);
         }
         Map<String, CircuitPlan> circuits = plansOf(branches);
         VoltageLeft left = VoltageLeft.of(job.supply(), feeds.values());
-        return answer(circuits, feeds, left, check(circuits, feeds, left));
+        return answer(circuits, feeds, left, check(circuits, feeds, outlets, left));
     }
 
     private void sumCurrents() {
@@ -264,8 +267,7 @@ public final class Sizer {
      * @param settled devices that stay, by circuit; chosen where none is given
      */
     private Map<String, Branch> sizeBranches(
-            Map<String, FeedPlan> feeds, Map<String, Device> settled) {
-        BranchSizing.Outlets outlets = outletsOf(feeds);
+            BranchSizing.Outlets outlets, Map<String, Device> settled) {
         Map<String, Branch> branches = new HashMap<>();
         for (Map.Entry<String, DeviceDemand> entry : deviceDemands.entrySet()) {
             String id = entry.getKey();
@@ -309,9 +311,11 @@ public final class Sizer {
     }
 
     private List<Check> check(
-            Map<String, CircuitPlan> circuits, Map<String, FeedPlan> feeds, VoltageLeft left) {
+            Map<String, CircuitPlan> circuits,
+            Map<String, FeedPlan> feeds,
+            BranchSizing.Outlets outlets,
+            VoltageLeft left) {
         List<Check> checks = new ArrayList<>();
-        BranchSizing.Outlets outlets = outletsOf(feeds);
         Map<String, ProtectedLead> pigtails = new HashMap<>();
         for (FeedPlan feed : feeds.values()) {
             pigtails.putAll(FeedChecks.pigtails(feed));
@@ -419,7 +423,7 @@ public final class Sizer {
                             plan.map(p -> LaidLead.listLeads(p.leads())).orElse(List.of()),
                             plan.map(FeedPlan::splices).orElse(List.of()),
                             plan.map(FeedPlan::why)
-                                    .orElse(List.of("Nothing hangs on this feed."))));
+                                    .orElse(List.of(Phrase.of("feed-choice.unused")))));
         }
         return new SizedJob(circuits, feeds, checks);
     }

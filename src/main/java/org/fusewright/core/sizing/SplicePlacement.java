@@ -6,6 +6,8 @@ import org.fusewright.core.check.Check.Measured;
 import org.fusewright.core.check.CheckCode;
 import org.fusewright.core.check.Subject;
 import org.fusewright.core.check.Verdict;
+import org.fusewright.core.words.Amount;
+import org.fusewright.core.words.Phrase;
 import org.jspecify.annotations.Nullable;
 
 import java.util.ArrayList;
@@ -20,9 +22,12 @@ final class SplicePlacement {
 
     static final double CLEAR_M = 12 * 0.0254;
 
-    private static final Basis PLACE =
-            Basis.published("AC 43.13-1B chapter 11: splices 12 in from a termination");
-    private static final Basis PART = Basis.catalog("the splice's leads and copper area");
+    private static final Basis PLACE = Basis.of("basis.splice-place");
+    private static final Basis PART = Basis.of("basis.splice-part");
+    private static final Phrase FITS = Phrase.of("splice-placement.fits");
+    private static final Phrase STANDS_IN = Phrase.of("splice-placement.stands-in");
+
+    private static final Phrase PARTS = Phrase.of("subject.splice-parts");
 
     private SplicePlacement() {}
 
@@ -46,13 +51,10 @@ final class SplicePlacement {
         checks.add(
                 Check.atLeast(
                         CheckCode.SPLICE_PLACEMENT,
-                        subject.detail("splice parts"),
+                        subject.detail(PARTS),
                         new Measured(partsFit ? 1 : 0, 1, ""),
                         Verdict.FAIL,
-                        partsFit
-                                ? "Each splice has a stocked part that takes its leads."
-                                : "No stocked splice takes so much or so little copper; the part"
-                                        + " listed stands in.",
+                        partsFit ? FITS : STANDS_IN,
                         PART));
         return checks;
     }
@@ -64,11 +66,10 @@ final class SplicePlacement {
                 subject,
                 new Measured(nearest.routeM(), CLEAR_M, "m"),
                 Verdict.CAUTION,
-                "A splice lies "
-                        + Say.metres(nearest.routeM())
-                        + " from the other end of "
-                        + nearest.id()
-                        + (clear ? "." : "; keep it 0.305 m (12 in) away, and support it."),
+                Phrase.of(
+                        clear ? "splice-placement.clear" : "splice-placement.near",
+                        Amount.metres(nearest.routeM()),
+                        nearest.id()),
                 PLACE);
     }
 }

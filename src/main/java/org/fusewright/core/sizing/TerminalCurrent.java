@@ -6,6 +6,8 @@ import org.fusewright.core.check.Check.Measured;
 import org.fusewright.core.check.CheckCode;
 import org.fusewright.core.check.Subject;
 import org.fusewright.core.check.Verdict;
+import org.fusewright.core.words.Amount;
+import org.fusewright.core.words.Phrase;
 
 import java.util.List;
 import java.util.Optional;
@@ -16,7 +18,7 @@ import java.util.Optional;
  */
 final class TerminalCurrent {
 
-    private static final Basis BASIS = Basis.catalog("the terminal's current");
+    private static final Basis BASIS = Basis.of("basis.terminal-current");
 
     private TerminalCurrent() {}
 
@@ -38,20 +40,14 @@ final class TerminalCurrent {
 
     private static Check check(Subject subject, LaidLead lead) {
         double terminalA = lead.laid().terminalA();
-        String says =
+        Phrase says =
                 terminalA == 0
-                        ? "No stocked terminal and seal fit "
-                                + lead.lead().id()
-                                + ", "
-                                + lead.lead().wire().size()
-                                + "."
-                        : "The terminal on "
-                                + lead.lead().id()
-                                + " carries "
-                                + Say.amps(terminalA)
-                                + ", the lead "
-                                + Say.amps(lead.lead().currentA())
-                                + ".";
+                        ? Phrase.of("terminal-current.none", ProtectedLead.of(lead).named())
+                        : Phrase.of(
+                                "terminal-current.carries",
+                                lead.lead().id(),
+                                Amount.amps(terminalA),
+                                Amount.amps(lead.lead().currentA()));
         return Check.atMost(
                 CheckCode.TERMINAL_CURRENT,
                 subject,

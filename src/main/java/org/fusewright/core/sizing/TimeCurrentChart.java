@@ -3,6 +3,7 @@ package org.fusewright.core.sizing;
 import org.fusewright.core.catalog.Device;
 import org.fusewright.core.catalog.TimeCurrent.Gate;
 import org.fusewright.core.quantity.Celsius;
+import org.fusewright.core.words.Text;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -24,7 +25,7 @@ import java.util.function.DoubleUnaryOperator;
  * @param description all of this in sentences, for people who do not see the plot
  */
 public record TimeCurrentChart(
-        String device,
+        Text device,
         String lead,
         LogAxis currentA,
         LogAxis timeS,
@@ -35,7 +36,7 @@ public record TimeCurrentChart(
         List<Point> damage,
         Fault atDevice,
         Fault atFarEnd,
-        String description) {
+        Text description) {
 
     /** The axis of currents holds the first gates of a device even where no short reaches them. */
     private static final double GATES_SHARE = 2;
@@ -107,7 +108,7 @@ public record TimeCurrentChart(
         Fault atFarEnd = new Fault(shorts.lowestA(), band.latestS(shorts.lowestA()));
         LogAxis timeS = timeAxis(latest, demand.startUp(), atDevice);
         return new TimeCurrentChart(
-                ChartWords.device(guard.device()),
+                DeviceWords.inFull(guard.device()),
                 weakest.lead(),
                 currentA,
                 timeS,

@@ -22,10 +22,7 @@ import org.fusewright.core.words.Phrase;
  */
 final class VoltageDrop {
 
-    private static final Basis BASIS =
-            Basis.published(
-                    "3 % and 10 %: ABYC E-11 and ISO 10133 (10 % of the latter from memory); round"
-                            + " trip and conductor temperature: AC 43.13-1B 11-66 to 11-68");
+    private static final Basis BASIS = Basis.of("basis.voltage-drop");
 
     private VoltageDrop() {}
 
@@ -45,7 +42,7 @@ final class VoltageDrop {
                         Amount.percent(mayLosePercent));
         return Check.atMost(
                 CheckCode.VOLTAGE_DROP,
-                circuit.detail("load " + load.title()),
+                circuit.detail(Phrase.of("subject.load", load.title())),
                 new Measured(load.dropPercent(), mayLosePercent, "%"),
                 Verdict.FAIL,
                 says,

@@ -4,12 +4,17 @@ import org.fusewright.core.catalog.Device;
 import org.fusewright.core.catalog.DeviceKind;
 import org.fusewright.core.catalog.Wire;
 import org.fusewright.core.check.Check;
+import org.fusewright.core.check.CheckCode;
+import org.fusewright.core.check.Subject;
 import org.fusewright.core.check.Subject.Scope;
 import org.fusewright.core.check.Verdict;
 import org.fusewright.core.job.ResolvedCircuit;
 import org.fusewright.core.job.ResolvedJob;
 import org.fusewright.core.quantity.Figures;
 import org.fusewright.core.quantity.WireSize;
+import org.fusewright.core.words.Amount;
+import org.fusewright.core.words.Text;
+import org.fusewright.core.words.Unit;
 
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -31,6 +36,7 @@ public final class WhatIf {
 
     private static final double TEMPERATURE_STEP_C = 0.5;
     private static final double LENGTH_STEP_M = 0.01;
+    private static final int FINE_DECIMALS = 4;
 
     /** Worst verdict first, then least margin. */
     private static final Comparator<Check> WORST =
@@ -43,19 +49,19 @@ public final class WhatIf {
     /** The thing that differs; the code is what requests and answers call it. */
     public enum Varied {
         /** The place round the leads; the block gets as much hotter. */
-        AMBIENT("ambientC", "C", 200),
+        AMBIENT("ambientC", Unit.CELSIUS, 200),
         /** The circuit's run. */
-        RUN("runM", "m", 100),
+        RUN("runM", Unit.METRE, 100),
         /** The size of the circuit's trunk, in the colour and family that it has. */
-        SIZE("gauge", "", Double.POSITIVE_INFINITY),
+        SIZE("gauge", Unit.NONE, Double.POSITIVE_INFINITY),
         /** The kind of the circuit's device, of the same rating or the next that is stocked. */
-        KIND("kind", "", Double.POSITIVE_INFINITY);
+        KIND("kind", Unit.NONE, Double.POSITIVE_INFINITY);
 
         private final String code;
-        private final String unit;
+        private final Unit unit;
         private final double most;
 
-        Varied(String code, String unit, double most) {
+        Varied(String code, Unit unit, double most) {
             this.code = code;
             this.unit = unit;
             this.most = most;
@@ -65,8 +71,8 @@ public final class WhatIf {
             return code;
         }
 
-        /** Unit of the values; empty for names. */
-        public String unit() {
+        /** Unit of the values; none for names. */
+        public Unit unit() {
             return unit;
         }
 
@@ -77,7 +83,7 @@ public final class WhatIf {
 
         /** Whether values are numbers. */
         public boolean isNumber() {
-            return !unit.isEmpty();
+            return unit != Unit.NONE;
         }
     }
 
@@ -94,7 +100,7 @@ public final class WhatIf {
      */
     public record Point(
             String value,
-            String says,
+            Text says,
             Verdict verdict,
             boolean worse,
             Check nearest,
@@ -130,7 +136,7 @@ public final class WhatIf {
     private final KeptSizes kept;
     private final ResolvedCircuit circuit;
     private final String deviceOwner;
-    private final Map<String, Check> designed = new HashMap<>();
+    private final Map<Name, Check> designed = new HashMap<>();
 
     private WhatIf(ResolvedJob job, SizedJob designed, ResolvedCircuit circuit) {
         this.job = job;
@@ -215,8 +221,8 @@ public final class WhatIf {
                                     () -> new IllegalArgumentException("not stocked: " + size));
             judged.add(
                     judged(
-                            size.toString(),
-                            size.toString(),
+                            size.label(),
+                            Text.verbatim(size.label()),
                             Sizer.judge(job, kept.withWire(trunkId(), wire))));
         }
         Wire trunk = kept.wires().get(trunkId());
@@ -249,7 +255,7 @@ public final class WhatIf {
             judged.add(
                     judged(
                             kind.code(),
-                            kind.code() + " " + Say.rating(other.ratingA()),
+                            DeviceWords.byKind(other),
                             Sizer.judge(job, kept.withDevice(deviceOwner, other))));
         }
         return new Answer(
@@ -303,22 +309,22 @@ public final class WhatIf {
     }
 
     private static String figure(double value) {
-        return Figures.of(value, 4);
+        return Figures.of(value, FINE_DECIMALS);
     }
 
     /** The checks of this circuit at one value. */
-    private record Judged(String value, String says, List<Check> checks) {}
+    private record Judged(String value, Text says, List<Check> checks) {}
 
     private Judged judged(Varied varied, double value, SizedJob job) {
-        return judged(figure(value), figure(value) + " " + varied.unit(), job);
+        return judged(figure(value), new Amount(value, varied.unit, FINE_DECIMALS), job);
     }
 
-    private Judged judged(String value, String says, SizedJob job) {
+    private Judged judged(String value, Text says, SizedJob job) {
         return new Judged(value, says, job.checks().stream().filter(this::concerns).toList());
     }
 
     private List<Point> points(List<Judged> judged) {
-        Set<String> moved = new HashSet<>();
+        Set<Name> moved = new HashSet<>();
         for (Judged each : judged) {
             for (Check check : each.checks()) {
                 if (isMoved(check)) {
@@ -334,7 +340,7 @@ public final class WhatIf {
         return before == null || before.margin() != check.margin();
     }
 
-    private Point point(Judged judged, Set<String> moved) {
+    private Point point(Judged judged, Set<Name> moved) {
         List<Check> checks = judged.checks();
         List<Check> notPassed =
                 checks.stream().filter(check -> check.verdict() != Verdict.PASS).toList();
@@ -356,7 +362,7 @@ public final class WhatIf {
     }
 
     /** Of what passes and changes with the value. */
-    private static Optional<Check> leastLeft(List<Check> checks, Set<String> moved) {
+    private static Optional<Check> leastLeft(List<Check> checks, Set<Name> moved) {
         return checks.stream()
                 .filter(check -> check.verdict() == Verdict.PASS)
                 .filter(check -> moved.contains(nameOf(check)))
@@ -415,7 +421,10 @@ public final class WhatIf {
         return false;
     }
 
-    private static String nameOf(Check check) {
-        return check.code() + " " + check.subject().text();
+    /** What a check has to itself within a kit. */
+    private record Name(CheckCode code, Subject subject) {}
+
+    private static Name nameOf(Check check) {
+        return new Name(check.code(), check.subject());
     }
 }

@@ -1,4 +1,8 @@
 package org.fusewright.core.words;
 
-/** The figure of an amount, without its unit. */
-record Bare(Amount amount) implements Text {}
+/**
+ * A figure without its unit.
+ *
+ * @param figure an {@link Amount} or an {@link Exact}
+ */
+record Bare(Text figure) implements Text {}

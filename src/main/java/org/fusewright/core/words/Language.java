@@ -87,7 +87,10 @@ public enum Language {
                         ResourceBundle.Control.getNoFallbackControl(
                                 ResourceBundle.Control.FORMAT_PROPERTIES));
         Map<String, Template> templates = new HashMap<>();
-        texts.keySet().forEach(key -> templates.put(key, Template.parse(texts.getString(key))));
+        // As the code names its keys, which then are the same strings and soon found.
+        for (String key : texts.keySet()) {
+            templates.put(key.intern(), Template.parse(texts.getString(key)));
+        }
         return Map.copyOf(templates);
     }
 }

@@ -3,7 +3,7 @@ package org.fusewright.core.words;
 import java.util.List;
 
 /** Something that the program says, in no language yet; a {@link Wording} says it. */
-public sealed interface Text permits Phrase, Amount, Bare, Price, Series, Verbatim {
+public sealed interface Text permits Phrase, Amount, Bare, Exact, Price, Series, Verbatim {
 
     /** What people or the catalog gave: said as it is, in each language. */
     static Text verbatim(String text) {

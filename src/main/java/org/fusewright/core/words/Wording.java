@@ -3,6 +3,7 @@ package org.fusewright.core.words;
 import org.fusewright.core.quantity.Figures;
 
 import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.util.List;
 
 /**
@@ -40,25 +41,39 @@ public record Wording(Language language, UnitSystem units) {
         return template.isPlain() ? template.plain() : say(Phrase.of(key, values));
     }
 
-    private void say(Text text, StringBuilder said) {
-        switch (text) {
-            case Verbatim(String given) -> said.append(given);
-            case Amount amount -> amount(amount, said);
-            case Bare(Amount(double value, Unit unit, int decimals)) ->
+    /** As above, at the end of what was said before: for many texts one after the other. */
+    public void say(Text text, StringBuilder said) {
+        // The frequent ones first, and no switch over types: each kit has over a thousand.
+        if (text instanceof Phrase phrase) {
+            phrase(phrase, said);
+        } else if (text instanceof Amount amount) {
+            amount(amount, said);
+        } else if (text instanceof Verbatim(String given)) {
+            said.append(given);
+        } else if (text instanceof Bare(Text figure)) {
+            bare(figure, said);
+        } else if (text instanceof Exact exact) {
+            exact(exact, said);
+            sign(exact.unit().sign(units), said);
+        } else if (text instanceof Price(BigDecimal amount, String currency)) {
+            plain(amount.toPlainString(), said);
+            sign(currency, said);
+        } else if (text instanceof Series(List<? extends Text> texts, String between)) {
+            String before = "";
+            for (Text each : texts) {
+                said.append(before);
+                say(each, said);
+                before = between;
+            }
+        }
+    }
+
+    private void bare(Text figure, StringBuilder said) {
+        switch (figure) {
+            case Amount(double value, Unit unit, int decimals) ->
                     figure(unit.shown(value, units), unit.decimals(decimals, units), said);
-            case Price(BigDecimal amount, String currency) -> {
-                plain(amount.toPlainString(), said);
-                said.append(' ').append(currency);
-            }
-            case Series(List<? extends Text> texts, String between) -> {
-                String before = "";
-                for (Text each : texts) {
-                    said.append(before);
-                    say(each, said);
-                    before = between;
-                }
-            }
-            case Phrase phrase -> phrase(phrase, said);
+            case Exact exact -> exact(exact, said);
+            default -> say(figure, said);
         }
     }
 
@@ -105,6 +120,20 @@ public record Wording(Language language, UnitSystem units) {
             }
         }
         figure(value, decimals, said);
+        sign(sign, said);
+    }
+
+    private void exact(Exact exact, StringBuilder said) {
+        BigDecimal value = exact.value();
+        double shown = exact.unit().shown(value.doubleValue(), units);
+        if (shown != value.doubleValue()) {
+            int decimals = exact.unit().decimals(value.scale(), units);
+            value = BigDecimal.valueOf(shown).setScale(decimals, RoundingMode.HALF_UP);
+        }
+        plain(value.toPlainString(), said);
+    }
+
+    private static void sign(String sign, StringBuilder said) {
         if (!sign.isEmpty()) {
             said.append(' ').append(sign);
         }

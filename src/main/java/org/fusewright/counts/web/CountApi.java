@@ -19,6 +19,7 @@ import org.fusewright.web.Asked;
 import org.fusewright.web.LimitedBody;
 import org.fusewright.web.Problems;
 import org.fusewright.web.Versions;
+import org.fusewright.web.Words;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.HttpHeaders;
 import org.springframework.http.HttpStatus;
@@ -363,7 +364,8 @@ class CountApi {
     private BagCount unsigned(long id) {
         BagCount count = counts.get(id);
         if (count.isSigned()) {
-            throw Problems.exception(Problems.of(HttpStatus.CONFLICT, CountErrors.SIGNED));
+            throw Problems.exception(
+                    Problems.of(HttpStatus.CONFLICT, Words.say("counts.is-signed")));
         }
         return count;
     }

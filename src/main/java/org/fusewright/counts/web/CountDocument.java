@@ -11,6 +11,7 @@ import org.fusewright.core.count.ExpectedBag.Sets;
 import org.fusewright.core.count.Weighing;
 import org.fusewright.core.count.WeightStatement;
 import org.fusewright.core.count.WeightStatement.OnScale;
+import org.fusewright.core.words.Text;
 import org.fusewright.counts.BagCount;
 import org.fusewright.counts.FileCheck;
 import org.fusewright.counts.PossibleSubstitute;
@@ -104,7 +105,7 @@ record CountDocument(
                     possible.wanted().value(),
                     possible.offered().value(),
                     possible.pieces(),
-                    possible.reason());
+                    possible.reason().english());
         }
     }
 
@@ -128,7 +129,7 @@ record CountDocument(
             OnScale onScale = weighing.onScale();
             return new WeighingEntry(
                     weighing.outcome().code(),
-                    weighing.sentence(),
+                    weighing.sentence().english(),
                     weighing.tareG(),
                     weighing.grossG(),
                     rounded(onScale.mass().meanG()),
@@ -240,7 +241,7 @@ record CountDocument(
             Terms terms) {
         static Statement of(WeightStatement statement) {
             return new Statement(
-                    statement.sentences(),
+                    statement.sentences().stream().map(Text::english).toList(),
                     statement.all().visible(),
                     Scale.of(statement.all()),
                     statement.byHand().stream().map(line -> line.part().value()).toList(),

@@ -7,6 +7,7 @@ import org.fusewright.counts.StaleCountException;
 import org.fusewright.counts.UnknownCountException;
 import org.fusewright.web.ErrorPages;
 import org.fusewright.web.Problems;
+import org.fusewright.web.Words;
 import org.springframework.core.Ordered;
 import org.springframework.core.annotation.Order;
 import org.springframework.http.HttpStatus;
@@ -19,11 +20,6 @@ import org.springframework.web.bind.annotation.ExceptionHandler;
 @ControllerAdvice
 @Order(Ordered.HIGHEST_PRECEDENCE)
 class CountErrors {
-    static final String STALE =
-            "Somebody counted on in the meantime; nothing was done. Look at the count again and"
-                    + " start from there.";
-    static final String SIGNED = "This count is signed and stays as it is; nothing was done.";
-
     private final ErrorPages pages;
 
     CountErrors(ErrorPages pages) {
@@ -31,12 +27,13 @@ class CountErrors {
     }
 
     static ProblemDetail stale() {
-        return Problems.of(HttpStatus.PRECONDITION_FAILED, STALE);
+        return Problems.of(HttpStatus.PRECONDITION_FAILED, Words.say("counts.stale"));
     }
 
     @ExceptionHandler
     ResponseEntity<Object> unknown(UnknownCountException e, HttpServletRequest request) {
-        return pages.answer(Problems.of(HttpStatus.NOT_FOUND, "There is no such count."), request);
+        return pages.answer(
+                Problems.of(HttpStatus.NOT_FOUND, Words.say("counts.unknown")), request);
     }
 
     @ExceptionHandler
@@ -46,6 +43,7 @@ class CountErrors {
 
     @ExceptionHandler
     ResponseEntity<Object> signed(SignedCountException e, HttpServletRequest request) {
-        return pages.answer(Problems.of(HttpStatus.CONFLICT, SIGNED), request);
+        return pages.answer(
+                Problems.of(HttpStatus.CONFLICT, Words.say("counts.is-signed")), request);
     }
 }

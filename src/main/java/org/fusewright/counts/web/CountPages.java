@@ -8,6 +8,8 @@ import org.fusewright.core.count.Weighing.Reading;
 import org.fusewright.core.count.WeighingTerms;
 import org.fusewright.core.job.JobProblem;
 import org.fusewright.core.job.MalformedJobException;
+import org.fusewright.core.words.Unit;
+import org.fusewright.core.words.UnitSystem;
 import org.fusewright.counts.BagCount;
 import org.fusewright.counts.CountSummary;
 import org.fusewright.counts.Counts;
@@ -20,6 +22,8 @@ import org.fusewright.counts.load.CountRequests;
 import org.fusewright.counts.web.CountView.Notice;
 import org.fusewright.jobs.Jobs;
 import org.fusewright.web.Downloads;
+import org.fusewright.web.Figures;
+import org.fusewright.web.Typed;
 import org.fusewright.web.Words;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.HttpStatus;
@@ -34,6 +38,7 @@ import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.servlet.ModelAndView;
 import org.springframework.web.util.UriComponentsBuilder;
 
+import java.math.BigDecimal;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -204,7 +209,9 @@ class CountPages {
             @RequestParam(defaultValue = "advised") String offScale,
             @RequestParam(name = "do", defaultValue = "state") String action,
             @RequestParam(defaultValue = "") String by,
+            @RequestParam(defaultValue = "") String shownIn,
             @RequestHeader(name = "HX-Request", defaultValue = "false") boolean script) {
+        Typed.in(shownIn);
         try {
             double step =
                     grams(
@@ -295,16 +302,14 @@ class CountPages {
             case SignedCountException _ ->
                     page(
                             template(script),
-                            view.withNotice(new Notice("fail", "✗ " + CountErrors.SIGNED)),
+                            view.withNotice(
+                                    new Notice("fail", "✗ " + Words.say("counts.is-signed"))),
                             HttpStatus.CONFLICT);
             default ->
                     page(
                             template(script),
                             view.withNotice(
-                                    new Notice(
-                                            "caution",
-                                            "! Somebody counted on in the meantime, so nothing was"
-                                                    + " done. This is what there is now.")),
+                                    new Notice("caution", "! " + Words.say("counts.stale-now"))),
                             HttpStatus.PRECONDITION_FAILED);
         };
     }
@@ -362,11 +367,15 @@ class CountPages {
     }
 
     private static double grams(String pointer, String text, double least, double most) {
-        String number = text.strip().replace(',', '.');
-        double value =
-                number.matches("[0-9]{1,7}(\\.[0-9]{0,6})?") ? Double.parseDouble(number) : -1;
+        double value = Typed.read(text, Unit.GRAM).map(BigDecimal::doubleValue).orElse(Double.NaN);
         if (!(value >= least && value <= most)) {
-            throw refused(pointer, "wrong.grams");
+            throw Words.wording().units() == UnitSystem.METRIC
+                    ? refused(pointer, "wrong.grams")
+                    : refused(
+                            pointer,
+                            "counts.ounces",
+                            Figures.bare(0.1, Unit.GRAM, 2),
+                            Figures.bare(152.4, Unit.GRAM, 1));
         }
         return value;
     }
@@ -385,10 +394,10 @@ class CountPages {
     private static String label(String pointer) {
         return switch (pointer) {
             case "/by", "/code", "/pieces", "/offered" -> "";
-            case "/grossG" -> "Full bag: ";
-            case "/resolutionG" -> "Step of the scale: ";
-            case "/tareG" -> "Empty bag: ";
-            case "/typed" -> "Pieces: ";
+            case "/grossG" -> Words.say("counts.fault.gross") + " ";
+            case "/resolutionG" -> Words.say("counts.fault.resolution") + " ";
+            case "/tareG" -> Words.say("counts.fault.tare") + " ";
+            case "/typed" -> Words.say("counts.fault.typed") + " ";
             default -> pointer.isEmpty() ? "" : pointer.substring(1) + ": ";
         };
     }

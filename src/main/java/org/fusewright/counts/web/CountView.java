@@ -7,9 +7,12 @@ import org.fusewright.core.count.Comparison.LineResult;
 import org.fusewright.core.count.CountRecord.Later;
 import org.fusewright.core.count.ExpectedLine;
 import org.fusewright.core.count.WeightStatement;
+import org.fusewright.core.words.Phrase;
+import org.fusewright.core.words.Unit;
 import org.fusewright.counts.BagCount;
 import org.fusewright.counts.PossibleSubstitute;
 import org.fusewright.web.Figures;
+import org.fusewright.web.Words;
 
 import java.math.BigDecimal;
 import java.util.List;
@@ -64,9 +67,9 @@ public record CountView(
     /** The state of a line as a sign and words. */
     public static String state(LineResult line) {
         return switch (line.state()) {
-            case COMPLETE -> "✓ complete";
-            case SHORT -> plain(line.difference().abs()) + " short";
-            case OVER -> "✗ " + plain(line.difference()) + " too many";
+            case COMPLETE -> Words.say("counts.state.complete");
+            case SHORT -> Words.say("counts.state.short", plain(line.difference().abs()));
+            case OVER -> Words.say("counts.state.over", plain(line.difference()));
         };
     }
 
@@ -88,7 +91,8 @@ public record CountView(
         String number = plain(quantity);
         return switch (unit) {
             case ExpectedLine.EACH -> number;
-            case ExpectedLine.LEADS -> number + (number.equals("1") ? " lead" : " leads");
+            case ExpectedLine.LEADS ->
+                    Words.say(Phrase.counted("counts.leads", quantity.longValue()));
             default -> number + " " + unit;
         };
     }
@@ -99,7 +103,7 @@ public record CountView(
         String first =
                 places.stream().distinct().limit(MOST_PLACES).collect(Collectors.joining(", "));
         long more = places.stream().distinct().count() - MOST_PLACES;
-        return more > 0 ? first + " and " + more + " more" : first;
+        return more > 0 ? Words.say("counts.and-more", first, more) : first;
     }
 
     public String title(PartNumber part) {
@@ -113,8 +117,11 @@ public record CountView(
     public static String cuts(BagDifference.Entry entry) {
         return entry.cutsMm().isEmpty()
                 ? ""
-                : entry.cutsMm().stream()
-                        .map(cut -> cut + " mm")
-                        .collect(Collectors.joining(", ", " cut to ", ""));
+                : " "
+                        + Words.say(
+                                "counts.cut-to",
+                                entry.cutsMm().stream()
+                                        .map(cut -> Figures.measure(cut, Unit.MILLIMETRE, 0))
+                                        .collect(Collectors.joining(", ")));
     }
 }

@@ -2,6 +2,7 @@ package org.fusewright.counts.web;
 
 import org.fusewright.core.count.CountedKind;
 import org.fusewright.core.count.Likeness;
+import org.fusewright.web.Words;
 
 import java.util.Locale;
 
@@ -30,7 +31,12 @@ public final class Pictogram {
     }
 
     private static String description(Likeness likeness) {
-        return String.join(" ", likeness.kind().code(), likeness.colour(), likeness.mark()).strip();
+        return String.join(
+                        " ",
+                        Words.say("counted." + likeness.kind().code()),
+                        likeness.colour(),
+                        likeness.mark())
+                .strip();
     }
 
     private static String shape(Likeness likeness) {

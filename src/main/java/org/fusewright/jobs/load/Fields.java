@@ -10,13 +10,11 @@ import tools.jackson.databind.node.JsonNodeFactory;
 
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
-import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.DoubleStream;
@@ -32,7 +30,7 @@ public final class Fields implements AutoCloseable {
     private final JsonNode node;
     private final String pointer;
     private final List<JobProblem> problems;
-    private final Set<String> asked = LinkedHashSet.newLinkedHashSet(16);
+    private final List<String> asked = new ArrayList<>(16);
 
     private Fields(JsonNode node, String pointer, List<JobProblem> problems) {
         this.node = node;
@@ -87,8 +85,11 @@ public final class Fields implements AutoCloseable {
 
     /** When missing: reported, and {@code placeholder} to carry on with. */
     public String getText(String name, TextForm form, String placeholder) {
-        require(name, form.words());
-        return findText(name, form).orElse(placeholder);
+        Optional<String> text = findText(name, form);
+        if (text.isEmpty()) {
+            require(name, form.words());
+        }
+        return text.orElse(placeholder);
     }
 
     /** A text that {@code parse} makes a value of; {@code words} say which there are. */
@@ -107,8 +108,11 @@ public final class Fields implements AutoCloseable {
 
     public <T> T getParsed(
             String name, Function<String, Optional<T>> parse, Text words, T placeholder) {
-        require(name, words);
-        return findParsed(name, parse, words).orElse(placeholder);
+        Optional<T> value = findParsed(name, parse, words);
+        if (value.isEmpty()) {
+            require(name, words);
+        }
+        return value.orElse(placeholder);
     }
 
     public OptionalDouble findNumber(String name, Range range) {
@@ -197,7 +201,9 @@ public final class Fields implements AutoCloseable {
 
     /** Names fields that are read later, so that the list of allowed ones is in their order. */
     void ask(String... names) {
-        asked.addAll(List.of(names));
+        for (String name : names) {
+            noteAsked(name);
+        }
     }
 
     /** Each element of a list; what is no list, or too long or short, is reported. */
@@ -304,9 +310,15 @@ public final class Fields implements AutoCloseable {
     }
 
     private @Nullable JsonNode find(String name) {
-        asked.add(name);
+        noteAsked(name);
         @Nullable JsonNode value = node.get(name);
         return value == null || value.isNull() ? null : value;
+    }
+
+    private void noteAsked(String name) {
+        if (!asked.contains(name)) {
+            asked.add(name);
+        }
     }
 
     static Text quoted(String text) {

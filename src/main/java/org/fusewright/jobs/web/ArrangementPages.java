@@ -10,6 +10,7 @@ import org.fusewright.jobs.Kits;
 import org.fusewright.jobs.StoredJob;
 import org.fusewright.jobs.load.JobReader;
 import org.fusewright.web.ChangedBy;
+import org.fusewright.web.Words;
 import org.springframework.http.HttpStatus;
 import org.springframework.stereotype.Controller;
 import org.springframework.web.bind.annotation.GetMapping;
@@ -65,7 +66,7 @@ class ArrangementPages {
                                 () ->
                                         new ResponseStatusException(
                                                 HttpStatus.BAD_REQUEST,
-                                                "there is no such arrangement"));
+                                                Words.say("arrangements.no-such")));
         ObjectNode document = (ObjectNode) jobs.get(id).document().deepCopy();
         ObjectNode choices =
                 document.get("choices") instanceof ObjectNode given

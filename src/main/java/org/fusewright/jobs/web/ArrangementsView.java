@@ -4,6 +4,7 @@ import org.fusewright.core.job.ArrangementKind;
 import org.fusewright.core.kit.ArrangementOffer;
 import org.fusewright.core.kit.KitBlock;
 import org.fusewright.jobs.StoredJob;
+import org.fusewright.web.Words;
 
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -15,13 +16,7 @@ public record ArrangementsView(StoredJob job, List<ArrangementOffer> offers) {
 
     /** What a kind is best in, in words. */
     public static String word(ArrangementKind kind) {
-        return switch (kind) {
-            case CHEAPEST -> "cheapest";
-            case FEWEST_BLOCKS -> "fewest blocks";
-            case MOST_SPARE -> "most spare positions";
-            case COOLEST -> "coolest";
-            case ONE_BLOCK_TYPE -> "one type of block";
-        };
+        return Words.say("arrangement." + kind.code());
     }
 
     public static String words(List<ArrangementKind> kinds) {
@@ -33,7 +28,10 @@ public record ArrangementsView(StoredJob job, List<ArrangementOffer> offers) {
         Map<String, Integer> counts = new LinkedHashMap<>();
         for (KitBlock block : offer.blocks()) {
             counts.merge(
-                    block.block().number() + " with cap " + block.cap().number(), 1, Integer::sum);
+                    Words.say(
+                            "arrangements.with-cap", block.block().number(), block.cap().number()),
+                    1,
+                    Integer::sum);
         }
         return counts.entrySet().stream()
                 .map(count -> count.getValue() + " × " + count.getKey())

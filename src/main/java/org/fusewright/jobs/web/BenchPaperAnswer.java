@@ -4,6 +4,7 @@ import org.fusewright.core.kit.Kit;
 import org.fusewright.papers.BenchPaper;
 import org.fusewright.papers.Paper;
 import org.fusewright.web.Downloads;
+import org.fusewright.web.Words;
 import org.springframework.http.HttpStatus;
 import org.springframework.http.MediaType;
 import org.springframework.http.ResponseEntity;
@@ -28,7 +29,7 @@ record BenchPaperAnswer(BenchPaper paper, Paper sheet) {
                                 () ->
                                         new ResponseStatusException(
                                                 HttpStatus.NOT_FOUND,
-                                                "there is no such paper; there are " + allCodes()));
+                                                Words.say("paper.none", allCodes())));
         return new BenchPaperAnswer(paper, KitPapers.paper(sheet));
     }
 

@@ -1,8 +1,11 @@
 package org.fusewright.jobs.web;
 
+import org.fusewright.core.words.Phrase;
+import org.fusewright.core.words.Text;
 import org.fusewright.jobs.JobClash;
 
 import java.util.List;
+import java.util.Locale;
 import java.util.OptionalInt;
 
 /**
@@ -12,7 +15,7 @@ import java.util.OptionalInt;
  * @param meanwhile what others changed since the revision that it started from, in sentences
  * @param clashes what was not taken, because somebody else changed the same
  */
-public record EditOutcome(OptionalInt made, List<String> meanwhile, List<Clash> clashes) {
+public record EditOutcome(OptionalInt made, List<Text> meanwhile, List<Clash> clashes) {
     static final EditOutcome NOTHING = new EditOutcome(OptionalInt.empty(), List.of(), List.of());
 
     public EditOutcome {
@@ -33,32 +36,22 @@ public record EditOutcome(OptionalInt made, List<String> meanwhile, List<Clash> 
         }
 
         /** What happened, in a sentence. */
-        public String says() {
-            return switch (what.kind()) {
-                case BOTH_CHANGED -> "You and " + by + " both changed the " + what.about() + ".";
-                case I_REMOVED_IT ->
-                        "You removed " + what.about() + ", but " + by + " changed it meanwhile.";
-                case THEY_REMOVED_IT ->
-                        by + " removed " + what.about() + ", which you changed meanwhile.";
-            };
+        public Text says() {
+            return Phrase.of("clash.says." + code(), by, what.about());
         }
 
         /** What the button is called that takes mine. */
-        public String mine() {
-            return switch (what.kind()) {
-                case BOTH_CHANGED -> "Take mine: " + what.mine();
-                case I_REMOVED_IT -> "Remove it";
-                case THEY_REMOVED_IT -> "Bring it back as I had it";
-            };
+        public Text mine() {
+            return Phrase.of("clash.mine." + code(), what.mine().orElse(what.about()));
         }
 
         /** What the button is called that leaves theirs. */
-        public String theirs() {
-            return switch (what.kind()) {
-                case BOTH_CHANGED -> "Leave " + by + "’s: " + what.theirs();
-                case I_REMOVED_IT -> "Leave it";
-                case THEY_REMOVED_IT -> "Leave it removed";
-            };
+        public Text theirs() {
+            return Phrase.of("clash.theirs." + code(), by, what.theirs().orElse(what.about()));
+        }
+
+        private String code() {
+            return what.kind().name().toLowerCase(Locale.ROOT).replace('_', '-');
         }
 
         /** What the form's button that takes mine does. */

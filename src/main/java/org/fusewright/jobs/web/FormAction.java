@@ -3,6 +3,7 @@ package org.fusewright.jobs.web;
 import org.fusewright.core.job.JobProblem;
 import org.fusewright.core.job.MalformedJobException;
 import org.fusewright.jobs.JobClash;
+import org.fusewright.web.Words;
 
 import tools.jackson.core.JacksonException;
 import tools.jackson.databind.JsonNode;
@@ -132,7 +133,13 @@ final class FormAction {
             case "/locations" ->
                     rows(document, list)
                             .addObject()
-                            .put("name", freeName(document, list, "name", "place "))
+                            .put(
+                                    "name",
+                                    freeName(
+                                            document,
+                                            list,
+                                            "name",
+                                            Words.say("sheet.new-place") + " "))
                             .put("fromFeedM", 0);
             case "/circuits" -> addCircuit(document, rows(document, list));
             default -> addLoad(rows(document, list));
@@ -152,7 +159,10 @@ final class FormAction {
     }
 
     private static void addLoad(ArrayNode loads) {
-        loads.addObject().put("title", "New load").put("kind", "resistive").put("watts", 10);
+        loads.addObject()
+                .put("title", Words.say("sheet.new-load"))
+                .put("kind", "resistive")
+                .put("watts", 10);
     }
 
     private static ArrayNode rows(ObjectNode document, String list) {

@@ -1,5 +1,7 @@
 package org.fusewright.jobs.web;
 
+import org.fusewright.core.words.Unit;
+import org.fusewright.web.Typed;
 import org.springframework.util.MultiValueMap;
 
 import tools.jackson.databind.JsonNode;
@@ -18,18 +20,21 @@ import java.util.stream.Stream;
 /**
  * The fields of a page's form as a job document. A field is named by its pointer into the document;
  * one left blank is left out. What is no number where one belongs stays as typed, for the reader to
- * complain about. Numbers may have a decimal comma.
+ * complain about. Numbers are in the units that the form was shown in, with a decimal point or
+ * comma, or in another unit that stands behind them.
  *
  * <p>Two fields of a load differ: "amount" with "unit" becomes watts or amps.
  */
 final class FormDocument {
+    /** In which units a form was shown. */
+    static final String SHOWN_IN = "shownIn";
+
     static final String AMOUNT = "amount";
     static final String UNIT = "unit";
     static final String WATTS = "watts";
     static final String AMPS = "amps";
 
     private static final JsonNodeFactory NODES = JsonNodeFactory.instance;
-    private static final Pattern NUMBER = Pattern.compile("[+-]?\\d{1,15}([.,]\\d{1,15})?");
     private static final Pattern INDEX = Pattern.compile("\\d{1,4}");
 
     private static final Set<String> TEXTS =
@@ -45,7 +50,6 @@ final class FormDocument {
                     "location",
                     "returnPath",
                     "colour",
-                    "gauge",
                     "triggerFrom",
                     "contactFrom",
                     "kind",
@@ -58,13 +62,22 @@ final class FormDocument {
     private static final Set<String> FLAGS =
             Set.of("essential", "lockingWedge", "plugEmptyCavities", "fixed");
     private static final String DEVICES = "devices";
+    private static final String GAUGE = "gauge";
 
     /** Lists that stand in every document, even empty. */
     private static final List<String> LISTS = List.of("feeds", "circuits");
 
     private FormDocument() {}
 
+    /** The unit of a field by the end of its name: "runM" is in metres. */
+    static Unit unitOf(String field) {
+        return field.endsWith("Mm")
+                ? Unit.MILLIMETRE
+                : field.endsWith("M") ? Unit.METRE : field.endsWith("C") ? Unit.CELSIUS : Unit.NONE;
+    }
+
     static ObjectNode of(MultiValueMap<String, String> fields) {
+        Typed.in(fields.getOrDefault(SHOWN_IN, List.of("")).getLast());
         ObjectNode document = NODES.objectNode();
         LISTS.forEach(document::putArray);
         for (Map.Entry<String, List<String>> field : fields.entrySet()) {
@@ -79,6 +92,7 @@ final class FormDocument {
 
     /** A document with only some fields changed; one left blank is taken out. */
     static ObjectNode change(JsonNode base, MultiValueMap<String, String> fields) {
+        Typed.in(fields.getOrDefault(SHOWN_IN, List.of("")).getLast());
         ObjectNode document = (ObjectNode) base.deepCopy();
         fields.keySet().stream()
                 .filter(name -> name.endsWith("/" + AMOUNT) || name.endsWith("/" + UNIT))
@@ -158,6 +172,9 @@ final class FormDocument {
     }
 
     private static JsonNode value(String name, String text) {
+        if (name.equals(GAUGE)) {
+            return NODES.stringNode(text.replace(',', '.'));
+        }
         if (TEXTS.contains(name)) {
             return NODES.stringNode(text);
         }
@@ -169,10 +186,11 @@ final class FormDocument {
             Stream.of(text.split(",")).forEach(kinds::add);
             return kinds;
         }
-        if (!NUMBER.matcher(text).matches()) {
+        Optional<BigDecimal> read = Typed.read(text, unitOf(name));
+        if (read.isEmpty()) {
             return NODES.stringNode(text);
         }
-        BigDecimal number = new BigDecimal(text.replace(',', '.')).stripTrailingZeros();
+        BigDecimal number = read.get().stripTrailingZeros();
         if (number.scale() > 0) {
             return NODES.numberNode(number.doubleValue());
         }

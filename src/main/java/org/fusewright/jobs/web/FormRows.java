@@ -25,7 +25,7 @@ final class FormRows {
             Pattern.compile("/circuits/(\\d{1,4})/((?:loads/\\d{1,3}/)?\\w{1,20})");
     private static final Pattern WISH = Pattern.compile("wish/(\\d{1,4})/take");
     private static final String CIRCUITS = "/circuits/";
-    private static final String RUN = "1";
+    private static final String RUN = "1 m";
 
     private final MultiValueMap<String, String> fields;
 
@@ -89,7 +89,7 @@ final class FormRows {
             fields.remove(row + "relay");
             fields.set(row + "relay/triggerFrom", trigger());
             fields.set(row + "relay/triggerM", RUN);
-            fields.set(row + "relay/groundM", "0.3");
+            fields.set(row + "relay/groundM", "0.3 m");
         }
         if (text(fields, wish + "loads/0/amount").isBlank()) {
             fields.remove(row + "loads/0/amount");

@@ -2,6 +2,8 @@ package org.fusewright.jobs.web;
 
 import org.fusewright.core.job.MalformedJobException;
 import org.fusewright.core.kit.Kit;
+import org.fusewright.core.words.Phrase;
+import org.fusewright.core.words.Text;
 import org.fusewright.jobs.JobChange;
 import org.fusewright.jobs.JobClash;
 import org.fusewright.jobs.JobDifference;
@@ -24,7 +26,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalInt;
 import java.util.function.UnaryOperator;
-import java.util.stream.Collectors;
 
 /** Keeps changes of a job that others change at the same time. */
 @Component
@@ -133,7 +134,7 @@ class JobEdits {
     }
 
     /** What others changed of a job since a revision, in sentences. */
-    List<String> tellSince(StoredJob now, int from) {
+    List<Text> tellSince(StoredJob now, int from) {
         return from < now.revision() ? tell(listSince(now, from)) : List.of();
     }
 
@@ -143,27 +144,31 @@ class JobEdits {
         return jobs.listRevisions(now.id(), now.revision(), limit);
     }
 
-    private static List<String> tell(List<JobRevision> since) {
-        List<String> told = new ArrayList<>();
+    private static List<Text> tell(List<JobRevision> since) {
+        List<Text> told = new ArrayList<>();
         for (int i = since.size() - 2; i >= 0; i--) {
-            List<String> changes = changes(since.get(i + 1), since.get(i));
+            List<Text> changes = changes(since.get(i + 1), since.get(i));
             if (!changes.isEmpty()) {
-                told.add(since.get(i).changedBy() + " changed " + shortened(changes) + ".");
+                told.add(
+                        Phrase.of(
+                                "messages.meanwhile",
+                                since.get(i).changedBy(),
+                                shortened(changes)));
             }
         }
         return told;
     }
 
-    private static List<String> changes(JobRevision before, JobRevision after) {
+    private static List<Text> changes(JobRevision before, JobRevision after) {
         return JobDifference.list(before.document(), after.document()).stream()
                 .map(JobChange::says)
                 .toList();
     }
 
-    static String shortened(List<String> changes) {
-        String first = changes.stream().limit(MOST_CHANGES).collect(Collectors.joining("; "));
+    private static Text shortened(List<Text> changes) {
+        Text first = Text.clauses(changes.stream().limit(MOST_CHANGES).toList());
         int more = changes.size() - MOST_CHANGES;
-        return more > 0 ? first + "; and " + more + " more" : first;
+        return more > 0 ? Phrase.of("messages.and-more", first, more) : first;
     }
 
     /** With who made what stands: the last one who changed the same thing. */
@@ -182,8 +187,10 @@ class JobEdits {
     }
 
     private static boolean isOf(JobClash clash, JobChange change) {
+        int length = clash.subject().size();
         return clash.field().isEmpty()
-                ? (change.subject() + ",").startsWith(clash.subject() + ",")
+                ? change.subject().size() >= length
+                        && change.subject().subList(0, length).equals(clash.subject())
                 : change.subject().equals(clash.subject()) && change.field().equals(clash.field());
     }
 }

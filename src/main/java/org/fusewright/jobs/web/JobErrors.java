@@ -9,6 +9,7 @@ import org.fusewright.jobs.StaleJobException;
 import org.fusewright.jobs.UnknownJobException;
 import org.fusewright.web.ErrorPages;
 import org.fusewright.web.Problems;
+import org.fusewright.web.Words;
 import org.springframework.core.Ordered;
 import org.springframework.core.annotation.Order;
 import org.springframework.dao.OptimisticLockingFailureException;
@@ -31,15 +32,12 @@ class JobErrors {
     }
 
     static ProblemDetail stale() {
-        return Problems.of(
-                HttpStatus.PRECONDITION_FAILED,
-                "The job was changed in the meantime; nothing was done. Get it again and start"
-                        + " from there.");
+        return Problems.of(HttpStatus.PRECONDITION_FAILED, Words.say("job.stale"));
     }
 
     @ExceptionHandler
     ResponseEntity<Object> unknown(UnknownJobException e, HttpServletRequest request) {
-        return pages.answer(Problems.of(HttpStatus.NOT_FOUND, "There is no such job."), request);
+        return pages.answer(Problems.of(HttpStatus.NOT_FOUND, Words.say("job.unknown")), request);
     }
 
     @ExceptionHandler({StaleJobException.class, OptimisticLockingFailureException.class})
@@ -49,25 +47,21 @@ class JobErrors {
 
     @ExceptionHandler
     ResponseEntity<Object> stopped(StoppedEditException e, HttpServletRequest request) {
-        return pages.answer(
-                Problems.of(HttpStatus.CONFLICT, "The change was stopped and is not kept."),
-                request);
+        return pages.answer(Problems.of(HttpStatus.CONFLICT, Words.say("job.stopped")), request);
     }
 
     @ExceptionHandler
     ResponseEntity<Object> taken(ReferenceTakenException e, HttpServletRequest request) {
         return pages.answer(
-                Problems.of(HttpStatus.CONFLICT, "The reference is taken.", List.of(problem(e))),
+                Problems.of(
+                        HttpStatus.CONFLICT, Words.say("job.reference-taken"), List.of(problem(e))),
                 request);
     }
 
     @ExceptionHandler
     ResponseEntity<Object> noCatalog(NoCatalogException e, HttpServletRequest request) {
         return pages.answer(
-                Problems.of(
-                        HttpStatus.SERVICE_UNAVAILABLE,
-                        "There is no catalog to plan from yet: import one first."),
-                request);
+                Problems.of(HttpStatus.SERVICE_UNAVAILABLE, Words.say("job.no-catalog")), request);
     }
 
     static JobProblem problem(ReferenceTakenException taken) {

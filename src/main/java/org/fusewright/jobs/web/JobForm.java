@@ -2,12 +2,15 @@ package org.fusewright.jobs.web;
 
 import org.fusewright.core.job.JobProblem;
 import org.fusewright.core.job.LoadKind;
+import org.fusewright.core.words.Unit;
+import org.fusewright.web.Typed;
 import org.fusewright.web.Words;
 import org.jspecify.annotations.Nullable;
 
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.json.JsonMapper;
 
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -28,7 +31,6 @@ public final class JobForm {
 
     private static final JsonMapper MAPPER = new JsonMapper();
     private static final Pattern CIRCUIT = Pattern.compile("/circuits/\\d{1,4}");
-    private static final String CURRENT_IS_MISSING = " (not there)";
 
     /** What a circuit's drawer holds, by pointers within the circuit; its line has the rest. */
     private static final List<String> DRAWER =
@@ -157,22 +159,23 @@ public final class JobForm {
             return plain(
                     load.has(FormDocument.AMPS)
                             ? load.get(FormDocument.AMPS)
-                            : load.path(FormDocument.WATTS));
+                            : load.path(FormDocument.WATTS),
+                    Unit.NONE);
         }
         if (field.endsWith("/" + FormDocument.UNIT)) {
             return holder(document, field).has(FormDocument.AMPS) ? "A" : "W";
         }
-        return plain(document.at(field));
+        return plain(document.at(field), FormDocument.unitOf(field));
     }
 
     private static JsonNode holder(JsonNode document, String field) {
         return document.at(field.substring(0, field.lastIndexOf('/')));
     }
 
-    private static String plain(JsonNode value) {
+    private static String plain(JsonNode value, Unit unit) {
         if (value.isArray()) {
             List<String> elements = new ArrayList<>();
-            value.forEach(element -> elements.add(plain(element)));
+            value.forEach(element -> elements.add(plain(element, unit)));
             return String.join(",", elements);
         }
         if (value.isMissingNode() || value.isNull()) {
@@ -181,10 +184,14 @@ public final class JobForm {
         if (value.isString()) {
             return value.stringValue();
         }
-        String text = MAPPER.writeValueAsString(value);
-        return value.isNumber() && text.endsWith(".0")
-                ? text.substring(0, text.length() - 2)
-                : text;
+        return value.isNumber()
+                ? Typed.shown(value.decimalValue(), unit)
+                : MAPPER.writeValueAsString(value);
+    }
+
+    /** The usual value of a field, for its hint. */
+    public static String usual(String field, double value) {
+        return Typed.shown(BigDecimal.valueOf(value), FormDocument.unitOf(field));
     }
 
     public boolean flag(String field, boolean otherwise) {
@@ -258,11 +265,11 @@ public final class JobForm {
 
     public List<Option> triggerOptions(String field) {
         List<Option> options = new ArrayList<>();
-        options.add(new Option("", "no relay"));
-        options.add(new Option("controller", "engine controller"));
+        options.add(new Option("", Words.say("sheet.no-relay")));
+        options.add(new Option("controller", Words.say("sheet.engine-controller")));
         rows("/feeds").stream()
                 .map(row -> text(row + "/id"))
-                .map(id -> new Option(id, "feed " + id))
+                .map(id -> new Option(id, Words.say("sheet.feed-named", id)))
                 .forEach(options::add);
         return withCurrent(field, options);
     }
@@ -279,13 +286,13 @@ public final class JobForm {
             return options;
         }
         List<Option> all = new ArrayList<>(options);
-        all.add(new Option(current, current + CURRENT_IS_MISSING));
+        all.add(new Option(current, Words.say("sheet.not-there", current)));
         return all;
     }
 
     public static List<Option> kindOptions() {
         return Stream.of(LoadKind.values())
-                .map(kind -> new Option(kind.code(), kind.code().replace('-', ' ')))
+                .map(kind -> new Option(kind.code(), Words.say("load-kind." + kind.code())))
                 .toList();
     }
 
@@ -309,8 +316,18 @@ public final class JobForm {
                                         "auto-reset",
                                         "manual-reset",
                                         "fuse")
-                                .map(kinds -> new Option(kinds, kinds.replace(",", ", then "))))
+                                .map(kinds -> new Option(kinds, inTurn(kinds))))
                 .toList();
+    }
+
+    /** "auto-reset,fuse" in words. */
+    public static String inTurn(String kinds) {
+        String[] codes = kinds.split(",");
+        String words = Words.say("device-kind." + codes[0]);
+        for (int i = 1; i < codes.length; i++) {
+            words = Words.say("sheet.then", words, Words.say("device-kind." + codes[i]));
+        }
+        return words;
     }
 
     public static List<Option> options(String... valuesAndLabels) {

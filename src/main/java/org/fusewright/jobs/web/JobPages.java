@@ -4,9 +4,12 @@ import io.swagger.v3.oas.annotations.Hidden;
 
 import jakarta.servlet.http.HttpServletResponse;
 
+import org.fusewright.core.job.JobProblem;
 import org.fusewright.core.job.MalformedJobException;
 import org.fusewright.core.kit.Kit;
+import org.fusewright.core.quantity.WireSize;
 import org.fusewright.core.words.Text;
+import org.fusewright.core.words.UnitSystem;
 import org.fusewright.jobs.JobReading;
 import org.fusewright.jobs.Jobs;
 import org.fusewright.jobs.Kits;
@@ -38,6 +41,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.OptionalLong;
 import java.util.Set;
@@ -54,9 +58,6 @@ import java.util.stream.Stream;
 @Hidden
 class JobPages {
     private static final int PAGE_LENGTH = 50;
-    private static final String STALE =
-            "Somebody changed this job in the meantime, so it was not deleted. This is what there"
-                    + " is now.";
 
     private final Jobs jobs;
     private final Kits kits;
@@ -84,7 +85,7 @@ class JobPages {
 
     @PostMapping("/jobs")
     ModelAndView create(@RequestParam MultiValueMap<String, String> fields, ChangedBy by) {
-        ObjectNode document = NewJob.of(FormDocument.of(fields));
+        ObjectNode document = NewJob.of(FormDocument.of(fields), usualWires());
         try {
             JobReading reading = JobReader.read(document);
             kits.plan(reading);
@@ -99,6 +100,13 @@ class JobPages {
                     JobForm.of(document, List.of(JobErrors.problem(taken))),
                     HttpStatus.CONFLICT);
         }
+    }
+
+    /** Who reads inches most likely buys gauges. */
+    private Optional<String> usualWires() {
+        return Words.wording().units() == UnitSystem.IMPERIAL
+                ? kits.findWireFamily(WireSize.Standard.AWG)
+                : Optional.empty();
     }
 
     @GetMapping("/jobs/{id}")
@@ -116,12 +124,7 @@ class JobPages {
 
     private static JobView restored(JobView view, int revision) {
         int made = view.job().revision();
-        return view.withNotice(
-                        "Revision "
-                                + revision
-                                + " is restored: it is revision "
-                                + made
-                                + " now. Undo takes that back.")
+        return view.withNotice(Words.say("messages.restored", revision, made))
                 .withEdit(new EditOutcome(OptionalInt.of(made), List.of(), List.of()));
     }
 
@@ -216,11 +219,12 @@ class JobPages {
             view =
                     JobView.of(jobs.get(id), this::plan)
                             .withNotice(
-                                    "Not undone, because of what was changed since: "
-                                            + rejected.problems().stream()
-                                                    .map(problem -> Words.say(problem.detail()))
-                                                    .collect(Collectors.joining("; "))
-                                            + ".");
+                                    Words.say(
+                                            "messages.not-undone-because",
+                                            Text.clauses(
+                                                    rejected.problems().stream()
+                                                            .map(JobProblem::detail)
+                                                            .toList())));
         }
         return script
                 ? swapAll(view.opening(open), HttpStatus.OK, response)
@@ -231,13 +235,11 @@ class JobPages {
         return clashes.stream()
                 .map(
                         clash ->
-                                "Not undone: "
-                                        + clash.what().about()
-                                        + ", which "
-                                        + clash.by()
-                                        + " changed since ("
-                                        + clash.when()
-                                        + ").")
+                                Words.say(
+                                        "messages.not-undone",
+                                        clash.what().about(),
+                                        clash.by(),
+                                        clash.when()))
                 .collect(Collectors.joining(" "));
     }
 
@@ -326,7 +328,7 @@ class JobPages {
         } catch (StaleJobException stale) {
             return jobPage(
                     "jobs/job",
-                    JobView.of(jobs.get(id), this::plan).withNotice(STALE),
+                    JobView.of(jobs.get(id), this::plan).withNotice(Words.say("job.stale-now")),
                     HttpStatus.PRECONDITION_FAILED);
         }
     }

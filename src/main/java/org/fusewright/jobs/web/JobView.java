@@ -3,8 +3,11 @@ package org.fusewright.jobs.web;
 import org.fusewright.core.check.Subject;
 import org.fusewright.core.job.MalformedJobException;
 import org.fusewright.core.kit.Kit;
+import org.fusewright.core.words.Phrase;
+import org.fusewright.core.words.Text;
 import org.fusewright.jobs.JobDifference;
 import org.fusewright.jobs.StoredJob;
+import org.fusewright.web.Words;
 
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.ObjectNode;
@@ -197,18 +200,20 @@ public record JobView(
     /** What a row of a circuit or feed says beyond its line, in words. */
     public List<String> more(String row) {
         ObjectNode rest = (ObjectNode) job.document().at(row).deepCopy();
-        boolean named = !rest.path("title").asString("").isEmpty();
+        if (rest.path("title").asString("").isEmpty()) {
+            rest.remove("id"); // stands in the line then
+        }
         JsonNode loads = rest.path("loads");
         rest.remove(SHOWN);
         List<String> words = new ArrayList<>(words(rest));
-        if (!named) {
-            words.removeIf(word -> word.startsWith("id "));
-        }
         for (int i = 0; i < loads.size(); i++) {
             ObjectNode load = (ObjectNode) loads.get(i);
-            String of = loads.size() > 1 ? "load " + (i + 1) + ": " : "";
             load.remove(i == 0 ? SHOWN_OF_FIRST_LOAD : SHOWN_OF_LOAD);
-            words(load).forEach(word -> words.add(of + word));
+            for (String word : words(load)) {
+                Text of = Phrase.of("change-of.loads", String.valueOf(i + 1));
+                words.add(
+                        loads.size() > 1 ? Words.say("change.of", of, Text.verbatim(word)) : word);
+            }
         }
         return words;
     }
@@ -220,13 +225,18 @@ public record JobView(
         List<String> words = new ArrayList<>(words(rest));
         job.document()
                 .path("locations")
-                .forEach(place -> words.add("place " + String.join(", ", words(place))));
+                .forEach(place -> words.add(String.join(", ", words(place))));
         return words;
     }
 
     private static List<String> words(JsonNode fields) {
         return JobDifference.listValues(fields).stream()
-                .map(value -> value.field() + " " + value.after())
+                .map(
+                        value ->
+                                Words.say(
+                                        "change.value",
+                                        value.field().orElseThrow(),
+                                        value.after().orElseThrow()))
                 .toList();
     }
 

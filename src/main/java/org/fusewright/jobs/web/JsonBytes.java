@@ -31,6 +31,10 @@ final class JsonBytes {
     private static final int DECIMALS = 4;
     private static final long ROUNDING = 10_000;
     private static final int MOST_DIGITS = 24;
+
+    /** Of one sign, such as \\u001F. */
+    private static final int MOST_ESCAPED = 6;
+
     private static final int MOST_INT_DIGITS = 10;
 
     /** With so many decimals even the least number's usual form has no exponent. */
@@ -89,16 +93,18 @@ final class JsonBytes {
     /** Any text. */
     void text(String text) {
         byte[] utf8 = text.getBytes(StandardCharsets.UTF_8);
-        sign('"');
         if (needsEscape(utf8)) {
+            makeRoom(MOST_ESCAPED * utf8.length + 3);
+            bytes[size++] = '"';
             escape(utf8);
         } else {
-            makeRoom(utf8.length);
+            makeRoom(utf8.length + 3);
+            bytes[size++] = '"';
             System.arraycopy(utf8, 0, bytes, size, utf8.length);
             size += utf8.length;
         }
-        sign('"');
-        sign(',');
+        bytes[size++] = '"';
+        bytes[size++] = ',';
     }
 
     void flag(boolean flag) {
@@ -109,7 +115,11 @@ final class JsonBytes {
 
     void whole(long number) {
         makeRoom(MOST_DIGITS);
-        copyAscii(Long.toString(number));
+        if (number < 0) {
+            copyAscii(Long.toString(number));
+        } else {
+            digits(number);
+        }
         bytes[size++] = ',';
     }
 
@@ -185,16 +195,14 @@ final class JsonBytes {
 
     private void decimals(int decimals) {
         int left = decimals;
-        int places = DECIMALS;
-        while (left % 10 == 0) {
-            left /= 10;
-            places--;
-        }
-        for (int at = size + places - 1; at >= size; at--) {
+        for (int at = size + DECIMALS - 1; at >= size; at--) {
             bytes[at] = (byte) ('0' + left % 10);
             left /= 10;
         }
-        size += places;
+        size += DECIMALS;
+        while (bytes[size - 1] == '0') {
+            size--;
+        }
     }
 
     /** Each value brings a comma; the end of what it stands in takes the last one's place. */
@@ -262,7 +270,6 @@ final class JsonBytes {
     }
 
     private void escape(byte[] utf8) {
-        makeRoom(6 * utf8.length);
         for (byte unit : utf8) {
             if (needsEscape(unit)) {
                 copyAscii(escaped(unit));

@@ -2,6 +2,7 @@ package org.fusewright.jobs.web;
 
 import org.fusewright.core.check.Check;
 import org.fusewright.core.words.Text;
+import org.fusewright.core.words.Wording;
 
 import java.math.BigDecimal;
 import java.util.List;
@@ -10,6 +11,9 @@ import java.util.function.Consumer;
 /** A JSON document of named fields; what several documents say alike, they say here. */
 abstract class JsonDocument {
     final JsonBytes json;
+
+    /** Where texts are put together, one after the other. */
+    private final StringBuilder said = new StringBuilder();
 
     JsonDocument(JsonBytes json) {
         this.json = json;
@@ -28,7 +32,7 @@ abstract class JsonDocument {
         number("margin", check.margin());
         word("verdict", check.verdict().code());
         text("says", check.says());
-        text("basis", check.basis().text());
+        text("basis", check.basis().text().english());
     }
 
     final <T> void list(String name, List<T> values, Consumer<T> fields) {
@@ -60,7 +64,24 @@ abstract class JsonDocument {
 
     /** A text of the program, in English: documents speak one language. */
     final void text(String name, Text text) {
-        text(name, text.english());
+        json.name(name);
+        text(text);
+    }
+
+    private void text(Text text) {
+        said.setLength(0);
+        Wording.ENGLISH.say(text, said);
+        json.text(said.toString());
+    }
+
+    /** Texts of the program, in English. */
+    final void said(String name, List<Text> texts) {
+        json.name(name);
+        json.startList();
+        for (Text text : texts) {
+            text(text);
+        }
+        json.endList();
     }
 
     final void texts(String name, List<String> values) {

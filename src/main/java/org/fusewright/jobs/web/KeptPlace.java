@@ -61,11 +61,11 @@ public record KeptPlace(
     private static boolean isOf(Check check, Circuit circuit, boolean relay) {
         return check.code() == CheckCode.PLACE_KEPT
                 && check.subject().id().equals(circuit.id())
-                && check.subject().text().endsWith("/relay") == relay;
+                && check.subject().text().english().endsWith("/relay") == relay;
     }
 
     /** What the place is of, such as "relay of pump". */
     public String what() {
-        return (relay ? "relay" : "device") + " of " + circuit;
+        return Words.say(relay ? "sheet.relay-of" : "sheet.device-of-circuit", circuit);
     }
 }

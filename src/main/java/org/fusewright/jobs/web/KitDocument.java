@@ -99,7 +99,7 @@ public final class KitDocument extends JsonDocument {
         number("inrushA", sized.inrushA());
         sized.device().ifPresent(device -> device("device", device));
         sized.resolved().circuit().contactFrom().ifPresent(from -> text("contactFrom", from));
-        texts("why", sized.why());
+        said("why", sized.why());
         list("leads", circuit.leads(), this::lead);
         list("splices", sized.splices(), this::splice);
         list("loads", sized.loads(), this::load);
@@ -123,7 +123,7 @@ public final class KitDocument extends JsonDocument {
         feed.sized().remains().ifPresent(this::remains);
         feed.sized().mainDevice().ifPresent(device -> device("device", device));
         feed.sized().holder().map(Holder::number).ifPresent(n -> word("holder", n.value()));
-        texts("why", feed.sized().why());
+        said("why", feed.sized().why());
         list("leads", feed.leads(), this::lead);
         list("splices", feed.sized().splices(), this::splice);
     }
@@ -244,7 +244,12 @@ public final class KitDocument extends JsonDocument {
         word("colour", line.wire().colour().code());
         whole("cuts", line.leads().size());
         number("totalM", line.total().metres());
-        texts("leads", line.leads().stream().map(lead -> lead.lead().id()).toList());
+        json.name("leads");
+        json.startList();
+        for (KitLead lead : line.leads()) {
+            json.text(lead.lead().id());
+        }
+        json.endList();
     }
 
     private void money(String name, BigMoney money) {

@@ -13,7 +13,9 @@ import org.fusewright.core.kit.PartGroup;
 import org.fusewright.core.kit.PartLine;
 import org.fusewright.core.sizing.SizedCircuit;
 import org.fusewright.core.sizing.SizedFeed;
+import org.fusewright.core.words.Phrase;
 import org.fusewright.web.Figures;
+import org.fusewright.web.Words;
 
 import java.util.EnumMap;
 import java.util.HashMap;
@@ -117,11 +119,18 @@ public final class KitView {
                                         .map(KitView::named)
                                         .orElseGet(
                                                 () ->
-                                                        "of "
-                                                                + circuit.resolved()
-                                                                        .circuit()
-                                                                        .contactFrom()
-                                                                        .orElse("another")))
+                                                        circuit.resolved()
+                                                                .circuit()
+                                                                .contactFrom()
+                                                                .map(
+                                                                        other ->
+                                                                                Words.say(
+                                                                                        "sheet.device-of",
+                                                                                        other))
+                                                                .orElseGet(
+                                                                        () ->
+                                                                                Words.say(
+                                                                                        "sheet.device-of-another"))))
                 .orElse("");
     }
 
@@ -131,7 +140,8 @@ public final class KitView {
     }
 
     private static String named(Device device) {
-        return Figures.plain(device.ratingA(), 2) + "\u00a0A " + device.kind().code();
+        return Words.say(
+                "device." + device.kind().code(), Figures.plain(device.ratingA(), 2) + "\u00a0A");
     }
 
     public List<Check> checks(Verdict verdict) {
@@ -156,15 +166,16 @@ public final class KitView {
         int fails = checks(Verdict.FAIL).size();
         int cautions = checks(Verdict.CAUTION).size();
         if (fails > 0) {
-            return "✗ Must not be built as it is: "
-                    + counted(fails, "check fails", "checks fail")
-                    + (cautions > 0 ? ", " + counted(cautions, "caution", "cautions") : "");
+            return cautions > 0
+                    ? Words.say(
+                            "kit.must-not-be-built-with",
+                            Phrase.counted("kit.checks-fail", fails),
+                            Phrase.counted("kit.cautions", cautions))
+                    : Words.say("kit.must-not-be-built", Phrase.counted("kit.checks-fail", fails));
         }
         return cautions > 0
-                ? "! Buildable, with "
-                        + counted(cautions, "caution", "cautions")
-                        + " for you to agree to"
-                : "✓ Buildable: all " + kit.checks().size() + " checks pass";
+                ? Words.say("kit.buildable-with", Phrase.counted("kit.with-cautions", cautions))
+                : Words.say("kit.buildable", kit.checks().size());
     }
 
     /** Such as "4 × A-1, 2 × A-2". */
@@ -172,9 +183,5 @@ public final class KitView {
         return contents.stream()
                 .map(content -> content.quantity() + " × " + content.part())
                 .collect(Collectors.joining(", "));
-    }
-
-    private static String counted(int number, String one, String more) {
-        return number + " " + (number == 1 ? one : more);
     }
 }

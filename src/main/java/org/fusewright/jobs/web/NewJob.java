@@ -4,6 +4,8 @@ import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.JsonNodeFactory;
 import tools.jackson.databind.node.ObjectNode;
 
+import java.util.Optional;
+
 /** The document that a new job starts as. */
 final class NewJob {
     private NewJob() {}
@@ -14,12 +16,17 @@ final class NewJob {
         return document;
     }
 
-    /** With what the form gave, a permanent and a switched feed, and no circuits yet. */
-    static ObjectNode of(ObjectNode given) {
+    /**
+     * With what the form gave, a permanent and a switched feed, and no circuits yet.
+     *
+     * @param wireFamily empty for the catalog's usual one
+     */
+    static ObjectNode of(ObjectNode given, Optional<String> wireFamily) {
         ArrayNode feeds = given.putArray("feeds");
         feed(feeds, "battery", "30");
         feed(feeds, "switched", "15");
         given.putArray("circuits");
+        wireFamily.ifPresent(family -> given.putObject("choices").put("wireFamily", family));
         return given;
     }
 

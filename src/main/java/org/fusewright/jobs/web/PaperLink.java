@@ -1,6 +1,7 @@
 package org.fusewright.jobs.web;
 
 import org.fusewright.papers.BenchPaper;
+import org.fusewright.web.Words;
 
 import java.util.List;
 import java.util.stream.Stream;
@@ -11,7 +12,7 @@ public record PaperLink(String name, String title) {
     /** One for each paper, in the order in which the bench needs them. */
     public static List<PaperLink> listAll() {
         return Stream.of(BenchPaper.values())
-                .map(paper -> new PaperLink(paper.code(), paper.title()))
+                .map(paper -> new PaperLink(paper.code(), Words.say("paper." + paper.code())))
                 .toList();
     }
 }

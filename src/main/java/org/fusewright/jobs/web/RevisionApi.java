@@ -3,6 +3,7 @@ package org.fusewright.jobs.web;
 import io.swagger.v3.oas.annotations.Operation;
 import io.swagger.v3.oas.annotations.tags.Tag;
 
+import org.fusewright.core.words.Text;
 import org.fusewright.jobs.JobChange;
 import org.fusewright.jobs.JobRevision;
 import org.fusewright.jobs.Jobs;
@@ -35,6 +36,7 @@ import java.math.BigDecimal;
 import java.time.Instant;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.OptionalInt;
 
 /** The revisions of a kept job, as documents. */
@@ -58,11 +60,15 @@ class RevisionApi {
         static Change of(JobChange change) {
             return new Change(
                     change.kind().name().toLowerCase(Locale.ROOT),
-                    change.subject(),
-                    change.field(),
-                    change.before(),
-                    change.after(),
-                    change.says());
+                    Text.listed(change.subject()).english(),
+                    english(change.field()),
+                    english(change.before()),
+                    english(change.after()),
+                    change.says().english());
+        }
+
+        private static String english(Optional<Text> text) {
+            return text.map(Text::english).orElse("");
         }
 
         static List<Change> of(List<JobChange> changes) {
@@ -164,7 +170,7 @@ class RevisionApi {
                             change ->
                                     new Verdict(
                                             change.code(),
-                                            change.subject(),
+                                            change.subject().english(),
                                             change.before().map(v -> v.code()).orElse(null),
                                             change.after().map(v -> v.code()).orElse(null),
                                             change.says().english()))

@@ -2,8 +2,10 @@ package org.fusewright.jobs.web;
 
 import io.swagger.v3.oas.annotations.Hidden;
 
+import org.fusewright.core.job.JobProblem;
 import org.fusewright.core.job.MalformedJobException;
 import org.fusewright.core.kit.Kit;
+import org.fusewright.core.words.Text;
 import org.fusewright.jobs.Jobs;
 import org.fusewright.jobs.Kits;
 import org.fusewright.jobs.StaleJobException;
@@ -21,17 +23,12 @@ import org.springframework.web.servlet.ModelAndView;
 
 import java.util.List;
 import java.util.Map;
-import java.util.stream.Collectors;
 
 /** The revisions of a job: a list of them, each to look at, two beside each other. */
 @Controller
 @Hidden
 class RevisionPages {
     private static final int PAGE_LENGTH = 50;
-    private static final String STALE =
-            "Somebody changed this job in the meantime, so nothing was restored. Look at what there"
-                    + " is now, and restore again if you still want to.";
-
     private final Jobs jobs;
     private final Kits kits;
     private final Revisions revisions;
@@ -91,18 +88,22 @@ class RevisionPages {
             return new ModelAndView(
                     "redirect:/jobs/" + id + "?restored=" + revision + "&as=" + job.revision());
         } catch (StaleJobException stale) {
-            return listPage(id, Integer.MAX_VALUE, STALE, HttpStatus.PRECONDITION_FAILED);
+            return listPage(
+                    id,
+                    Integer.MAX_VALUE,
+                    Words.say("revisions.stale"),
+                    HttpStatus.PRECONDITION_FAILED);
         } catch (MalformedJobException notOfThisCatalog) {
             return listPage(
                     id,
                     Integer.MAX_VALUE,
-                    "Revision "
-                            + revision
-                            + " cannot be restored: "
-                            + notOfThisCatalog.problems().stream()
-                                    .map(problem -> Words.say(problem.detail()))
-                                    .collect(Collectors.joining("; "))
-                            + ".",
+                    Words.say(
+                            "revisions.not-restored",
+                            revision,
+                            Text.clauses(
+                                    notOfThisCatalog.problems().stream()
+                                            .map(JobProblem::detail)
+                                            .toList())),
                     HttpStatus.BAD_REQUEST);
         }
     }

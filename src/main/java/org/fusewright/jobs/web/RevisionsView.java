@@ -1,5 +1,7 @@
 package org.fusewright.jobs.web;
 
+import org.fusewright.core.words.Phrase;
+import org.fusewright.core.words.Text;
 import org.fusewright.jobs.JobChange;
 import org.fusewright.jobs.StoredJob;
 import org.fusewright.web.Figures;
@@ -19,18 +21,18 @@ public record RevisionsView(StoredJob job, List<Line> lines, String notice) {
      *
      * @param changes what it changed of the one before, in sentences
      */
-    public record Line(int revision, String by, String when, List<String> changes) {
+    public record Line(int revision, String by, String when, List<Text> changes) {
         public Line {
             changes = List.copyOf(changes);
         }
 
         /** The changes that stand in the list. */
-        public List<String> first() {
+        public List<Text> first() {
             return changes.subList(0, Math.min(SHOWN, changes.size()));
         }
 
         /** The changes that open on demand. */
-        public List<String> rest() {
+        public List<Text> rest() {
             return changes.subList(Math.min(SHOWN, changes.size()), changes.size());
         }
     }
@@ -45,9 +47,9 @@ public record RevisionsView(StoredJob job, List<Line> lines, String notice) {
                 entry.revision().changedBy(),
                 Figures.time(entry.revision().changedAt()),
                 entry.revision().revision() == 1
-                        ? List.of("the job is made")
+                        ? List.of(Phrase.of("revisions.made"))
                         : entry.changes().isEmpty()
-                                ? List.of("nothing that shows")
+                                ? List.of(Phrase.of("revisions.nothing"))
                                 : entry.changes().stream().map(JobChange::says).toList());
     }
 

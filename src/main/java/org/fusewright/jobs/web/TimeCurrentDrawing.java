@@ -52,7 +52,9 @@ public final class TimeCurrentDrawing {
         svg.append(
                 "<title id=\"%s-title\">%s</title>"
                         .formatted(id, escaped(Words.say("chart.title", circuit, chart.device()))));
-        svg.append("<desc id=\"%s-text\">%s</desc>".formatted(id, escaped(chart.description())));
+        svg.append(
+                "<desc id=\"%s-text\">%s</desc>"
+                        .formatted(id, escaped(Words.say(chart.description()))));
         svg.append(
                 "<pattern id=\"%s-hatch\" width=\"5\" height=\"5\" patternUnits=\"userSpaceOnUse\"><rect class=\"tint\" width=\"5\" height=\"5\"/><path class=\"hatch\" d=\"M-1 1l2 -2M0 5l5 -5M4 6l2 -2\"/></pattern>"
                         .formatted(id));

@@ -2,6 +2,7 @@ package org.fusewright.jobs.web;
 
 import org.fusewright.core.sizing.WhatIf.Answer;
 import org.fusewright.core.sizing.WhatIf.Point;
+import org.fusewright.core.words.UnitSystem;
 
 import java.math.BigDecimal;
 
@@ -27,7 +28,7 @@ final class WhatIfDocument extends JsonDocument {
         json.startObject();
         text("circuit", answer.circuit());
         word("vary", answer.varied().code());
-        word("unit", answer.varied().unit());
+        word("unit", answer.varied().unit().sign(UnitSystem.METRIC));
         value("designed", answer.designed());
         answer.unchangedTo().ifPresent(value -> number("unchangedTo", value));
         answer.standsTo().ifPresent(value -> number("standsTo", value));

@@ -97,7 +97,7 @@ public record WhatIfView(String row, Varied varied, Optional<Answer> answer) {
         return switch (varied) {
             case AMBIENT, RUN -> figure(Double.parseDouble(point.value()));
             case SIZE -> point.value().replace(' ', NO_BREAK);
-            case KIND -> point.says().replace(" A", NO_BREAK + "A");
+            case KIND -> Words.say(point.says()).replace(" A", NO_BREAK + "A");
         };
     }
 
@@ -232,7 +232,7 @@ public record WhatIfView(String row, Varied varied, Optional<Answer> answer) {
     private String others(List<Point> points, boolean worse) {
         return points.stream()
                 .filter(point -> !isOwn(point) && point.worse() == worse)
-                .map(Point::says)
+                .map(point -> Words.say(point.says()))
                 .collect(Collectors.joining(", "));
     }
 }

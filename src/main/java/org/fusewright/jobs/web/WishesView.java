@@ -1,10 +1,14 @@
 package org.fusewright.jobs.web;
 
+import org.fusewright.core.words.Unit;
 import org.fusewright.jobs.load.CustomerText;
 import org.fusewright.jobs.load.CustomerText.Phrase;
 import org.fusewright.jobs.load.CustomerText.Wish;
 import org.fusewright.web.Figures;
+import org.fusewright.web.Typed;
+import org.fusewright.web.Words;
 
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -67,13 +71,13 @@ public record WishesView(String text, List<Row> rows, int unread) {
         boolean known = wish.amps().isPresent() || wish.watts().isPresent();
         List<String> remarks = new ArrayList<>();
         if (!known) {
-            remarks.add("No watts or amps are said.");
+            remarks.add(Words.say("wishes.no-amount"));
         }
         if (!wish.kindSaid()) {
-            remarks.add("The kind is a guess.");
+            remarks.add(Words.say("wishes.kind-guessed"));
         }
         if (wish.runM().isEmpty()) {
-            remarks.add("No length is said.");
+            remarks.add(Words.say("wishes.no-length"));
         }
         return new Fields(
                 known,
@@ -83,7 +87,9 @@ public record WishesView(String text, List<Row> rows, int unread) {
                 wish.amps().isPresent() ? number(wish.amps()) : number(wish.watts()),
                 wish.amps().isPresent() ? "A" : "W",
                 number(wish.ratedV()),
-                number(wish.runM()),
+                wish.runM().isPresent()
+                        ? Typed.shown(BigDecimal.valueOf(wish.runM().getAsDouble()), Unit.METRE)
+                        : "",
                 wish.terminal(),
                 wish.momentary(),
                 wish.relay(),

@@ -106,7 +106,12 @@ final class OrderDocument {
                     cover.naive().map(Money::getAmount).orElse(null),
                     cover.saving().getAmount(),
                     cover.uncovered().stream()
-                            .map(one -> new Reason(one.part().value(), null, one.reason()))
+                            .map(
+                                    one ->
+                                            new Reason(
+                                                    one.part().value(),
+                                                    null,
+                                                    one.reason().english()))
                             .toList(),
                     cover.leftAside().stream()
                             .map(
@@ -114,7 +119,7 @@ final class OrderDocument {
                                             new Reason(
                                                     one.offer().part().value(),
                                                     one.offer().supplier(),
-                                                    one.reason()))
+                                                    one.reason().english()))
                             .toList(),
                     proposal.notes().stream().map(Text::english).toList());
         }

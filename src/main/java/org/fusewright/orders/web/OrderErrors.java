@@ -27,15 +27,13 @@ class OrderErrors {
     }
 
     static ProblemDetail stale() {
-        return Problems.of(
-                HttpStatus.PRECONDITION_FAILED,
-                "It was changed in the meantime; nothing was done. Get it again and start from"
-                        + " there.");
+        return Problems.of(HttpStatus.PRECONDITION_FAILED, Words.say("orders.stale"));
     }
 
     @ExceptionHandler
     ResponseEntity<Object> unknown(UnknownOrderException e, HttpServletRequest request) {
-        return pages.answer(Problems.of(HttpStatus.NOT_FOUND, "There is no such order."), request);
+        return pages.answer(
+                Problems.of(HttpStatus.NOT_FOUND, Words.say("orders.unknown")), request);
     }
 
     @ExceptionHandler

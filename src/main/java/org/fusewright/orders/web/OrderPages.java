@@ -40,9 +40,6 @@ import java.util.stream.Collectors;
 class OrderPages {
     private static final int PAGE_LENGTH = 50;
     private static final String CAME = "came-";
-    private static final String STALE =
-            "Somebody changed this in the meantime, so nothing was done. This is what there is"
-                    + " now.";
 
     private final Orders orders;
 
@@ -101,7 +98,8 @@ class OrderPages {
         } catch (MalformedJobException malformed) {
             return startPage(form, null, "", HttpStatus.BAD_REQUEST);
         } catch (StaleOrderException stale) {
-            return startPage(form, null, STALE, HttpStatus.PRECONDITION_FAILED);
+            return startPage(
+                    form, null, Words.say("orders.stale-now"), HttpStatus.PRECONDITION_FAILED);
         } catch (OrderRefusedException refused) {
             return startPage(form, null, Words.say(refused.reason()), HttpStatus.CONFLICT);
         }
@@ -142,7 +140,7 @@ class OrderPages {
         List<String> faults = new ArrayList<>();
         List<ReceivedLine> lines = new ArrayList<>();
         if (note.isBlank() || note.strip().length() > 120) {
-            faults.add("The delivery note needs its number, of 1 to 120 characters.");
+            faults.add(Words.say("orders.note-needed"));
         }
         typed.forEach(
                 (name, text) -> {
@@ -155,7 +153,7 @@ class OrderPages {
             readLine(other, typed.getOrDefault("otherQuantity", "").strip(), lines, faults);
         }
         if (lines.isEmpty() && faults.isEmpty()) {
-            faults.add("Say how many came of at least one line.");
+            faults.add(Words.say("orders.nothing-came"));
         }
         if (!faults.isEmpty()) {
             return page(id, String.join(" ", faults), typed, HttpStatus.BAD_REQUEST);
@@ -165,20 +163,20 @@ class OrderPages {
         } catch (MalformedJobException malformed) {
             String told =
                     malformed.problems().stream()
-                            .map(problem -> Words.say(problem.detail()))
-                            .collect(Collectors.joining(". ", "", ". Nothing was booked."));
+                                    .map(problem -> Words.say(problem.detail()))
+                                    .collect(Collectors.joining(". ", "", ". "))
+                            + Words.say("orders.nothing-booked");
             return page(id, told, typed, HttpStatus.BAD_REQUEST);
         }
     }
 
     private static void readLine(
             String part, String text, List<ReceivedLine> lines, List<String> faults) {
-        if (text.matches("\\d{1,8}(\\.\\d{1,3})?") && new BigDecimal(text).signum() > 0) {
-            lines.add(new ReceivedLine(part, new BigDecimal(text)));
-        } else if (!text.matches("0+(\\.0+)?")) {
-            faults.add(
-                    "What came of %s must be a number above 0 with at most 3 decimals."
-                            .formatted(part));
+        String number = text.replace(',', '.');
+        if (number.matches("\\d{1,8}(\\.\\d{1,3})?") && new BigDecimal(number).signum() > 0) {
+            lines.add(new ReceivedLine(part, new BigDecimal(number)));
+        } else if (!number.matches("0+(\\.0+)?")) {
+            faults.add(Words.say("orders.came-form", part));
         }
     }
 
@@ -209,7 +207,8 @@ class OrderPages {
             return new ModelAndView(
                     action.get().isPresent() ? "redirect:/orders/" + id : "redirect:/orders");
         } catch (StaleOrderException stale) {
-            return page(id, STALE, Map.of(), HttpStatus.PRECONDITION_FAILED);
+            return page(
+                    id, Words.say("orders.stale-now"), Map.of(), HttpStatus.PRECONDITION_FAILED);
         } catch (OrderRefusedException refused) {
             return page(id, Words.say(refused.reason()), Map.of(), HttpStatus.CONFLICT);
         }

@@ -35,7 +35,7 @@ public record ProposalView(
     /** Offers that were left aside for being too slow. */
     public long countTooSlow() {
         return proposal.cover().leftAside().stream()
-                .filter(one -> one.reason().startsWith("too slow"))
+                .filter(one -> one.offer().currency().equals(proposal.wishes().currency()))
                 .count();
     }
 

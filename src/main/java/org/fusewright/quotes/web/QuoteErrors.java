@@ -27,15 +27,13 @@ class QuoteErrors {
     }
 
     static ProblemDetail stale() {
-        return Problems.of(
-                HttpStatus.PRECONDITION_FAILED,
-                "The quote was changed in the meantime; nothing was done. Get it again and start"
-                        + " from there.");
+        return Problems.of(HttpStatus.PRECONDITION_FAILED, Words.say("quotes.stale"));
     }
 
     @ExceptionHandler
     ResponseEntity<Object> unknown(UnknownQuoteException e, HttpServletRequest request) {
-        return pages.answer(Problems.of(HttpStatus.NOT_FOUND, "There is no such quote."), request);
+        return pages.answer(
+                Problems.of(HttpStatus.NOT_FOUND, Words.say("quotes.unknown")), request);
     }
 
     @ExceptionHandler

@@ -3,6 +3,7 @@ package org.fusewright.quotes.web;
 import org.fusewright.core.job.JobProblem;
 import org.fusewright.core.quote.TaxKind;
 import org.fusewright.core.quote.VariantKind;
+import org.fusewright.web.Words;
 import org.jspecify.annotations.Nullable;
 import org.springframework.util.MultiValueMap;
 
@@ -41,7 +42,7 @@ public record QuoteForm(JsonNode wishes, List<TaxKind> taxes, List<JobProblem> p
         }
         wishes.put("shipping", true).put("validDays", 30);
         wishes.putArray("terms");
-        wishes.putArray("notIncluded").add("Fitting the kit to the machine.");
+        wishes.putArray("notIncluded").add(Words.say("quotes.fitting-not-included"));
         return wishes;
     }
 

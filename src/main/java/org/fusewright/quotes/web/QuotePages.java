@@ -37,9 +37,6 @@ import java.util.function.Supplier;
 @Hidden
 class QuotePages {
     private static final int PAGE_LENGTH = 50;
-    private static final String STALE =
-            "Somebody changed this quote in the meantime, so nothing was done. This is what there"
-                    + " is now.";
 
     private final Quotes quotes;
     private final Jobs jobs;
@@ -150,7 +147,7 @@ class QuotePages {
                     .map(quote -> redirect(quote.id()))
                     .orElseGet(() -> new ModelAndView("redirect:/quotes"));
         } catch (StaleQuoteException stale) {
-            return again(id, STALE, HttpStatus.PRECONDITION_FAILED);
+            return again(id, Words.say("quotes.stale-now"), HttpStatus.PRECONDITION_FAILED);
         } catch (QuoteRefusedException refused) {
             return again(id, Words.say(refused.reason()), HttpStatus.CONFLICT);
         }

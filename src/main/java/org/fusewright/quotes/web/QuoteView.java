@@ -9,6 +9,7 @@ import org.fusewright.core.quote.Variant;
 import org.fusewright.core.words.Text;
 import org.fusewright.quotes.StoredQuote;
 import org.fusewright.web.Figures;
+import org.fusewright.web.Words;
 
 import java.math.BigDecimal;
 import java.math.RoundingMode;
@@ -118,10 +119,6 @@ public record QuoteView(StoredQuote kept, QuoteForm form, List<Text> movedOn, St
     }
 
     public static String kindTitle(LineKind kind) {
-        return switch (kind) {
-            case PART -> "Parts";
-            case LABOUR -> "Bench work";
-            case SHIPPING -> "Shipping";
-        };
+        return Words.say("quote-lines." + kind.code());
     }
 }

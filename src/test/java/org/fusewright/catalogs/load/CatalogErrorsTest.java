@@ -158,7 +158,7 @@ class CatalogErrorsTest {
                 .returns(line, CatalogError::line)
                 .returns(column == null ? "" : column, CatalogError::column)
                 .returns(value == null ? "" : value, CatalogError::value)
-                .extracting(CatalogError::detail)
+                .extracting(error -> error.detail().english())
                 .asString()
                 .contains(detail);
     }
@@ -166,7 +166,9 @@ class CatalogErrorsTest {
     @Test
     void namesAMissingFile() {
         files.remove("seals.csv");
-        assertThat(errors()).contains(new CatalogError("seals.csv", 0, "", "", "missing file"));
+        assertThat(errors())
+                .extracting(CatalogErrorsTest::told)
+                .contains(List.of("seals.csv", 0, "", "", "missing file"));
     }
 
     @Test
@@ -175,7 +177,7 @@ class CatalogErrorsTest {
         assertThat(errors())
                 .singleElement()
                 .returns("cogs.csv", CatalogError::file)
-                .extracting(CatalogError::detail)
+                .extracting(error -> error.detail().english())
                 .asString()
                 .startsWith("unknown file; allowed are blocks.csv, caps.csv, ");
     }
@@ -184,16 +186,17 @@ class CatalogErrorsTest {
     void namesAMissingColumn() {
         files.put("labour.csv", "code,title,minutes,hourlyRate\ncut,Cut,1,48\n");
         assertThat(errors())
-                .containsExactly(
-                        new CatalogError("labour.csv", 1, "currency", "", "missing column"));
+                .extracting(CatalogErrorsTest::told)
+                .containsExactly(List.of("labour.csv", 1, "currency", "", "missing column"));
     }
 
     @Test
     void namesAnEmptyFile() {
         files.put("labour.csv", "");
         assertThat(errors())
+                .extracting(CatalogErrorsTest::told)
                 .containsExactly(
-                        new CatalogError(
+                        List.of(
                                 "labour.csv",
                                 0,
                                 "",
@@ -206,8 +209,9 @@ class CatalogErrorsTest {
     void saysThatCellsArePartedByCommas() {
         files.put("labour.csv", files.get("labour.csv").replace(',', ';'));
         assertThat(errors())
+                .extracting(CatalogErrorsTest::told)
                 .containsExactly(
-                        new CatalogError(
+                        List.of(
                                 "labour.csv",
                                 1,
                                 "",
@@ -234,8 +238,8 @@ class CatalogErrorsTest {
         bytes.put(
                 "labour.csv", "code,title\ncut,Z\u00fcnden".getBytes(StandardCharsets.ISO_8859_1));
         assertThat(errors(bytes))
-                .containsExactly(
-                        new CatalogError("labour.csv", 0, "", "", "must be text in UTF-8"));
+                .extracting(CatalogErrorsTest::told)
+                .containsExactly(List.of("labour.csv", 0, "", "", "must be text in UTF-8"));
     }
 
     @Test
@@ -243,8 +247,8 @@ class CatalogErrorsTest {
         Map<String, byte[]> bytes = sample.bytes();
         bytes.put("labour.csv", new byte[CatalogFiles.MAX_FILE_BYTES + 1]);
         assertThat(errors(bytes))
-                .containsExactly(
-                        new CatalogError("labour.csv", 0, "", "", "a file may hold at most 4 MiB"));
+                .extracting(CatalogErrorsTest::told)
+                .containsExactly(List.of("labour.csv", 0, "", "", "a file may hold at most 4 MiB"));
     }
 
     @Test
@@ -255,8 +259,9 @@ class CatalogErrorsTest {
                         .collect(Collectors.joining());
         files.put("suppliers.csv", "supplier,title\n" + rows);
         assertThat(errors())
+                .extracting(CatalogErrorsTest::told)
                 .containsExactly(
-                        new CatalogError(
+                        List.of(
                                 "suppliers.csv",
                                 Sheet.MAX_ROWS + 2,
                                 "",
@@ -305,6 +310,15 @@ class CatalogErrorsTest {
         assertThat(content.catalog().getPart(new PartNumber("WDP-0")).title()).isEqualTo("=1+1");
         assertThat(content.catalog().getPart(new PartNumber("WDC-3-LOW")).title())
                 .isEqualTo("@short");
+    }
+
+    private static List<Object> told(CatalogError error) {
+        return List.of(
+                error.file(),
+                Math.toIntExact(error.line()),
+                error.column(),
+                error.value(),
+                error.detail().english());
     }
 
     private List<CatalogError> errors() {

@@ -203,7 +203,11 @@ class CatalogReaderTest {
                                 assertThat(rejected.errors())
                                         .singleElement()
                                         .matches(error -> error.file().equals("plugs.csv"))
-                                        .matches(error -> error.detail().equals("given twice")));
+                                        .matches(
+                                                error ->
+                                                        error.detail()
+                                                                .english()
+                                                                .equals("given twice")));
     }
 
     @Test
@@ -217,7 +221,7 @@ class CatalogReaderTest {
                     .satisfies(
                             rejected ->
                                     assertThat(rejected.errors())
-                                            .extracting(error -> error.detail())
+                                            .extracting(error -> error.detail().english())
                                             .containsExactly("not a zip archive that can be read"));
         }
     }

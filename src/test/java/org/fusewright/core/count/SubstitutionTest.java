@@ -66,17 +66,20 @@ class SubstitutionTest {
             String wanted, String offered, boolean allowed, String because) {
         Substitution substitution = judge(wanted, offered);
         assertThat(substitution.allowed()).isEqualTo(allowed);
-        assertThat(substitution.sentence()).contains(because);
+        assertThat(substitution.sentence().english()).contains(because);
     }
 
     @Test
     void rejectsAFuseThatInterruptsLessOrStandsTallerOrIsForLowerVoltage() {
         Device fuse = (Device) part("PYF-10");
-        assertThat(judge("TNA-10", with(fuse, 32, 500, 8.5), Optional.empty()).sentence())
+        assertThat(judge("TNA-10", with(fuse, 32, 500, 8.5), Optional.empty()).sentence().english())
                 .contains("interrupts 500 A, less than the 1000 A");
-        assertThat(judge("TNA-10", with(fuse, 12, 1000, 8.5), Optional.empty()).sentence())
+        assertThat(
+                        judge("TNA-10", with(fuse, 12, 1000, 8.5), Optional.empty())
+                                .sentence()
+                                .english())
                 .contains("may not interrupt at 14.2 V");
-        assertThat(judge("TNA-10", with(fuse, 32, 1000, 30), Optional.empty()).sentence())
+        assertThat(judge("TNA-10", with(fuse, 32, 1000, 30), Optional.empty()).sentence().english())
                 .contains("stands taller");
         assertThat(judge("TNA-10", with(fuse, 32, 1000, 8.5), Optional.empty()).allowed()).isTrue();
     }
@@ -112,7 +115,8 @@ class SubstitutionTest {
                         part("WDS-3"),
                         Optional.of(new ExpectedLine.LeadRange(thinnest, thickest)));
         assertThat(substitution.allowed()).isEqualTo(allowed);
-        assertThat(substitution.sentence()).contains("WDS-3 for WDS-2: its range 2.1 to 2.7 mm");
+        assertThat(substitution.sentence().english())
+                .contains("WDS-3 for WDS-2: its range 2.1 to 2.7 mm");
     }
 
     @Test
@@ -122,7 +126,8 @@ class SubstitutionTest {
         Seal stranger = new Seal(seal.item(), "Other", 1, 5);
         assertThat(
                         judge("WDS-2", stranger, Optional.of(new ExpectedLine.LeadRange(2, 2.1)))
-                                .sentence())
+                                .sentence()
+                                .english())
                 .contains("another family");
     }
 }

@@ -7,6 +7,7 @@ import org.fusewright.core.catalog.PartNumber;
 import org.fusewright.core.count.Weighing.Outcome;
 import org.fusewright.core.count.Weighing.Reading;
 import org.fusewright.core.count.WeightStatement.OnScale;
+import org.fusewright.core.words.Text;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -45,7 +46,7 @@ class WeightStatementTest {
         assertThat(statement.all().lightest().part()).hasToString("SEAL");
         assertThat(statement.all().visible()).isTrue();
         assertThat(statement.byHand()).isEmpty();
-        assertThat(statement.sentences().get(2))
+        assertThat(statement.sentences().get(2).english())
                 .startsWith("This scale sees it when it is missing: it must show 4.29 to 4.43 g.");
     }
 
@@ -57,6 +58,7 @@ class WeightStatementTest {
         assertThat(statement.byHand()).isNotEmpty();
         assertThat(statement.rest().orElseThrow().chanceOfError()).isLessThanOrEqualTo(0.01);
         assertThat(statement.sentences())
+                .extracting(Text::english)
                 .anySatisfy(
                         sentence ->
                                 assertThat(sentence)
@@ -71,7 +73,8 @@ class WeightStatementTest {
         WeightStatement statement = WeightStatement.of(seals, WeighingTerms.usual(1));
         assertThat(statement.byHand()).isEqualTo(seals);
         assertThat(statement.rest()).isEmpty();
-        assertThat(String.join(" ", statement.sentences())).contains("count everything by hand");
+        assertThat(Text.sentences(statement.sentences()).english())
+                .contains("count everything by hand");
     }
 
     @Test
@@ -217,7 +220,8 @@ class WeightStatementTest {
                 Weighing.judge(SMALL_PARTS, Set.of(), new Reading(5, 5 + fullG - 0.55), terms);
         assertThat(light.outcome()).isEqualTo(Outcome.TOO_LIGHT);
         assertThat(light.candidates()).containsExactly(new PartNumber("TERMINAL"));
-        assertThat(light.sentence()).startsWith("✘ Too light: 3.81 g where 4.29 to 4.43 g");
+        assertThat(light.sentence().english())
+                .startsWith("✘ Too light: 3.81 g where 4.29 to 4.43 g");
         Weighing right = Weighing.judge(SMALL_PARTS, Set.of(), new Reading(5, 5 + fullG), terms);
         assertThat(right.outcome()).isEqualTo(Outcome.AGREES);
     }
@@ -228,7 +232,7 @@ class WeightStatementTest {
         WeighingTerms terms = WeighingTerms.usual(0.1);
         Weighing all = Weighing.judge(BAG, Set.of(), new Reading(0, fullG), terms);
         assertThat(all.outcome()).isEqualTo(Outcome.CANNOT_TELL);
-        assertThat(all.sentence()).startsWith("⚠ The weight proves nothing");
+        assertThat(all.sentence().english()).startsWith("⚠ The weight proves nothing");
 
         Set<PartNumber> byHand =
                 WeightStatement.of(BAG, terms).byHand().stream()

@@ -121,10 +121,10 @@ class CoverPlannerTest {
         Cover cover = CoverPlanner.plan(soon);
         assertThat(words(cover)).isEqualTo("M: 3");
         assertThat(cover.leftAside())
-                .extracting(Cover.LeftAside::reason)
+                .extracting(one -> one.reason().english())
                 .containsExactly("too slow: takes 9 days", "too slow: takes 9 days");
         assertThat(cover.uncovered())
-                .extracting(Cover.Uncovered::reason)
+                .extracting(one -> one.reason().english())
                 .containsExactly(
                         "the quickest offer takes 9 days; there are 5", "nobody offers it");
     }

@@ -30,12 +30,10 @@ class QuoteChangesTest {
         Variant before = one.variants().getFirst();
         Variant after = two.variants().getFirst();
         assertThat(changes.facts())
+                .extracting(QuoteChangesTest::words)
                 .contains(
-                        new QuoteChanges.Fact("Kits", "1", "2"),
-                        new QuoteChanges.Fact(
-                                "All fuses, total",
-                                before.total().toString(),
-                                after.total().toString()));
+                        "Kits: 1 > 2",
+                        "All fuses, total: " + before.total() + " > " + after.total());
         // Every part and every task is needed twice as often; the parcel stays one.
         long doubled =
                 after.lines().stream().filter(line -> line.kind() != LineKind.SHIPPING).count();
@@ -101,13 +99,16 @@ class QuoteChangesTest {
                         lampsFused,
                         SampleQuotes.wishes(1, VariantKind.AS_ASKED, VariantKind.SOLID_STATE));
         assertThat(QuoteChanges.between(fuses, other).facts())
+                .extracting(QuoteChangesTest::words)
                 .contains(
-                        new QuoteChanges.Fact("All fuses", "offered", "not offered"),
-                        new QuoteChanges.Fact("Solid-state", "not offered", "offered"),
-                        new QuoteChanges.Fact(
-                                "As asked for, device of Work lamps",
-                                "auto-reset 5 A",
-                                "fuse 5 A"));
+                        "All fuses: offered > not offered",
+                        "Solid-state: not offered > offered",
+                        "As asked for, device of Work lamps: auto-reset 5 A > fuse 5 A");
+    }
+
+    private static String words(QuoteChanges.Fact fact) {
+        return "%s: %s > %s"
+                .formatted(fact.what().english(), fact.before().english(), fact.after().english());
     }
 
     @Test

@@ -27,7 +27,7 @@ class ChargingBalanceTest {
     private Optional<Check> find(String subject) {
         return Sizer.size(job.resolve(STOCK)).checks().stream()
                 .filter(c -> c.code() == CheckCode.CHARGING_BALANCE)
-                .filter(c -> c.subject().text().equals(subject))
+                .filter(c -> c.subject().text().english().equals(subject))
                 .findFirst();
     }
 

@@ -13,6 +13,7 @@ import org.fusewright.core.job.Inrush;
 import org.fusewright.core.job.LoadKind;
 import org.fusewright.core.job.ResolvedJob;
 import org.fusewright.core.pricing.Stock;
+import org.fusewright.core.words.Text;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -47,7 +48,7 @@ class CircuitChoiceTest {
         SizedCircuit circuit = sized();
 
         assertThat(circuit.device().orElseThrow().kind()).isEqualTo(DeviceKind.FUSE);
-        assertThat(circuit.why().getFirst())
+        assertThat(circuit.why().getFirst().english())
                 .startsWith(
                         "No auto-reset: auto-reset 30 A may open at the start current of 200 A");
     }
@@ -59,6 +60,7 @@ class CircuitChoiceTest {
 
         assertThat(sized().why())
                 .singleElement()
+                .extracting(Text::english)
                 .asString()
                 .contains(
                         "The next cheaper device, fuse 5 A, fails running-load: it carries 3.87 A")
@@ -70,6 +72,7 @@ class CircuitChoiceTest {
         job.circuit("c").amps(2).ratingA(10).gauge("2.5 mm2");
 
         assertThat(sized().why())
+                .extracting(Text::english)
                 .containsExactly(
                         "fuse 10 A with 2.5 mm2, rating and size fixed by the job: there is no"
                                 + " cheaper choice.");

@@ -107,8 +107,9 @@ class DeadShortTest {
         }
         assertThat(far.isBeyondMethod()).isTrue();
         assertThat(far.letThroughA2s()).isCloseTo(farA * farA * 5, within(1e-9));
-        assertThat(far.says()).contains("in the first 5 s, where the method ends.");
-        assertThat(far.says()).contains(clearsS == null ? "need not open at all" : "385.3 s");
+        assertThat(far.says().english()).contains("in the first 5 s, where the method ends.");
+        assertThat(far.says().english())
+                .contains(clearsS == null ? "need not open at all" : "385.3 s");
     }
 
     /** An electronic breaker lets 900 A pass for 20 ms: 16,200 A2s through 0.22 mm2. */

@@ -131,7 +131,7 @@ class DeviceLimitsTest {
         assertThat(tooMuch.leastBad().number().value()).isEqualTo("F30");
         assertThat(tooMuch.firstMissed(tooMuch.leastBad())).isEqualTo(DeviceLimits.Limit.LOAD);
         assertThat(tooStrong.leastBad().number().value()).isEqualTo("F7.5");
-        assertThat(tooStrong.says(tooStrong.leastBad(), DeviceLimits.Limit.SHORT))
+        assertThat(tooStrong.says(tooStrong.leastBad(), DeviceLimits.Limit.SHORT).english())
                 .contains("breaks 1000 A");
     }
 

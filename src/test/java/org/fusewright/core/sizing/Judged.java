@@ -39,7 +39,7 @@ record Judged(Stock stock, ResolvedJob job) {
         for (Check check : sized.checks()) {
             boolean ofChoice =
                     KEPT.contains(check.code())
-                            || check.subject().text().endsWith(", splice parts");
+                            || check.subject().text().english().endsWith(", splice parts");
             if (check.subject().scope() == Scope.CIRCUIT
                     && ofChoice
                     && check.verdict() != Verdict.PASS) {

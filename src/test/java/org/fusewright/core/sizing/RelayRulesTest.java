@@ -45,7 +45,7 @@ class RelayRulesTest {
 
     private Optional<Check> find(Stock stock, CheckCode code, String subject) {
         return Sizer.size(job.resolve(stock)).checks().stream()
-                .filter(c -> c.code() == code && c.subject().text().equals(subject))
+                .filter(c -> c.code() == code && c.subject().text().english().equals(subject))
                 .findFirst();
     }
 
@@ -192,7 +192,7 @@ class RelayRulesTest {
         other.circuit("c").amps(1).relay(RelayUse.CONTROLLER);
         double fromControllerV =
                 Sizer.size(other.resolve(STOCK)).checks().stream()
-                        .filter(c -> c.subject().text().equals(HOLD))
+                        .filter(c -> c.subject().text().english().equals(HOLD))
                         .findFirst()
                         .orElseThrow()
                         .value();
@@ -236,7 +236,7 @@ class RelayRulesTest {
         assertVerdict(check, verdict);
         assertThat(check.says().english()).contains(words);
         assertThat(check.unit()).isEmpty();
-        assertThat(check.basis().text()).contains("from memory");
+        assertThat(check.basis().text().english()).contains("from memory");
     }
 
     private static Relay suppressed(Relay relay, String means) {

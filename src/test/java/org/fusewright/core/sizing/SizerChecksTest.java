@@ -55,7 +55,7 @@ class SizerChecksTest {
 
     private Optional<Check> find(Stock stock, CheckCode code, String subject) {
         return Sizer.size(job.resolve(stock)).checks().stream()
-                .filter(c -> c.code() == code && c.subject().text().equals(subject))
+                .filter(c -> c.code() == code && c.subject().text().english().equals(subject))
                 .findFirst();
     }
 

@@ -251,7 +251,7 @@ class SizerLimitsTest {
 
         assertThat(size(randomJob(seed))).isEqualTo(sized);
         assertThat(sized.checks())
-                .extracting(check -> check.code() + " " + check.subject().text())
+                .extracting(check -> check.code() + " " + check.subject().text().english())
                 .doesNotHaveDuplicates();
         for (SizedCircuit circuit : sized.circuits()) {
             double deviceA =
@@ -346,7 +346,7 @@ class SizerLimitsTest {
                 sized.checks().stream()
                         .anyMatch(
                                 c ->
-                                        c.subject().text().equals(subject)
+                                        c.subject().text().english().equals(subject)
                                                 && c.verdict() == Verdict.FAIL);
         assertThat(objects).as(subject).isEqualTo(!allFit);
     }
@@ -354,7 +354,7 @@ class SizerLimitsTest {
     private static Verdict verdict(SizedJob sized, CheckCode code, String circuit) {
         return sized.checks().stream()
                 .filter(c -> c.code() == code)
-                .filter(c -> c.subject().text().equals("circuit " + circuit))
+                .filter(c -> c.subject().text().english().equals("circuit " + circuit))
                 .map(Check::verdict)
                 .findFirst()
                 .orElseThrow();

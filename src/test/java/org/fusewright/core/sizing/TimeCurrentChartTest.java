@@ -196,7 +196,7 @@ class TimeCurrentChartTest {
     void describesWhatItShows() {
         // 26 A at 20 C lie between 200 % (0.15 s) and 350 % (0.04 s): 0.15 (1.3)^-2.362 = 0.0807 s.
         // 10,000 A2s beside 20 A for 5 s = 2,000 A2s and 13.5 A for 600 s = 109,350 A2s.
-        assertThat(chart(TestStock.fuse(10), 20, 200, 400).description())
+        assertThat(chart(TestStock.fuse(10), 20, 200, 400).description().english())
                 .isEqualTo(
                         "The 10 A fuse opens between 750 ms and 600 s at 13.5 A."
                                 + " The loads run at 5 A, which the device holds for good."
@@ -207,9 +207,9 @@ class TimeCurrentChartTest {
                                 + " A dead short at the far end draws 200 A and is cleared in 9 ms;"
                                 + " one at the device draws 400 A and is cleared in 2.3 ms.");
         // 5 A through 3 A fuse: 166.7 % lies between 135 % (0.75 s) and 200 % (0.15 s).
-        assertThat(chart(TestStock.fuse(3), 20, 200, 400).description())
+        assertThat(chart(TestStock.fuse(3), 20, 200, 400).description().english())
                 .contains("The loads run at 5 A, which may open the device after 316 ms.");
-        assertThat(chart(TestStock.autoReset(10), 20, 12, 400).description())
+        assertThat(chart(TestStock.autoReset(10), 20, 12, 400).description().english())
                 .startsWith("The 10 A auto-reset breaker opens between 1 s and 600 s at 13.5 A.")
                 .contains("at the far end draws 12 A and may never open the device;");
     }
@@ -236,7 +236,7 @@ class TimeCurrentChartTest {
         // 15 A for 5 s and 26.25 A for 0.5 s: 5 (21.7/15)^-4.115 = 1.095 s. Close by, the wire's
         // time
         // is as many times the fuse's: 29.4 s at 22 A, 1.035 s.
-        assertThat(chart.description())
+        assertThat(chart.description().english())
                 .contains(
                         "The loads run at 4 A, which the device holds for good. They draw no more")
                 .contains(
@@ -307,8 +307,8 @@ class TimeCurrentChartTest {
                             });
             assertOn(chart.currentA(), chart.atDevice().currentA());
             assertOn(chart.currentA(), chart.atFarEnd().currentA());
-            assertThat(chart.description())
-                    .contains(chart.device(), "run at 4 A", "dead short")
+            assertThat(chart.description().english())
+                    .contains(chart.device().english(), "run at 4 A", "dead short")
                     .doesNotContain("NaN", "Infinity", "E-", " 0 ms", " 0 s");
         }
     }

@@ -41,7 +41,7 @@ class VoltageLeftTest {
         assertThat(left.batteryV()).isCloseTo(12.14, within(1e-9));
         assertThat(left.busV()).isCloseTo(12.0347, within(1e-4));
         assertThat(left.busAtStartV()).isEqualTo(left.busV());
-        assertThat(left.says())
+        assertThat(left.says().english())
                 .isEqualTo(
                         "With the engine off and everything running, 12.14 V remain at the battery"
                                 + " and 12.03 V at the end of this feed.");
@@ -64,7 +64,7 @@ class VoltageLeftTest {
 
         assertThat(pathOhm).isBetween(0.02, 0.06);
         assertThat(left.busAtStartV()).isCloseTo(busV, within(1e-9));
-        assertThat(left.says()).contains("the worst start pulls that down to");
+        assertThat(left.says().english()).contains("the worst start pulls that down to");
     }
 
     /** From memory: no relay lets go within 5 ms. */

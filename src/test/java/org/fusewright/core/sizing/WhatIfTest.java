@@ -59,7 +59,9 @@ class WhatIfTest {
 
         assertThat(answer.designed()).isEqualTo("30");
         assertThat(answer.points()).extracting(Point::value).containsExactly("30", "80", "124");
-        assertThat(answer.points()).extracting(Point::says).startsWith("30 C", "80 C");
+        assertThat(answer.points())
+                .extracting(point -> point.says().english())
+                .startsWith("30 C", "80 C");
         assertThat(answer.points().getLast().verdict()).isEqualTo(Verdict.FAIL);
         double unchangedTo = answer.unchangedTo().orElseThrow();
         assertThat(unchangedTo).isBetween(30.0, 123.0);
@@ -124,7 +126,7 @@ class WhatIfTest {
 
         assertThat(answer.designed()).isEqualTo("fuse");
         assertThat(answer.points())
-                .extracting(Point::says)
+                .extracting(point -> point.says().english())
                 .containsExactly("fuse 7.5 A", "manual-reset 7.5 A", "auto-reset 10 A");
     }
 

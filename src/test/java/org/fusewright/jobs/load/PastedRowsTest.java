@@ -46,7 +46,7 @@ class PastedRowsTest {
                                         + "pump\tFuel\t\t1,1\n",
                                 "feed"))
                 .isEqualTo(
-                        "amount=5 kind=led unit=W runM=2 title=Tail\n"
+                        "amount=5 kind=led unit=W runM=2 m title=Tail\n"
                                 + "kind=pump runM=1,1 title=Fuel");
         assertThat(
                         told(
@@ -57,6 +57,28 @@ class PastedRowsTest {
                 .isEqualTo(
                         "amount=4 duty=momentary unit=A returnPath=wire title=Horns\n"
                                 + "+amount=3 duty= unit=A returnPath= title=Low tone");
+    }
+
+    @Test
+    void keepsTheUnitThatALengthOrItsHeadingHas() {
+        assertThat(told("Circuit\tRun, ft\nHorn\t3.61\nLamp\t2 m\nPump\tlong\n", "title"))
+                .isEqualTo("runM=3.61 ft title=Horn\nrunM=2 m title=Lamp\nrunM=long title=Pump");
+        assertThat(told("Circuit\trelay/triggerM, ft\nHorn\t2.6\n", "title"))
+                .isEqualTo("relay/triggerM=2.6 ft title=Horn");
+        assertThat(told("6 ft\t\n3,5\t\n", "runM")).isEqualTo("runM=1.829 m\nrunM=3,5");
+    }
+
+    @Test
+    void readsThePagesWordsInEachLanguage() {
+        assertThat(
+                        told(
+                                "Zeile\tStromkreis\tArt\tZieht\tEinheit\tWeg, m\n"
+                                        + "Stromkreis\tHupe\tSpule\t4,5\tA\t0,8\n"
+                                        + "Verbraucher\tZweite\tGlühlampe\t3\tW\t\n",
+                                "title"))
+                .isEqualTo(
+                        "amount=4,5 kind=coil unit=A runM=0,8 m title=Hupe\n"
+                                + "+amount=3 kind=filament-lamp unit=W runM= title=Zweite");
     }
 
     @ParameterizedTest

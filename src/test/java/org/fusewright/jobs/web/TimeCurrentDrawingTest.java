@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import org.fusewright.core.sizing.LogAxis;
 import org.fusewright.core.sizing.TimeCurrentChart;
 import org.fusewright.core.sizing.TimeCurrentChart.Point;
+import org.fusewright.core.words.Text;
 import org.junit.jupiter.api.Test;
 import org.w3c.dom.Document;
 import org.w3c.dom.Element;
@@ -21,7 +22,7 @@ class TimeCurrentDrawingTest {
 
     private static final TimeCurrentChart CHART =
             new TimeCurrentChart(
-                    "10 A fuse",
+                    Text.verbatim("10 A fuse"),
                     "<b>/out, 1 mm2",
                     new LogAxis(0, 3),
                     new LogAxis(-3, 3),
@@ -36,7 +37,7 @@ class TimeCurrentDrawingTest {
                     List.of(new Point(30, 1000), new Point(1000, 0.01)),
                     new TimeCurrentChart.Fault(574.3, 0.001),
                     new TimeCurrentChart.Fault(152.4, 0.004),
-                    "The 10 A fuse opens & \"so on\".");
+                    Text.verbatim("The 10 A fuse opens & \"so on\"."));
 
     private static Element draw(TimeCurrentChart chart) throws Exception {
         String svg = TimeCurrentDrawing.draw(chart, "a & <b>", "chart-1");

@@ -11,6 +11,7 @@ import org.fusewright.core.check.Verdict;
 import org.fusewright.core.sizing.WhatIf.Answer;
 import org.fusewright.core.sizing.WhatIf.Point;
 import org.fusewright.core.sizing.WhatIf.Varied;
+import org.fusewright.core.words.Text;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -35,7 +36,7 @@ class WhatIfViewTest {
                         "It loses so much.",
                         Basis.commonPractice());
         List<Check> notPassed = worst == Verdict.PASS ? List.of() : List.of(check);
-        return new Point(value, value, worst, worse, check, notPassed);
+        return new Point(value, Text.verbatim(value), worst, worse, check, notPassed);
     }
 
     private static WhatIfView view(
