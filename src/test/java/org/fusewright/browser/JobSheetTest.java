@@ -498,27 +498,25 @@ class JobSheetTest {
      */
     @Test
     void shiftsNothingThatOneLooksAt(Page page) throws IOException {
-        openCopy(page, "06-touring-twelve.json");
-        page.evaluate(
+        page.addInitScript(
                 """
-                () => {
-                  window.shifted = [];
-                  new PerformanceObserver(list => {
-                    const row = document.getElementById('row-circuits-4').getBoundingClientRect();
-                    for (const {sources, value} of list.getEntries()) {
-                      for (const {node, previousRect: from, currentRect: to} of sources) {
-                        const at = node?.nodeType === 1 ? node : node?.parentElement;
-                        const region = at?.closest('#wants, #heading, #sum, #blocks, .head');
-                        if (region && from.height && to.height
-                            && !(window.faulty && from.top >= row.top)) {
-                          window.shifted.push(`${value} ${JSON.stringify([from, to])} ${region.id}: `
-                              + at.outerHTML.slice(0, 200));
-                        }
+                window.shifted = [];
+                new PerformanceObserver(list => {
+                  const row = document.getElementById('row-circuits-4')?.getBoundingClientRect();
+                  for (const {sources, value} of list.getEntries()) {
+                    for (const {node, previousRect: from, currentRect: to} of sources) {
+                      const at = node?.nodeType === 1 ? node : node?.parentElement;
+                      const region = at?.closest('#wants, #heading, #sum, #blocks, .head');
+                      if (region && from.height && to.height
+                          && !(window.faulty && from.top >= row.top)) {
+                        window.shifted.push(`${value} ${JSON.stringify([from, to])} ${region.id}: `
+                            + at.outerHTML.slice(0, 200));
                       }
                     }
-                  }).observe({type: 'layout-shift'});
-                }
+                  }
+                }).observe({type: 'layout-shift', buffered: true});
                 """);
+        openCopy(page, "06-touring-twelve.json");
         for (String text : List.of("1.5", "far", "6", "0.6")) {
             page.evaluate("window.faulty = " + (text.equals("far") || text.equals("6")));
             change(page, text);
