@@ -114,62 +114,70 @@ document.addEventListener('htmx:afterSettle', event => {
   }
 });
 
-// --- undo and redo: a walk over the revisions that this visit has made ---
+// --- undo and redo: of the revisions that were made here, each by itself ---
 
-const version = () => document.getElementById('version');
-const steps = [];
-let at = -1;
-let goingTo = null;
+const trail = `steps-${form()?.dataset.job}`;
+const steps = JSON.parse(sessionStorage.getItem(trail) ?? 'null') ?? {undo: [], redo: []};
+let noted = 0;
+let going = null;
 let waiting = 0;
 let typing = null;
 
 function noteRevision() {
-  const revision = Number(version()?.dataset.revision);
-  if (revision && revision !== noteRevision.last) {
-    noteRevision.last = revision;
-    if (goingTo === null) {
-      steps.splice(at + 1, steps.length, revision);
-      at = steps.length - 1;
+  const made = Number(document.getElementById('from')?.dataset.made);
+  if (made && made !== noted && made !== steps.undo.at(-1)) {
+    noted = made;
+    if (going) {
+      steps[going.step < 0 ? 'redo' : 'undo'].push(made);
     } else {
-      at = goingTo;
+      steps.undo.push(made);
+      steps.redo = [];
     }
   }
-  goingTo = null;
+  sessionStorage.setItem(trail, JSON.stringify(steps));
   showSteps();
 }
 
 function showSteps() {
-  for (const [id, possible] of [['undo', at > 0], ['redo', at < steps.length - 1]]) {
-    const button = document.getElementById(id);
+  for (const way of ['undo', 'redo']) {
+    const button = document.getElementById(way);
     if (button) {
-      button.disabled = !possible;
+      button.disabled = steps[way].length === 0;
     }
   }
   showPicked();
 }
 
-/** Goes one step back or forth; waits while a change is on its way. */
+/** Takes one step back or forth; waits while a change is on its way. */
 function go(step) {
   if (form().classList.contains('htmx-request')) {
     waiting = step;
     return;
   }
-  if (steps[at + step] === undefined || goingTo !== null) {
+  const made = steps[step < 0 ? 'undo' : 'redo'].at(-1);
+  if (made === undefined || going) {
     return;
   }
-  goingTo = at + step;
-  htmx.ajax('POST', form().dataset.restore, {
+  going = {step, made};
+  htmx.ajax('POST', `${form().getAttribute('action')}/undo`, {
     source: form(),
     target: '#work',
     swap: 'moved',
-    values: {revision: steps[goingTo]},
-  });
+    values: {made},
+  }).catch(() => {}); // told of by its event
 }
 
-document.addEventListener('htmx:afterSettle', noteRevision);
+document.addEventListener('htmx:afterSettle', () => showSteps());
 document.addEventListener('htmx:afterRequest', event => {
-  if (!event.detail.successful) {
-    goingTo = null;
+  const {requestConfig, successful} = event.detail;
+  if (going && requestConfig?.path.endsWith('/undo')) {
+    if (successful) {
+      steps[going.step < 0 ? 'undo' : 'redo'].pop();
+      noteRevision();
+    }
+    going = null;
+  } else if (requestConfig?.verb === 'post') {
+    noteRevision();
   }
   if (waiting) {
     const step = waiting;

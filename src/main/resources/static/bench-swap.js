@@ -1,24 +1,12 @@
 // Swaps only what an answer moves: elements that say the same stay as they are, with what is typed,
 // chosen, opened, scrolled and focused in them. It is the swap style "moved" of htmx.
 
-const FIELDS = 'input, select, textarea';
+import {isChanged, saysSame, setText, textOf} from './bench-fields.js';
 
-/** Fields that were typed in since their values were last sent: an answer knows nothing of that. */
-const typedSince = new Set();
+const FIELDS = 'input, select, textarea';
 
 /** Parts fetched on demand that stand open: an answer may have made them stale. */
 const stale = new Set();
-
-document.addEventListener('input', event => typedSince.add(event.target));
-document.addEventListener('htmx:configRequest', event => {
-  const {verb, elt, parameters, triggeringEvent} = event.detail;
-  if (verb === 'post') {
-    typedSince.clear();
-  }
-  if (elt.id === 'job' && triggeringEvent?.type === 'change') {
-    parameters.delete('do'); // of a button that was pressed before and has gone since
-  }
-});
 
 function isSame(old, fresh) {
   return old.nodeName === fresh.nodeName && old.id === fresh.id
@@ -45,10 +33,10 @@ function settle(old, fresh, added) {
     replace(old, fresh, added);
     return;
   }
-  settleAttributes(old, fresh);
   if (old.matches(FIELDS)) {
     settleField(old, fresh);
   } else {
+    settleAttributes(old, fresh);
     settleChildren(old, fresh, added);
   }
 }
@@ -87,26 +75,25 @@ function settleAttributes(old, fresh) {
   }
 }
 
+/** What was changed and is not sent yet stays: an answer knows nothing of that. */
 function settleField(old, fresh) {
-  if (old.nodeName === 'SELECT' && !hasSameOptions(old, fresh)) {
-    const chosen = typedSince.has(old) ? old.value : fresh.value;
-    old.replaceChildren(...fresh.childNodes);
-    old.value = chosen;
-    return;
+  const own = isChanged(old);
+  const shown = textOf(old);
+  settleAttributes(old, fresh);
+  if (old.nodeName === 'SELECT') {
+    if (hasSameOptions(old, fresh)) {
+      [...old.options].forEach((option, i) =>
+        option.defaultSelected = fresh.options[i].defaultSelected);
+    } else {
+      const chosen = fresh.value;
+      old.replaceChildren(...fresh.childNodes);
+      old.value = chosen;
+    }
+    old.value = own ? shown : fresh.options.length ? fresh.value : old.value;
+  } else {
+    // "9,5" stays as it was typed when the answer says 9.5.
+    setText(old, own || saysSame(old, shown, textOf(fresh)) ? shown : textOf(fresh));
   }
-  if (typedSince.has(old)) {
-    return;
-  }
-  if (old.type === 'checkbox') {
-    old.checked = fresh.checked;
-  } else if (old.value !== fresh.value && !isSameNumber(old, fresh)) {
-    old.value = fresh.value;
-  }
-}
-
-/** "9.5" stays as it was typed when the answer says 9,5. */
-function isSameNumber(old, fresh) {
-  return old.inputMode === 'decimal' && old.value.replace(',', '.') === fresh.value.replace(',', '.');
 }
 
 function hasSameOptions(old, fresh) {
@@ -233,31 +220,3 @@ document.addEventListener('htmx:afterSettle', () => {
   stale.clear();
   again.filter(part => part.isConnected).forEach(part => htmx.trigger(part, 'refresh'));
 });
-
-// Work that takes longer than a second says so, and can be stopped.
-const PATIENCE_MS = 1000;
-const running = new Map();
-
-document.addEventListener('htmx:beforeSend', event => {
-  const {elt, xhr} = event.detail;
-  running.set(xhr, {elt, timer: setTimeout(() => showWorking(true), PATIENCE_MS)});
-});
-document.addEventListener('htmx:afterRequest', event => {
-  clearTimeout(running.get(event.detail.xhr)?.timer);
-  running.delete(event.detail.xhr);
-  if (running.size === 0) {
-    showWorking(false);
-  }
-});
-document.addEventListener('click', event => {
-  if (event.target.id === 'stop') {
-    [...running.keys()].forEach(xhr => xhr.abort());
-  }
-});
-
-function showWorking(shown) {
-  const working = document.getElementById('working');
-  if (working) {
-    working.hidden = !shown;
-  }
-}

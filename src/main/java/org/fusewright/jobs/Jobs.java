@@ -25,6 +25,7 @@ import java.util.OptionalLong;
  */
 @Service
 public class Jobs {
+    /** Who keeps what nobody in particular asked for, such as the sample jobs. */
     private static final String SHOP = "shop";
 
     private final JobRows rows;
@@ -76,27 +77,35 @@ public class Jobs {
         return stored(row(id));
     }
 
+    /** Keeps a job that nobody in particular asked for; else as below. */
+    @Transactional
+    public StoredJob create(JobReading reading) {
+        return create(reading, SHOP);
+    }
+
     /**
+     * @param by who makes it
      * @throws MalformedJobException when the job was read with problems
      * @throws ReferenceTakenException when another job has its reference
      */
     @Transactional
-    public StoredJob create(JobReading reading) {
+    public StoredJob create(JobReading reading, String by) {
         JobRow row = new JobRow();
         row.createdAt = clock.instant().truncatedTo(ChronoUnit.MICROS);
-        return write(row, reading);
+        return write(row, reading, by);
     }
 
     /**
      * @param version the version that the change starts from
+     * @param by who makes it
      * @throws UnknownJobException when there is no such job
      * @throws StaleJobException when it has another version by now
      * @throws MalformedJobException when the job was read with problems
      * @throws ReferenceTakenException when another job has its new reference
      */
     @Transactional
-    public StoredJob change(long id, long version, JobReading reading) {
-        return write(rowAt(id, version), reading);
+    public StoredJob change(long id, long version, JobReading reading, String by) {
+        return write(rowAt(id, version), reading, by);
     }
 
     /** As for {@link #change}. */
@@ -116,6 +125,17 @@ public class Jobs {
     }
 
     /**
+     * Some revisions of a job, newest first.
+     *
+     * @param upTo the newest one to list
+     */
+    @Transactional(readOnly = true)
+    public List<JobRevision> listRevisions(long id, int upTo, int limit) {
+        row(id);
+        return revisions.listUpTo(id, upTo, limit).stream().map(Jobs::revision).toList();
+    }
+
+    /**
      * @throws UnknownJobException when there is no such job, or it has no such revision
      */
     @Transactional(readOnly = true)
@@ -131,7 +151,7 @@ public class Jobs {
                 row.key.revision(), row.changedAt, row.changedBy, DocumentText.parse(row.document));
     }
 
-    private StoredJob write(JobRow row, JobReading reading) {
+    private StoredJob write(JobRow row, JobReading reading, String by) {
         Job job = reading.getJob();
         rows.findByReference(job.reference())
                 .filter(other -> !other.id.equals(row.id))
@@ -146,6 +166,7 @@ public class Jobs {
         row.schemaVersion = DocumentText.SCHEMA_VERSION;
         row.revision++;
         row.changedAt = clock.instant().truncatedTo(ChronoUnit.MICROS);
+        row.changedBy = by;
         try {
             rows.saveAndFlush(row);
         } catch (OptimisticLockingFailureException e) {
@@ -159,7 +180,7 @@ public class Jobs {
         revision.document = row.document;
         revision.schemaVersion = row.schemaVersion;
         revision.changedAt = row.changedAt;
-        revision.changedBy = SHOP;
+        revision.changedBy = row.changedBy;
         revisions.save(revision);
         return stored(row);
     }
@@ -186,7 +207,8 @@ public class Jobs {
                 row.version,
                 DocumentText.parse(row.document),
                 row.createdAt,
-                row.changedAt);
+                row.changedAt,
+                row.changedBy);
     }
 
     private static String escaped(String text) {

@@ -20,4 +20,5 @@ public record StoredJob(
         long version,
         JsonNode document,
         Instant createdAt,
-        Instant changedAt) {}
+        Instant changedAt,
+        String changedBy) {}

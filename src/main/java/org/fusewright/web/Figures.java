@@ -88,6 +88,12 @@ public final class Figures {
         return grouped(money.getAmount().toPlainString());
     }
 
+    /** An amount more or less: "+1.68 EUR", "−0.20 EUR", "0.00 EUR". */
+    public static String signed(Money money) {
+        String sign = money.isPositive() ? "+" : money.isNegative() ? "−" : "";
+        return sign + money(money.abs());
+    }
+
     /** A unit price with all its decimals, and at least those of the currency. */
     public static String price(BigMoney money) {
         BigDecimal amount = money.getAmount().stripTrailingZeros();

@@ -175,7 +175,10 @@ class QuotesTest {
         StoredJob job = jobs.get(sent.jobId());
         StoredJob changed =
                 jobs.change(
-                        job.id(), job.version(), JobReader.read(document(job.reference(), 240)));
+                        job.id(),
+                        job.version(),
+                        JobReader.read(document(job.reference(), 240)),
+                        "shop");
         today = today.plusDays(3);
 
         StoredQuote after = quotes.get(sent.id());

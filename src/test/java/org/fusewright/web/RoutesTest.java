@@ -137,6 +137,11 @@ class RoutesTest {
                 "/favicon.svg",
                 "/bench-swap.js",
                 "/bench-keys.js",
+                "/bench-keep.js",
+                "/bench-fields.js",
+                "/bench-fetch.js",
+                "/who.js",
+                "/bench-print.js",
                 "/webjars/htmx.org/2.0.10/dist/htmx.min.js"
             })
     void servesWhatThePagesNeed(String path) {

@@ -39,4 +39,7 @@ public class JobRow {
 
     @Column(name = "changed_at")
     public Instant changedAt = Instant.EPOCH;
+
+    @Column(name = "changed_by")
+    public String changedBy = "";
 }

@@ -10,6 +10,8 @@ import org.fusewright.jobs.Jobs;
 import org.fusewright.jobs.Kits;
 import org.fusewright.jobs.StoredJob;
 import org.fusewright.jobs.load.JobReader;
+import org.fusewright.web.ByParameter;
+import org.fusewright.web.ChangedBy;
 import org.fusewright.web.LimitedBody;
 import org.fusewright.web.Versions;
 import org.jspecify.annotations.Nullable;
@@ -83,13 +85,13 @@ class ArrangementApi {
     @PostMapping(path = "/api/jobs/{id}/wired", produces = MediaType.APPLICATION_JSON_VALUE)
     ResponseEntity<JsonNode> keepPlaces(
             @PathVariable long id,
-            @RequestHeader(name = HttpHeaders.IF_MATCH, required = false)
-                    @Nullable String ifMatch) {
+            @RequestHeader(name = HttpHeaders.IF_MATCH, required = false) @Nullable String ifMatch,
+            @ByParameter ChangedBy by) {
         StoredJob job = jobs.get(id);
         long version = Versions.required(ifMatch, job.version(), JobErrors::stale);
         JsonNode wired =
                 WiredPlaces.write(job.document(), kits.plan(JobReader.read(job.document())));
-        StoredJob kept = jobs.change(id, version, JobReader.read(wired));
+        StoredJob kept = jobs.change(id, version, JobReader.read(wired), by.name());
         return ResponseEntity.ok().eTag(Versions.print(kept.version())).body(kept.document());
     }
 

@@ -9,6 +9,7 @@ import org.fusewright.jobs.Jobs;
 import org.fusewright.jobs.Kits;
 import org.fusewright.jobs.StoredJob;
 import org.fusewright.jobs.load.JobReader;
+import org.fusewright.web.ChangedBy;
 import org.fusewright.web.Words;
 import org.springframework.http.HttpStatus;
 import org.springframework.stereotype.Controller;
@@ -54,7 +55,11 @@ class ArrangementPages {
     }
 
     @PostMapping("/jobs/{id}/arrangement")
-    String pick(@PathVariable long id, @RequestParam long version, @RequestParam String kind) {
+    String pick(
+            @PathVariable long id,
+            @RequestParam long version,
+            @RequestParam String kind,
+            ChangedBy by) {
         ArrangementKind picked =
                 ArrangementKind.parse(kind)
                         .orElseThrow(
@@ -68,22 +73,23 @@ class ArrangementPages {
                         ? given
                         : document.putObject("choices");
         choices.put("arrangement", picked.code());
-        return keep(id, version, document);
+        return keep(id, version, document, by);
     }
 
     @PostMapping("/jobs/{id}/wired")
-    String keepPlaces(@PathVariable long id, @RequestParam long version) {
+    String keepPlaces(@PathVariable long id, @RequestParam long version, ChangedBy by) {
         StoredJob job = jobs.get(id);
         return keep(
                 id,
                 version,
-                WiredPlaces.write(job.document(), kits.plan(JobReader.read(job.document()))));
+                WiredPlaces.write(job.document(), kits.plan(JobReader.read(job.document()))),
+                by);
     }
 
-    private String keep(long id, long version, ObjectNode document) {
+    private String keep(long id, long version, ObjectNode document, ChangedBy by) {
         JobReading reading = JobReader.read(document);
         kits.plan(reading);
-        jobs.change(id, version, reading);
+        jobs.change(id, version, reading, by.name());
         return "redirect:/jobs/" + id;
     }
 }

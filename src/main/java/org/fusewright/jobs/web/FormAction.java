@@ -2,9 +2,12 @@ package org.fusewright.jobs.web;
 
 import org.fusewright.core.job.JobProblem;
 import org.fusewright.core.job.MalformedJobException;
+import org.fusewright.jobs.JobClash;
 import org.fusewright.web.Words;
 
+import tools.jackson.core.JacksonException;
 import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.json.JsonMapper;
 import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.ObjectNode;
 
@@ -16,7 +19,7 @@ import java.util.regex.Pattern;
 
 /**
  * What the buttons of a job's form do: add a row to a list or remove one, keep a device or relay at
- * a position of a block or let it move again.
+ * a position of a block or let it move again, put a value where somebody else's stands.
  */
 final class FormAction {
     private static final Pattern ADD =
@@ -28,6 +31,9 @@ final class FormAction {
     private static final String PLACED = "(/circuits/\\d{1,4}(?:/relay)?)";
     private static final Pattern PLACE =
             Pattern.compile("place " + PLACED + " (\\d{1,3}) (.{1,60})");
+    private static final Pattern PUT = Pattern.compile("put (/\\S{1,100}) (.{1,20000})");
+    private static final String AMOUNT = "/" + FormDocument.AMOUNT;
+    private static final JsonMapper MAPPER = new JsonMapper();
     private static final Pattern FREE = Pattern.compile("free " + PLACED);
 
     private FormAction() {}
@@ -40,6 +46,7 @@ final class FormAction {
         Matcher remove = REMOVE.matcher(action);
         Matcher place = PLACE.matcher(action);
         Matcher free = FREE.matcher(action);
+        Matcher put = PUT.matcher(action);
         if (place.matches() && document.at(place.group(1)) instanceof ObjectNode holder) {
             holder.putObject("place")
                     .put("block", place.group(3))
@@ -47,6 +54,8 @@ final class FormAction {
                     .put("fixed", true);
         } else if (free.matches() && document.at(free.group(1)) instanceof ObjectNode holder) {
             holder.remove("place");
+        } else if (put.matches()) {
+            put(document, put.group(1), put.group(2));
         } else if (add.matches()) {
             add(document, add.group(1));
         } else if (remove.matches()
@@ -54,7 +63,61 @@ final class FormAction {
                 && Integer.parseInt(remove.group(2)) < rows.size()) {
             rows.remove(Integer.parseInt(remove.group(2)));
         } else {
-            throw new MalformedJobException(List.of(JobProblem.of("", "wrong.no-row")));
+            throw noSuchThing();
+        }
+    }
+
+    private static MalformedJobException noSuchThing() {
+        return new MalformedJobException(List.of(JobProblem.of("", "wrong.no-row")));
+    }
+
+    /** The button that puts a value where somebody else's stands, or brings a removed row back. */
+    static String putting(JobClash clash) {
+        return "put "
+                + clash.pointer()
+                + " "
+                + (clash.value().isMissingNode()
+                        ? "null"
+                        : MAPPER.writeValueAsString(clash.value()));
+    }
+
+    private static void put(ObjectNode document, String pointer, String json) {
+        JsonNode value = parsed(json);
+        int cut = pointer.lastIndexOf('/');
+        JsonNode holder = document.at(pointer.substring(0, cut));
+        if (document.at(pointer) instanceof ArrayNode rows && value.isObject()) {
+            rows.add(row(value));
+        } else if (!(holder instanceof ObjectNode object)) {
+            throw noSuchThing();
+        } else if (pointer.endsWith(AMOUNT) && value.isObject()) {
+            object.remove(List.of(FormDocument.WATTS, FormDocument.AMPS));
+            object.setAll((ObjectNode) value);
+        } else if (value.isNull()) {
+            object.remove(pointer.substring(cut + 1));
+        } else {
+            object.set(pointer.substring(cut + 1), value);
+        }
+    }
+
+    private static JsonNode parsed(String json) {
+        try {
+            return MAPPER.readTree(json);
+        } catch (JacksonException notJson) {
+            throw noSuchThing();
+        }
+    }
+
+    /** A row whose loads say in one field what they draw. */
+    private static JsonNode row(JsonNode fields) {
+        nameAmount(fields);
+        fields.path("loads").forEach(FormAction::nameAmount);
+        return fields;
+    }
+
+    private static void nameAmount(JsonNode load) {
+        if (load instanceof ObjectNode object
+                && object.remove(FormDocument.AMOUNT) instanceof ObjectNode amount) {
+            object.setAll(amount);
         }
     }
 

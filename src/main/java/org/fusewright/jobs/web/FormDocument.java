@@ -90,6 +90,53 @@ final class FormDocument {
         return document;
     }
 
+    /** A document with only some fields changed; one left blank is taken out. */
+    static ObjectNode change(JsonNode base, MultiValueMap<String, String> fields) {
+        Typed.in(fields.getOrDefault(SHOWN_IN, List.of("")).getLast());
+        ObjectNode document = (ObjectNode) base.deepCopy();
+        fields.keySet().stream()
+                .filter(name -> name.endsWith("/" + AMOUNT) || name.endsWith("/" + UNIT))
+                .map(name -> document.at(name.substring(0, name.lastIndexOf('/'))))
+                .forEach(FormDocument::joinAmount);
+        for (Map.Entry<String, List<String>> field : fields.entrySet()) {
+            String text = field.getValue().getLast();
+            if (field.getKey().startsWith("/") && text.isBlank()) {
+                takeOut(document, field.getKey());
+            } else if (field.getKey().startsWith("/")) {
+                set(document, field.getKey(), text);
+            }
+        }
+        document.path("circuits").forEach(circuit -> finish((ObjectNode) circuit));
+        return document;
+    }
+
+    /** Undoes what {@link #nameAmount} does. */
+    private static void joinAmount(JsonNode node) {
+        if (node instanceof ObjectNode load && !load.has(AMOUNT)) {
+            JsonNode amps = load.remove(AMPS);
+            JsonNode watts = load.remove(WATTS);
+            JsonNode amount = amps == null ? watts : amps;
+            if (amount != null) {
+                load.set(AMOUNT, amount);
+            }
+            load.put(UNIT, amps == null ? "W" : "A");
+        }
+    }
+
+    private static void takeOut(ObjectNode document, String pointer) {
+        int cut = pointer.lastIndexOf('/');
+        JsonNode holder = document.at(pointer.substring(0, cut));
+        if (!(holder instanceof ObjectNode object)) {
+            return;
+        }
+        object.remove(pointer.substring(cut + 1));
+        int above = pointer.lastIndexOf('/', cut - 1);
+        if (object.isEmpty() && above >= 0 && document.at(pointer.substring(0, above)).isObject()) {
+            ((ObjectNode) document.at(pointer.substring(0, above)))
+                    .remove(pointer.substring(above + 1, cut));
+        }
+    }
+
     private static void set(ObjectNode document, String pointer, String text) {
         List<String> steps = List.of(pointer.substring(1).split("/", -1));
         Optional<JsonNode> holder = Optional.of(document);

@@ -9,13 +9,14 @@ import io.swagger.v3.oas.annotations.tags.Tag;
 import org.fusewright.core.kit.Kit;
 import org.fusewright.jobs.JobPage;
 import org.fusewright.jobs.JobReading;
-import org.fusewright.jobs.JobRevision;
 import org.fusewright.jobs.Jobs;
 import org.fusewright.jobs.Kits;
 import org.fusewright.jobs.StoredJob;
 import org.fusewright.jobs.load.JobReader;
 import org.fusewright.papers.Paper;
 import org.fusewright.web.Asked;
+import org.fusewright.web.ByParameter;
+import org.fusewright.web.ChangedBy;
 import org.fusewright.web.LimitedBody;
 import org.fusewright.web.Versions;
 import org.jspecify.annotations.Nullable;
@@ -67,7 +68,8 @@ class JobApi {
             String customer,
             int revision,
             long version,
-            Instant changedAt) {
+            Instant changedAt,
+            String changedBy) {
         static Entry of(StoredJob job) {
             return new Entry(
                     job.id(),
@@ -76,7 +78,8 @@ class JobApi {
                     job.customer(),
                     job.revision(),
                     job.version(),
-                    job.changedAt());
+                    job.changedAt(),
+                    job.changedBy());
         }
     }
 
@@ -112,8 +115,9 @@ class JobApi {
     @PostMapping(
             consumes = MediaType.APPLICATION_JSON_VALUE,
             produces = MediaType.APPLICATION_JSON_VALUE)
-    ResponseEntity<JsonNode> create(InputStream body) throws IOException {
-        StoredJob job = jobs.create(planned(body));
+    ResponseEntity<JsonNode> create(@ByParameter ChangedBy by, InputStream body)
+            throws IOException {
+        StoredJob job = jobs.create(planned(body), by.name());
         return ResponseEntity.created(URI.create("/api/jobs/" + job.id()))
                 .eTag(Versions.print(job.version()))
                 .body(job.document());
@@ -143,10 +147,11 @@ class JobApi {
     ResponseEntity<JsonNode> change(
             @PathVariable long id,
             @RequestHeader(name = HttpHeaders.IF_MATCH, required = false) @Nullable String ifMatch,
+            @ByParameter ChangedBy by,
             InputStream body)
             throws IOException {
         long version = Versions.required(ifMatch, jobs.get(id).version(), JobErrors::stale);
-        return answer(jobs.change(id, version, planned(body)));
+        return answer(jobs.change(id, version, planned(body), by.name()));
     }
 
     @Operation(
@@ -181,12 +186,6 @@ class JobApi {
         StoredJob job = jobs.get(id);
         Kit kit = kits.plan(JobReader.read(job.document()));
         return form.answer(kit, OptionalInt.of(job.revision()), sheet);
-    }
-
-    @Operation(summary = "List a job's revisions, newest first")
-    @GetMapping(path = "/{id}/revisions", produces = MediaType.APPLICATION_JSON_VALUE)
-    List<JobRevision> listRevisions(@PathVariable long id) {
-        return jobs.listRevisions(id);
     }
 
     /** A job to keep: one that a kit can be planned for, buildable or not. */

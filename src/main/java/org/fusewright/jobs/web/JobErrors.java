@@ -46,6 +46,11 @@ class JobErrors {
     }
 
     @ExceptionHandler
+    ResponseEntity<Object> stopped(StoppedEditException e, HttpServletRequest request) {
+        return pages.answer(Problems.of(HttpStatus.CONFLICT, Words.say("job.stopped")), request);
+    }
+
+    @ExceptionHandler
     ResponseEntity<Object> taken(ReferenceTakenException e, HttpServletRequest request) {
         return pages.answer(
                 Problems.of(

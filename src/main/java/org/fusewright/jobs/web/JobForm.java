@@ -5,6 +5,7 @@ import org.fusewright.core.job.LoadKind;
 import org.fusewright.core.words.Unit;
 import org.fusewright.web.Typed;
 import org.fusewright.web.Words;
+import org.jspecify.annotations.Nullable;
 
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.json.JsonMapper;
@@ -60,11 +61,13 @@ public final class JobForm {
     private static final List<String> DRAWER_OF_FIRST_LOAD = List.of("title", "branchM");
 
     private final JsonNode document;
+    private final JsonNode keptDocument;
     private final Map<String, String> faults = new LinkedHashMap<>();
     private final List<JobProblem> problems;
 
-    private JobForm(JsonNode document, List<JobProblem> problems) {
+    private JobForm(JsonNode document, List<JobProblem> problems, JsonNode keptDocument) {
         this.document = document;
+        this.keptDocument = keptDocument;
         this.problems = List.copyOf(problems);
         for (JobProblem problem : problems) {
             faults.merge(
@@ -73,7 +76,21 @@ public final class JobForm {
     }
 
     static JobForm of(JsonNode document, List<JobProblem> problems) {
-        return new JobForm(document, problems);
+        return new JobForm(document, problems, document);
+    }
+
+    /** A form whose document is not kept: it knows what is. */
+    JobForm insteadOf(JsonNode kept) {
+        return new JobForm(document, problems, kept);
+    }
+
+    /** What is kept of a field that says something else; null when it says what is kept. */
+    public @Nullable String keptInstead(String field) {
+        if (keptDocument == document) {
+            return null;
+        }
+        String kept = text(keptDocument, field);
+        return kept.equals(text(field)) ? null : kept;
     }
 
     /** The field of the form that a problem belongs beside. */
@@ -133,8 +150,12 @@ public final class JobForm {
 
     /** What stands in a field. */
     public String text(String field) {
+        return text(document, field);
+    }
+
+    private static String text(JsonNode document, String field) {
         if (field.endsWith("/" + FormDocument.AMOUNT)) {
-            JsonNode load = holder(field);
+            JsonNode load = holder(document, field);
             return plain(
                     load.has(FormDocument.AMPS)
                             ? load.get(FormDocument.AMPS)
@@ -142,12 +163,12 @@ public final class JobForm {
                     Unit.NONE);
         }
         if (field.endsWith("/" + FormDocument.UNIT)) {
-            return holder(field).has(FormDocument.AMPS) ? "A" : "W";
+            return holder(document, field).has(FormDocument.AMPS) ? "A" : "W";
         }
         return plain(document.at(field), FormDocument.unitOf(field));
     }
 
-    private JsonNode holder(String field) {
+    private static JsonNode holder(JsonNode document, String field) {
         return document.at(field.substring(0, field.lastIndexOf('/')));
     }
 

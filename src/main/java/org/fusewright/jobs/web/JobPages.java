@@ -4,6 +4,7 @@ import io.swagger.v3.oas.annotations.Hidden;
 
 import jakarta.servlet.http.HttpServletResponse;
 
+import org.fusewright.core.job.JobProblem;
 import org.fusewright.core.job.MalformedJobException;
 import org.fusewright.core.kit.Kit;
 import org.fusewright.core.quantity.WireSize;
@@ -17,6 +18,7 @@ import org.fusewright.jobs.StaleJobException;
 import org.fusewright.jobs.StoredJob;
 import org.fusewright.jobs.load.JobReader;
 import org.fusewright.papers.Paper;
+import org.fusewright.web.ChangedBy;
 import org.fusewright.web.Downloads;
 import org.fusewright.web.Words;
 import org.jspecify.annotations.Nullable;
@@ -29,6 +31,7 @@ import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestHeader;
 import org.springframework.web.bind.annotation.RequestParam;
+import org.springframework.web.bind.annotation.ResponseStatus;
 import org.springframework.web.servlet.ModelAndView;
 
 import tools.jackson.databind.JsonNode;
@@ -42,6 +45,9 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.OptionalLong;
 import java.util.Set;
+import java.util.concurrent.atomic.AtomicBoolean;
+import java.util.function.UnaryOperator;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 /**
@@ -55,10 +61,14 @@ class JobPages {
 
     private final Jobs jobs;
     private final Kits kits;
+    private final JobEdits edits;
+    private final StoppedEdits stopped;
 
-    JobPages(Jobs jobs, Kits kits) {
+    JobPages(Jobs jobs, Kits kits, JobEdits edits, StoppedEdits stopped) {
         this.jobs = jobs;
         this.kits = kits;
+        this.edits = edits;
+        this.stopped = stopped;
     }
 
     @GetMapping("/")
@@ -74,12 +84,12 @@ class JobPages {
     }
 
     @PostMapping("/jobs")
-    ModelAndView create(@RequestParam MultiValueMap<String, String> fields) {
+    ModelAndView create(@RequestParam MultiValueMap<String, String> fields, ChangedBy by) {
         ObjectNode document = NewJob.of(FormDocument.of(fields), usualWires());
         try {
             JobReading reading = JobReader.read(document);
             kits.plan(reading);
-            return redirect(jobs.create(reading).id());
+            return redirect(jobs.create(reading, by.name()).id());
         } catch (MalformedJobException malformed) {
             return listPage(
                     "", null, JobForm.of(document, malformed.problems()), HttpStatus.BAD_REQUEST);
@@ -100,57 +110,158 @@ class JobPages {
     }
 
     @GetMapping("/jobs/{id}")
-    ModelAndView show(@PathVariable long id) {
-        return jobPage("jobs/job", JobView.of(jobs.get(id), this::plan), HttpStatus.OK);
+    ModelAndView show(
+            @PathVariable long id,
+            @RequestParam(defaultValue = "0") int restored,
+            @RequestParam(defaultValue = "0") int as) {
+        StoredJob job = jobs.get(id);
+        JobView view = JobView.of(job, this::plan);
+        return jobPage(
+                "jobs/job",
+                restored > 0 && as == job.revision() ? restored(view, restored) : view,
+                HttpStatus.OK);
     }
 
-    /** The page's form: all of the job, and perhaps a row to add or remove. */
+    private static JobView restored(JobView view, int revision) {
+        int made = view.job().revision();
+        return view.withNotice(Words.say("messages.restored", revision, made))
+                .withEdit(new EditOutcome(OptionalInt.of(made), List.of(), List.of()));
+    }
+
+    /**
+     * The page's form: all of the job or only some fields of it, and perhaps a row to add or
+     * remove.
+     *
+     * @param from the revision that the form shows
+     * @param part whether only those fields are sent that were changed
+     * @param name what the page calls this change, should it be stopped
+     */
     @PostMapping("/jobs/{id}")
     ModelAndView change(
             @PathVariable long id,
-            @RequestParam long version,
+            @RequestParam int from,
+            @RequestParam(defaultValue = "false") boolean part,
             @RequestParam(name = "do", defaultValue = "") String action,
+            @RequestParam(name = "edit", defaultValue = "") String name,
             @RequestParam(defaultValue = "") String faulty,
             @RequestParam(defaultValue = "") Set<String> open,
             @RequestParam MultiValueMap<String, String> fields,
             @RequestHeader(name = "HX-Request", defaultValue = "false") boolean script,
+            ChangedBy by,
             HttpServletResponse response) {
         List<Text> leftOver = new ArrayList<>();
-        ObjectNode document = FormDocument.of(withRows(action, fields, leftOver));
+        AtomicBoolean renamed = new AtomicBoolean();
+        UnaryOperator<JsonNode> makes =
+                base -> {
+                    leftOver.clear();
+                    ObjectNode document =
+                            part
+                                    ? FormDocument.change(base, fields)
+                                    : FormDocument.of(withRows(action, fields, leftOver));
+                    if (!action.isEmpty() && !isWholeRows(action)) {
+                        FormAction.apply(action, document);
+                    }
+                    CircuitNames.follow(base, document);
+                    renamed.set(Renaming.follow(base, document));
+                    return document;
+                };
         try {
-            StoredJob before = jobs.get(id);
-            if (!action.isEmpty() && !isWholeRows(action)) {
-                FormAction.apply(action, document);
-            }
-            CircuitNames.follow(before.document(), document);
-            boolean renamed = Renaming.follow(before.document(), document);
-            Kept kept = keep(before, version, document);
-            JobView view =
-                    JobView.of(kept.job(), kept.kit()).withNotice(told(leftOver)).opening(open);
+            JobEdits.Kept kept = edits.keep(id, new JobEdits.Edit(from, makes, by.name(), name));
+            JobView view = view(kept).withNotice(told(leftOver)).opening(open);
             if (!script) {
-                return leftOver.isEmpty() ? redirect(id) : jobPage("jobs/job", view, HttpStatus.OK);
+                return leftOver.isEmpty() && !kept.isJoined()
+                        ? redirect(id)
+                        : jobPage("jobs/job", view, HttpStatus.OK);
             }
-            return action.isEmpty()
+            return action.isEmpty() && !kept.isJoined()
                     ? jobPage("jobs/changed", view.refreshing(fieldsOf(faulty)), HttpStatus.OK)
-                            .addObject("renamed", renamed)
+                            .addObject("renamed", renamed.get())
                     : swapAll(view, HttpStatus.OK, response);
-        } catch (StaleJobException stale) {
-            return stale(JobView.of(jobs.get(id), this::plan).opening(open), script, response);
-        } catch (MalformedJobException malformed) {
-            JobForm form = JobForm.of(document, malformed.problems());
+        } catch (RejectedEditException rejected) {
+            StoredJob job = jobs.get(id);
+            JobForm form =
+                    JobForm.of(rejected.document(), rejected.problems()).insteadOf(job.document());
             JobView view =
-                    JobView.of(jobs.get(id), this::plan)
+                    JobView.of(job, this::plan)
                             .withForm(form)
                             .withNotice(told(leftOver))
                             .opening(open);
             return script && isWholeRows(action)
-                    ? swapAll(view, HttpStatus.BAD_REQUEST, response)
-                    : faulty(view, HttpStatus.BAD_REQUEST, fieldsOf(faulty), script, response);
-        } catch (ReferenceTakenException taken) {
-            JobForm form = JobForm.of(document, List.of(JobErrors.problem(taken)));
-            JobView view = JobView.of(jobs.get(id), this::plan).withForm(form);
-            return faulty(view, HttpStatus.CONFLICT, fieldsOf(faulty), script, response);
+                    ? swapAll(view, rejected.status(), response)
+                    : faulty(view, rejected.status(), fieldsOf(faulty), script, response);
         }
+    }
+
+    /** Gives up a change that is not kept yet. */
+    @PostMapping("/jobs/{id}/stop")
+    @ResponseStatus(HttpStatus.NO_CONTENT)
+    void stop(@PathVariable long id, @RequestParam String edit) {
+        stopped.stop(edit);
+    }
+
+    /** Takes back what one revision changed, whatever others changed since. */
+    @PostMapping("/jobs/{id}/undo")
+    ModelAndView undo(
+            @PathVariable long id,
+            @RequestParam int made,
+            @RequestParam(defaultValue = "") Set<String> open,
+            @RequestHeader(name = "HX-Request", defaultValue = "false") boolean script,
+            ChangedBy by,
+            HttpServletResponse response) {
+        JobView view;
+        try {
+            JobEdits.Kept kept = edits.undo(id, made, by.name());
+            view =
+                    view(kept)
+                            .withEdit(new EditOutcome(kept.outcome().made(), List.of(), List.of()))
+                            .withNotice(notUndone(kept.outcome().clashes()));
+        } catch (RejectedEditException rejected) {
+            view =
+                    JobView.of(jobs.get(id), this::plan)
+                            .withNotice(
+                                    Words.say(
+                                            "messages.not-undone-because",
+                                            Text.clauses(
+                                                    rejected.problems().stream()
+                                                            .map(JobProblem::detail)
+                                                            .toList())));
+        }
+        return script
+                ? swapAll(view.opening(open), HttpStatus.OK, response)
+                : jobPage("jobs/job", view, HttpStatus.OK);
+    }
+
+    private static String notUndone(List<EditOutcome.Clash> clashes) {
+        return clashes.stream()
+                .map(
+                        clash ->
+                                Words.say(
+                                        "messages.not-undone",
+                                        clash.what().about(),
+                                        clash.by(),
+                                        clash.when()))
+                .collect(Collectors.joining(" "));
+    }
+
+    /** The job as it is by now, for a page that shows an earlier revision. */
+    @GetMapping("/jobs/{id}/now")
+    ModelAndView now(
+            @PathVariable long id,
+            @RequestParam int from,
+            @RequestParam(defaultValue = "") Set<String> open,
+            HttpServletResponse response) {
+        StoredJob job = jobs.get(id);
+        JobView view =
+                JobView.of(job, this::plan)
+                        .withEdit(
+                                new EditOutcome(
+                                        OptionalInt.empty(), edits.tellSince(job, from), List.of()))
+                        .opening(open);
+        return swapAll(view, HttpStatus.OK, response);
+    }
+
+    private static JobView view(JobEdits.Kept kept) {
+        return JobView.of(kept.job(), kept.kit()).withEdit(kept.outcome());
     }
 
     private static boolean isWholeRows(String action) {
@@ -201,19 +312,12 @@ class JobPages {
         return jobPage("jobs/faults", view.refreshing(refreshed), status);
     }
 
-    /** The job as somebody else left it, in place of a change that was not kept. */
-    static ModelAndView stale(JobView now, boolean script, HttpServletResponse response) {
-        JobView view = now.withNotice(Words.say("job.stale-now"));
-        return script
-                ? swapAll(view, HttpStatus.PRECONDITION_FAILED, response)
-                : jobPage("jobs/job", view, HttpStatus.PRECONDITION_FAILED);
-    }
-
     /** Has the script swap the form too, not only the kit. */
-    static ModelAndView swapAll(JobView view, HttpStatus status, HttpServletResponse response) {
+    private static ModelAndView swapAll(
+            JobView view, HttpStatus status, HttpServletResponse response) {
         response.setHeader("HX-Retarget", "#work");
         response.setHeader("HX-Reswap", "moved");
-        return jobPage("jobs/work", view, status);
+        return jobPage("jobs/anew", view, status);
     }
 
     @PostMapping("/jobs/{id}/delete")
@@ -254,20 +358,6 @@ class JobPages {
                 Downloads.name(job.reference(), what, ending),
                 form.type(),
                 form.print(plan(job), OptionalInt.of(job.revision()), Paper.A4));
-    }
-
-    private record Kept(StoredJob job, Kit kit) {}
-
-    /** Keeps a document unless it says what the job says already. */
-    private Kept keep(StoredJob before, long version, JsonNode document) {
-        JobReading reading = JobReader.read(document);
-        Kit kit = kits.plan(reading);
-        boolean same = JobReader.read(before.document()).job().equals(reading.job());
-        return new Kept(
-                same && before.version() == version
-                        ? before
-                        : jobs.change(before.id(), version, reading),
-                kit);
     }
 
     private Kit plan(StoredJob job) {

@@ -22,6 +22,7 @@ import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.server.ResponseStatusException;
 import org.springframework.web.servlet.ModelAndView;
 
+import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.ObjectNode;
 
 import java.util.LinkedHashSet;
@@ -49,13 +50,15 @@ class JobPieces {
      * Why a device was chosen, and which checks pass.
      *
      * @param of "circuit:", "feed:" or "block:" and an id; "job:" for the job itself
+     * @param revision the revision that is looked at; 0 for the newest
      */
     @GetMapping("/jobs/{id}/proof")
     ModelAndView proof(
             @PathVariable long id,
             @RequestParam String of,
+            @RequestParam(defaultValue = "0") int revision,
             @RequestHeader(name = "HX-Request", defaultValue = "false") boolean script) {
-        KitView kit = kit(id);
+        KitView kit = kit(id, revision);
         String name = of.substring(of.indexOf(':') + 1);
         Optional<SizedCircuit> circuit = Optional.empty();
         Optional<SizedFeed> feed = Optional.empty();
@@ -75,7 +78,17 @@ class JobPieces {
         }
         return new ModelAndView(
                 script ? "jobs/proof" : "jobs/proofpage",
-                Map.of("job", id, "said", said, "circuit", circuit, "feed", feed));
+                Map.of(
+                        "job",
+                        id,
+                        "revision",
+                        revision,
+                        "said",
+                        said,
+                        "circuit",
+                        circuit,
+                        "feed",
+                        feed));
     }
 
     /** The drawer of a circuit, filled with what the form says of it, which is not kept. */
@@ -83,6 +96,7 @@ class JobPieces {
     ModelAndView drawer(
             @PathVariable long id,
             @RequestParam String row,
+            @RequestParam(defaultValue = "0") int from,
             @RequestParam(defaultValue = "") Set<String> open,
             @RequestParam MultiValueMap<String, String> fields,
             @RequestHeader(name = "HX-Request", defaultValue = "false") boolean script) {
@@ -91,7 +105,7 @@ class JobPieces {
         if (!ROW.matcher(row).matches() || document.at(row).isMissingNode()) {
             throw gone();
         }
-        JobForm form = JobForm.of(document, problems(document));
+        JobForm form = JobForm.of(document, problems(document)).insteadOf(kept(job, from));
         if (script) {
             return new ModelAndView(
                     "jobs/drawn",
@@ -108,6 +122,13 @@ class JobPieces {
                                 .opening(opened)));
     }
 
+    /** What was kept when the form was made. */
+    private JsonNode kept(StoredJob job, int from) {
+        return from == 0 || from == job.revision()
+                ? job.document()
+                : jobs.getRevision(job.id(), from).document();
+    }
+
     private List<JobProblem> problems(ObjectNode document) {
         try {
             kits.plan(JobReader.read(document));
@@ -122,8 +143,9 @@ class JobPieces {
     ModelAndView chart(
             @PathVariable long id,
             @RequestParam String circuit,
+            @RequestParam(defaultValue = "0") int revision,
             @RequestHeader(name = "HX-Request", defaultValue = "false") boolean script) {
-        SizedCircuit sized = kit(id).findCircuit(circuit).orElseThrow(JobPieces::gone);
+        SizedCircuit sized = kit(id, revision).findCircuit(circuit).orElseThrow(JobPieces::gone);
         return script
                 ? new ModelAndView("jobs/chart", drawn(sized))
                 : new ModelAndView("jobs/chartpage", drawn(sized)).addObject("job", id);
@@ -139,8 +161,10 @@ class JobPieces {
                 sized.id());
     }
 
-    private KitView kit(long id) {
-        return new KitView(kits.plan(JobReader.read(jobs.get(id).document())));
+    private KitView kit(long id, int revision) {
+        JsonNode document =
+                revision == 0 ? jobs.get(id).document() : jobs.getRevision(id, revision).document();
+        return new KitView(kits.plan(JobReader.read(document)));
     }
 
     private static ResponseStatusException gone() {

@@ -3,8 +3,16 @@ package org.fusewright.jobs.web;
 import org.fusewright.core.check.Subject;
 import org.fusewright.core.job.MalformedJobException;
 import org.fusewright.core.kit.Kit;
+import org.fusewright.core.words.Phrase;
+import org.fusewright.core.words.Text;
+import org.fusewright.jobs.JobDifference;
 import org.fusewright.jobs.StoredJob;
+import org.fusewright.web.Words;
 
+import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.node.ObjectNode;
+
+import java.util.ArrayList;
 import java.util.Collection;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -23,6 +31,8 @@ import java.util.function.Function;
  * @param whatIf the answer to what was asked of a circuit
  * @param wishes what was read from a customer's text and waits to be confirmed
  * @param opened rows of circuits whose drawers are filled
+ * @param edit what came of the change that is answered
+ * @param lookedAt whether it is an earlier revision, to look at only
  */
 public record JobView(
         StoredJob job,
@@ -32,8 +42,25 @@ public record JobView(
         Set<String> refreshed,
         Optional<WhatIfView> whatIf,
         Optional<WishesView> wishes,
-        Set<String> opened) {
+        Set<String> opened,
+        EditOutcome edit,
+        boolean lookedAt) {
     private static final Said NOTHING = new Said(List.of());
+    private static final List<String> SHOWN =
+            List.of(
+                    "title",
+                    "loads",
+                    "runM",
+                    "feed",
+                    "location",
+                    "terminal",
+                    "lengthM",
+                    "sourceDistanceM",
+                    "diversity");
+    private static final List<String> SHOWN_OF_FIRST_LOAD =
+            List.of("kind", "count", "watts", "amps");
+    private static final List<String> SHOWN_OF_LOAD =
+            List.of("title", "kind", "count", "watts", "amps", "branchM");
 
     public JobView {
         refreshed = new LinkedHashSet<>(refreshed);
@@ -52,7 +79,9 @@ public record JobView(
                     Set.of(),
                     Optional.empty(),
                     Optional.empty(),
-                    Set.of());
+                    Set.of(),
+                    EditOutcome.NOTHING,
+                    false);
         }
     }
 
@@ -65,32 +94,82 @@ public record JobView(
                 Set.of(),
                 Optional.empty(),
                 Optional.empty(),
-                Set.of());
+                Set.of(),
+                EditOutcome.NOTHING,
+                false);
     }
 
     JobView withForm(JobForm typed) {
-        return new JobView(job, typed, kit, notice, refreshed, whatIf, wishes, opened);
+        return new JobView(
+                job, typed, kit, notice, refreshed, whatIf, wishes, opened, edit, lookedAt);
     }
 
     JobView withNotice(String text) {
-        return new JobView(job, form, kit, text, refreshed, whatIf, wishes, opened);
+        return new JobView(job, form, kit, text, refreshed, whatIf, wishes, opened, edit, lookedAt);
     }
 
     JobView refreshing(Set<String> fields) {
-        return new JobView(job, form, kit, notice, fields, whatIf, wishes, opened);
+        return new JobView(job, form, kit, notice, fields, whatIf, wishes, opened, edit, lookedAt);
     }
 
     JobView withWhatIf(WhatIfView answer) {
-        return new JobView(job, form, kit, notice, refreshed, Optional.of(answer), wishes, opened);
+        return new JobView(
+                job,
+                form,
+                kit,
+                notice,
+                refreshed,
+                Optional.of(answer),
+                wishes,
+                opened,
+                edit,
+                lookedAt);
     }
 
     JobView withWishes(WishesView read) {
-        return new JobView(job, form, kit, notice, refreshed, whatIf, Optional.of(read), opened);
+        return new JobView(
+                job,
+                form,
+                kit,
+                notice,
+                refreshed,
+                whatIf,
+                Optional.of(read),
+                opened,
+                edit,
+                lookedAt);
     }
 
     JobView opening(Collection<String> rows) {
         return new JobView(
-                job, form, kit, notice, refreshed, whatIf, wishes, new LinkedHashSet<>(rows));
+                job,
+                form,
+                kit,
+                notice,
+                refreshed,
+                whatIf,
+                wishes,
+                new LinkedHashSet<>(rows),
+                edit,
+                lookedAt);
+    }
+
+    JobView withEdit(EditOutcome outcome) {
+        return new JobView(
+                job, form, kit, notice, refreshed, whatIf, wishes, opened, outcome, lookedAt);
+    }
+
+    JobView toLookAt() {
+        return new JobView(job, form, kit, notice, refreshed, whatIf, wishes, opened, edit, true);
+    }
+
+    /** Where the proof of something on the page is, such as "circuit:pump". */
+    public String proof(String of) {
+        return "/jobs/"
+                + job.id()
+                + "/proof?of="
+                + of
+                + (lookedAt ? "&revision=" + job.revision() : "");
     }
 
     /** Whether a field's fault has a place on the page as it stands. */
@@ -116,6 +195,49 @@ public record JobView(
     /** Whether a field is on the page, be it in a drawer that was not filled yet. */
     public boolean isSent(String field) {
         return isShown(field) || !form.text(field).isEmpty();
+    }
+
+    /** What a row of a circuit or feed says beyond its line, in words. */
+    public List<String> more(String row) {
+        ObjectNode rest = (ObjectNode) job.document().at(row).deepCopy();
+        if (rest.path("title").asString("").isEmpty()) {
+            rest.remove("id"); // stands in the line then
+        }
+        JsonNode loads = rest.path("loads");
+        rest.remove(SHOWN);
+        List<String> words = new ArrayList<>(words(rest));
+        for (int i = 0; i < loads.size(); i++) {
+            ObjectNode load = (ObjectNode) loads.get(i);
+            load.remove(i == 0 ? SHOWN_OF_FIRST_LOAD : SHOWN_OF_LOAD);
+            for (String word : words(load)) {
+                Text of = Phrase.of("change-of.loads", String.valueOf(i + 1));
+                words.add(
+                        loads.size() > 1 ? Words.say("change.of", of, Text.verbatim(word)) : word);
+            }
+        }
+        return words;
+    }
+
+    /** What the document says of machine, places and choices, in words. */
+    public List<String> machine() {
+        ObjectNode rest = (ObjectNode) job.document().deepCopy();
+        rest.remove(List.of("reference", "title", "customer", "feeds", "circuits", "locations"));
+        List<String> words = new ArrayList<>(words(rest));
+        job.document()
+                .path("locations")
+                .forEach(place -> words.add(String.join(", ", words(place))));
+        return words;
+    }
+
+    private static List<String> words(JsonNode fields) {
+        return JobDifference.listValues(fields).stream()
+                .map(
+                        value ->
+                                Words.say(
+                                        "change.value",
+                                        value.field().orElseThrow(),
+                                        value.after().orElseThrow()))
+                .toList();
     }
 
     /** What the checks say of the circuit or feed in a row. */

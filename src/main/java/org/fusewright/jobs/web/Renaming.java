@@ -1,30 +1,23 @@
 package org.fusewright.jobs.web;
 
+import org.fusewright.jobs.NamedList;
+
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.ObjectNode;
 
 import java.util.HashMap;
 import java.util.HashSet;
-import java.util.List;
 import java.util.Map;
 import java.util.Set;
 
 /** When a feed, circuit or location gets another name in the form, what names it follows. */
 final class Renaming {
-    private record Named(String list, String field, List<String> references) {}
-
-    private static final List<Named> NAMED =
-            List.of(
-                    new Named("/feeds", "id", List.of("/feed", "/relay/triggerFrom")),
-                    new Named("/circuits", "id", List.of("/relay/contactFrom")),
-                    new Named("/locations", "name", List.of("/location")));
-
     private Renaming() {}
 
     /** Whether anything has another name; what names it in {@code document} is changed then. */
     static boolean follow(JsonNode before, ObjectNode document) {
         boolean anything = false;
-        for (Named named : NAMED) {
+        for (NamedList named : NamedList.values()) {
             Map<String, String> renamed = renamed(before, document, named);
             anything |= !renamed.isEmpty();
             for (JsonNode circuit : document.path("circuits")) {
@@ -47,18 +40,19 @@ final class Renaming {
     }
 
     /** Old names to new ones; only rows that stayed where they were can be told. */
-    private static Map<String, String> renamed(JsonNode before, ObjectNode document, Named named) {
-        JsonNode old = before.at(named.list());
-        JsonNode now = document.at(named.list());
+    private static Map<String, String> renamed(
+            JsonNode before, ObjectNode document, NamedList named) {
+        JsonNode old = before.path(named.field());
+        JsonNode now = document.path(named.field());
         Map<String, String> renamed = new HashMap<>();
         if (old.size() != now.size()) {
             return renamed;
         }
         Set<String> stillThere = new HashSet<>();
-        now.forEach(row -> stillThere.add(row.path(named.field()).asString("")));
+        now.forEach(row -> stillThere.add(row.path(named.key()).asString("")));
         for (int i = 0; i < old.size(); i++) {
-            String from = old.get(i).path(named.field()).asString("");
-            String to = now.get(i).path(named.field()).asString("");
+            String from = old.get(i).path(named.key()).asString("");
+            String to = now.get(i).path(named.key()).asString("");
             if (!from.equals(to) && !to.isEmpty() && !stillThere.contains(from)) {
                 renamed.put(from, to);
             }

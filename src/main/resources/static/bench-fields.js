@@ -1,0 +1,60 @@
+// What a field says, and what is kept of it: its state in the newest answer of the service.
+
+export const form = () => document.getElementById('job');
+
+/** A text of the page's language; the server wrote it into the tray. */
+export const say = (name, ...values) => values.reduce(
+    (text, value, i) => text.replace(`{${i}}`, value), document.getElementById('tray').dataset[name]);
+
+/** One or several. */
+export const sayMany = (name, many) => say(`${name}${many === 1 ? 'One' : 'Other'}`, many);
+
+export const textOf = field => field.type === 'checkbox' ? String(field.checked) : field.value;
+
+export function keptOf(field) {
+  if (field.dataset.kept !== undefined) {
+    return field.dataset.kept;
+  }
+  if (field.nodeName === 'SELECT') {
+    const option = [...field.options].find(({defaultSelected}) => defaultSelected);
+    return (option ?? field.options[0])?.value ?? '';
+  }
+  return field.type === 'checkbox' ? String(field.defaultChecked) : field.defaultValue;
+}
+
+export function setKept(field, text) {
+  delete field.dataset.kept;
+  if (field.nodeName === 'SELECT') {
+    const shown = field.value;
+    for (const option of field.options) {
+      option.defaultSelected = option.value === text;
+    }
+    field.value = shown;
+  } else if (field.type === 'checkbox') {
+    field.defaultChecked = text === 'true';
+  } else if (field.type !== 'hidden') {
+    field.defaultValue = text;
+  }
+}
+
+export function setText(field, text) {
+  if (field.type === 'checkbox') {
+    field.checked = text === 'true';
+  } else {
+    field.value = text;
+  }
+}
+
+/** "9,5" says the same as 9.5. */
+const plain = (field, text) => field.inputMode === 'decimal' ? text.trim().replace(',', '.') : text.trim();
+
+export const saysSame = (field, one, other) => plain(field, one) === plain(field, other);
+
+export const isChanged = field => !saysSame(field, textOf(field), keptOf(field));
+
+const isOfJob = field => field.name.startsWith('/')
+    && !(field.type === 'hidden' && !field.classList.contains('kept'));
+
+/** The fields of the job that say something else than what is kept. */
+export const changedFields = () =>
+  form() ? [...form().elements].filter(field => isOfJob(field) && isChanged(field)) : [];
