@@ -3,6 +3,7 @@ package org.fusewright.web;
 import org.fusewright.core.words.Amount;
 import org.fusewright.core.words.Language;
 import org.fusewright.core.words.Unit;
+import org.fusewright.core.words.UnitSystem;
 import org.joda.money.BigMoney;
 import org.joda.money.Money;
 
@@ -51,6 +52,30 @@ public final class Figures {
         }
         int magnitude = (int) Math.floor(Math.log10(Math.abs(value)));
         return plain(value, Math.clamp(2 - magnitude, 0, 6));
+    }
+
+    /**
+     * As above, of a figure in a unit of documents, in the reader's units.
+     *
+     * @param sign of the unit, as documents write it
+     */
+    public static String short3(double value, String sign) {
+        return short3(unit(sign).shown(value, Words.wording().units()));
+    }
+
+    /** How the reader writes a unit of documents. */
+    public static String sign(String sign) {
+        Unit unit = unit(sign);
+        return unit == Unit.NONE ? sign : unit.sign(Words.wording().units());
+    }
+
+    private static Unit unit(String sign) {
+        for (Unit unit : Unit.values()) {
+            if (unit.sign(UnitSystem.METRIC).equals(sign)) {
+                return unit;
+            }
+        }
+        return Unit.NONE;
     }
 
     /** An amount with its currency: "1.68 EUR". */

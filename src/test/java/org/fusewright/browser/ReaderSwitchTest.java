@@ -203,7 +203,7 @@ class ReaderSwitchTest {
     private static final String CUT_OFF =
             """
             [...document.querySelectorAll('thead th, button, summary, .chip, label')]
-                .filter(e => e.offsetParent && e.scrollWidth > e.clientWidth + 1
+                .filter(e => e.offsetParent && !e.closest('.pick') && e.scrollWidth > e.clientWidth + 1
                     && getComputedStyle(e).display !== 'inline')
                 .map(e => e.textContent.trim())
             """;

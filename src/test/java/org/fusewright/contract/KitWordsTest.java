@@ -4,8 +4,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import org.fusewright.catalogs.load.CatalogFolder;
 import org.fusewright.core.kit.Kit;
+import org.fusewright.core.kit.KitCircuit;
+import org.fusewright.core.kit.KitFeed;
 import org.fusewright.core.kit.KitPlanner;
+import org.fusewright.core.kit.PartLine;
 import org.fusewright.core.words.Language;
+import org.fusewright.core.words.Recall;
 import org.fusewright.core.words.Text;
 import org.fusewright.core.words.UnitSystem;
 import org.fusewright.core.words.Wording;
@@ -13,6 +17,8 @@ import org.fusewright.jobs.load.JobReader;
 import org.junit.jupiter.api.Test;
 
 import java.nio.file.Path;
+import java.util.List;
+import java.util.Set;
 import java.util.stream.LongStream;
 import java.util.stream.Stream;
 
@@ -20,6 +26,7 @@ import java.util.stream.Stream;
 class KitWordsTest {
     private static final KitPlanner PLANNER =
             KitPlanner.of(CatalogFolder.read(Path.of("catalog-sample")).catalog());
+    private static final Set<String> PLAIN_PLACES = Set.of("ground", "battery", "controller");
     private static final Wording GERMAN = new Wording(Language.GERMAN, UnitSystem.METRIC);
 
     @Test
@@ -29,11 +36,36 @@ class KitWordsTest {
                 .allSatisfy(text -> assertThat(GERMAN.say(text)).isNotEqualTo(text.english()));
     }
 
-    private static Stream<Text> texts() {
+    @Test
+    void saysWhereLeadsEndAndPartsBelongInGerman() {
+        assertThat(kits().flatMap(KitWordsTest::places).distinct().toList())
+                .filteredOn(place -> place.contains(" ") || PLAIN_PLACES.contains(place))
+                .hasSizeGreaterThan(20)
+                .allSatisfy(
+                        place ->
+                                assertThat(GERMAN.say(Recall.of(place, "place.")))
+                                        .isNotEqualTo(place));
+    }
+
+    private static Stream<String> places(Kit kit) {
+        Stream<String> ends =
+                Stream.concat(
+                                kit.circuits().stream().map(KitCircuit::leads),
+                                kit.feeds().stream().map(KitFeed::leads))
+                        .flatMap(List::stream)
+                        .flatMap(lead -> Stream.of(lead.from(), lead.to()));
+        return Stream.concat(
+                ends, kit.parts().stream().map(PartLine::usedAt).flatMap(List::stream));
+    }
+
+    private static Stream<Kit> kits() {
         return LongStream.range(0, 40)
                 .mapToObj(
-                        seed -> PLANNER.plan(JobReader.read(JobGenerator.generate(seed)).getJob()))
-                .map(Kit::fit)
+                        seed -> PLANNER.plan(JobReader.read(JobGenerator.generate(seed)).getJob()));
+    }
+
+    private static Stream<Text> texts() {
+        return kits().map(Kit::fit)
                 .flatMap(
                         fit ->
                                 Stream.concat(

@@ -45,8 +45,9 @@ public final class SampleKits {
                         Subject.circuit("lamps").detail("load Right lamp"),
                         new Check.Measured(10.004, 10, "%"),
                         Verdict.CAUTION,
-                        "Right lamp loses 10.004 % of its voltage: take the next thicker wire or"
-                                + " shorten the run.",
+                        Text.verbatim(
+                                "Right lamp loses 10.004 % of its voltage: take the next thicker"
+                                        + " wire or shorten the run."),
                         Basis.published("AC 43.13-1B table 11-6")));
         return kit;
     }
@@ -89,8 +90,10 @@ public final class SampleKits {
                         Subject.block("B3"),
                         new Check.Measured(71.25, 60, "A"),
                         Verdict.FAIL,
-                        "Block B3 would carry 71.25 A: move a heavy circuit to another block.",
-                        Basis.catalog("most current of BW-H8")));
+                        Text.verbatim(
+                                "Block B3 would carry 71.25 A: move a heavy circuit to another"
+                                        + " block."),
+                        Basis.published("catalog data: most current of BW-H8")));
         return kit.build();
     }
 
@@ -160,7 +163,8 @@ public final class SampleKits {
                                                 Subject.circuit("number " + i),
                                                 new Check.Measured(4, 8, "A"),
                                                 Verdict.FAIL,
-                                                "Runs at half of what the device carries.",
+                                                Text.verbatim(
+                                                        "Runs at half of what the device carries."),
                                                 Basis.commonPractice())));
         passes.forEach(kit::check);
     }
@@ -171,10 +175,11 @@ public final class SampleKits {
                 Subject.circuit("c" + 3 * number),
                 new Check.Measured(1, 0, ""),
                 Verdict.CAUTION,
-                "Consumer "
-                        + 3 * number
-                        + " moves and its device comes back by itself: guard it"
-                        + " or take a manual-reset breaker.",
+                Text.verbatim(
+                        "Consumer "
+                                + 3 * number
+                                + " moves and its device comes back by itself: guard it"
+                                + " or take a manual-reset breaker."),
                 Basis.published("AC 43.13-1B 11-50"));
     }
 }

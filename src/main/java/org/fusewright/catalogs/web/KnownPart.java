@@ -28,6 +28,6 @@ final class KnownPart {
                                 Problems.exception(
                                         Problems.of(
                                                 HttpStatus.NOT_FOUND,
-                                                Words.say("catalog.no-part", number))));
+                                                Words.say("catalog.unknown-part", number))));
     }
 }

@@ -25,14 +25,4 @@ public record Basis(Text text) {
     public static Basis commonPractice() {
         return COMMON_PRACTICE;
     }
-
-    /** A fact of the trade, with a word on which one, in one language only. */
-    public static Basis commonPractice(String which) {
-        return new Basis(Text.verbatim(which + " (common practice, no published source)"));
-    }
-
-    /** What the part's catalog entry states, in one language only. */
-    public static Basis catalog(String figure) {
-        return new Basis(Text.verbatim("catalog data: " + figure));
-    }
 }

@@ -86,26 +86,4 @@ public record Check(
                 says,
                 basis);
     }
-
-    /** As above, for a sentence of one language only. */
-    public static Check atMost(
-            CheckCode code,
-            Subject subject,
-            Measured measured,
-            Verdict otherwise,
-            String says,
-            Basis basis) {
-        return atMost(code, subject, measured, otherwise, Text.verbatim(says), basis);
-    }
-
-    /** As above, for a sentence of one language only. */
-    public static Check atLeast(
-            CheckCode code,
-            Subject subject,
-            Measured measured,
-            Verdict otherwise,
-            String says,
-            Basis basis) {
-        return atLeast(code, subject, measured, otherwise, Text.verbatim(says), basis);
-    }
 }

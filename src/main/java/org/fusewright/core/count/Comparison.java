@@ -1,6 +1,7 @@
 package org.fusewright.core.count;
 
 import org.fusewright.core.catalog.PartNumber;
+import org.fusewright.core.words.Phrase;
 
 import java.math.BigDecimal;
 import java.util.ArrayList;
@@ -169,7 +170,7 @@ public record Comparison(List<LineResult> lines, List<Found> unexpected) {
                 new Likeness(agreed.kind(), "", ""),
                 standIn.pieces(),
                 ExpectedLine.EACH,
-                List.of("for " + agreed.wanted()),
+                List.of(Phrase.of("place.for", agreed.wanted()).english()),
                 List.of(),
                 Masses.alike(standIn.pieces().intValueExact(), agreed.massG()),
                 Optional.empty());

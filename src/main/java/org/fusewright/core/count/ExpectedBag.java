@@ -13,6 +13,7 @@ import org.fusewright.core.kit.PartGroup;
 import org.fusewright.core.kit.PartLine;
 import org.fusewright.core.kit.WireLine;
 import org.fusewright.core.quantity.Millimetres;
+import org.fusewright.core.words.Phrase;
 
 import java.math.BigDecimal;
 import java.util.ArrayList;
@@ -89,13 +90,15 @@ public final class ExpectedBag {
             add(
                     catalog.getPart(content.part()),
                     line.quantity().multiply(BigDecimal.valueOf(content.quantity())),
-                    List.of("from " + set.number()));
+                    List.of(Phrase.of("place.from-set", set.number()).english()));
         }
     }
 
     private static List<String> places(PartLine line) {
         return line.group() == PartGroup.SPARE
-                ? line.usedAt().stream().map(place -> "spare for " + place).toList()
+                ? line.usedAt().stream()
+                        .map(place -> Phrase.of("place.spare-for", place).english())
+                        .toList()
                 : line.usedAt();
     }
 

@@ -2,11 +2,8 @@ package org.fusewright.core.fitting;
 
 import org.jspecify.annotations.Nullable;
 
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
-import java.util.List;
-import java.util.Objects;
 import java.util.PriorityQueue;
 
 /**
@@ -99,42 +96,6 @@ final class BlockMultisets {
             }
         }
         return null;
-    }
-
-    /** The sets with one block more, by their bound. */
-    List<BlockMultiset> listWithOneMore(BlockMultiset set) {
-        List<BlockMultiset> larger = new ArrayList<>();
-        for (int f = 0; f < table.size(); f++) {
-            if (table.isNamed(f)) {
-                continue;
-            }
-            int[] counts = withOneMore(set.counts, f);
-            larger.add(new BlockMultiset(counts, filledAtLeast(counts)));
-        }
-        larger.sort(Comparator.comparingLong(BlockMultiset::bound));
-        return larger;
-    }
-
-    /** A set that meets all demands, from adding blocks one by one at the least bound. */
-    BlockMultiset dive() {
-        Node node = root();
-        while (true) {
-            double[] asked = asked(node.counts);
-            if (!table.isNamed(node.last) && isMet(asked)) {
-                return new BlockMultiset(node.counts, filledAtLeast(node.counts));
-            }
-            double[] prices = Prices.find(demands.give, asked, cost, node.last);
-            Node best = null;
-            for (int f = node.last; f < end(node.last); f++) {
-                int[] counts = withOneMore(node.counts, f);
-                int last = after(f);
-                long bound = bound(counts, last, asked(counts), prices);
-                if (best == null || bound < best.bound) {
-                    best = new Node(counts, last, node.blocks + 1, bound, prices, Kind.LOOSE, 0);
-                }
-            }
-            node = Objects.requireNonNull(best);
-        }
     }
 
     private Node root() {

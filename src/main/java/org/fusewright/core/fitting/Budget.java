@@ -21,6 +21,16 @@ final class Budget {
         return true;
     }
 
+    /** Takes several steps at once; false when there are not as many left. */
+    boolean take(long steps) {
+        left -= steps;
+        if (left < 0) {
+            left = 0;
+            return false;
+        }
+        return true;
+    }
+
     boolean isSpent() {
         return left <= 0;
     }

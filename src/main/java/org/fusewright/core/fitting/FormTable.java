@@ -41,6 +41,20 @@ final class FormTable {
             }
             return price / block == blocks ? price % block : 0;
         }
+
+        /** The lowest price from this one on, when every cost is a multiple of a step. */
+        long roundUp(long price, long costStep) {
+            if (price <= 0 || price >= Covers.IMPOSSIBLE) {
+                return price;
+            }
+            if (micro == 1) {
+                long cost = Math.ceilDiv(price % block, costStep) * costStep;
+                return cost < block ? price / block * block + cost : (price / block + 1) * block;
+            }
+            long cost = price / micro / costStep * costStep;
+            long blocks = price - cost * micro;
+            return blocks < micro ? price : (cost + costStep) * micro;
+        }
     }
 
     /** Narrowed to what the places of a named block leave. */
@@ -55,6 +69,11 @@ final class FormTable {
     final long[] price;
     final long[] plug;
     final long lowestPlug;
+
+    private final Weights weights;
+
+    /** The cost of every block and every plug is a multiple of it. */
+    private final long costStep;
 
     /** The name of each block that has one. */
     final List<String> names;
@@ -73,7 +92,9 @@ final class FormTable {
         limit = new long[count];
         price = new long[count];
         plug = new long[count];
+        this.weights = weights;
         long lowest = Long.MAX_VALUE;
+        long step = 0;
         for (int f = 0; f < count; f++) {
             BlockForm form = forms.get(f);
             positions[f] = form.positions();
@@ -82,8 +103,25 @@ final class FormTable {
             price[f] = form.costMicros() * weights.micro + weights.block;
             plug[f] = form.emptyPositionMicros() * weights.micro;
             lowest = Math.min(lowest, plug[f]);
+            step = commonDivisor(step, form.costMicros());
+            step = commonDivisor(step, form.emptyPositionMicros());
         }
         lowestPlug = lowest;
+        costStep = Math.max(1, step);
+    }
+
+    /** The forms that may be used in any number. */
+    FormTable withoutNamed() {
+        if (names.isEmpty()) {
+            return this;
+        }
+        Builder builder = new Builder();
+        builder.add(forms.subList(firstUnnamed(), size()));
+        return new FormTable(builder, weights);
+    }
+
+    private static long commonDivisor(long a, long b) {
+        return b == 0 ? a : commonDivisor(b, a % b);
     }
 
     private static final class Builder {
@@ -200,11 +238,21 @@ final class FormTable {
         if (!isNamed(form)) {
             return Optional.empty();
         }
+        return Optional.of(names.get(nameOf(form)));
+    }
+
+    /** The number of the named block that the form is one for. */
+    int nameOf(int namedForm) {
         int block = 0;
-        while (starts[block + 1] <= form) {
+        while (starts[block + 1] <= namedForm) {
             block++;
         }
-        return Optional.of(names.get(block));
+        return block;
+    }
+
+    /** The lowest price from this one on that blocks and plugs can add up to, as far as told. */
+    long roundUp(long price) {
+        return weights.roundUp(price, costStep);
     }
 
     /** Whether the item may sit in a block of the form. */

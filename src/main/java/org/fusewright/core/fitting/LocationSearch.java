@@ -8,8 +8,8 @@ import java.util.Optional;
 
 /**
  * The cheapest blocks for one location: sets of blocks in the order of their lower bound, each
- * filled exactly, until no set to come can be cheaper than the best filling found. A set that
- * resists is put aside, and taken up again with more effort when the others are through.
+ * filled exactly, until no set to come can be cheaper than the best filling found. Where that does
+ * not come to an end soon, {@link PatternSearch} goes on.
  */
 final class LocationSearch {
 
@@ -17,13 +17,25 @@ final class LocationSearch {
      * The best filling found, and no filling has a lower price than the bound: equal to the
      * filling's own price when the search ran to its end.
      */
-    record Found(Filling filling, long price, long bound) {}
+    record Found(Filling filling, long price, long bound) {
+
+        /** The better of two answers, and the higher of two bounds. */
+        Found with(Found other) {
+            Found better = other.price < price ? other : this;
+            return new Found(better.filling, better.price, Math.max(bound, other.bound));
+        }
+    }
+
+    /** Settle nearly every job; what they leave open is left to patterns. */
+    private static final long FIRST_STEPS = 20_000;
 
     private static final long FIRST_EFFORT = 1_000;
     private static final int EFFORT_GROWTH = 10;
 
     private final Site site;
     private final Budget budget;
+    private final int sparePositions;
+    private long patternBound;
     private final BlockMultisets multisets;
     private final List<BlockMultiset> resisting = new ArrayList<>();
     private Filling best;
@@ -31,11 +43,10 @@ final class LocationSearch {
     /** Only fillings below it are still of interest. */
     private long price;
 
-    private boolean improved;
-
     private LocationSearch(Site site, int sparePositions, Budget budget) {
         this.site = site;
         this.budget = budget;
+        this.sparePositions = sparePositions;
         multisets = new BlockMultisets(site, sparePositions);
         best = GreedyFilling.fill(site, sparePositions);
         price = best.price();
@@ -43,9 +54,10 @@ final class LocationSearch {
 
     static Found find(Site site, int sparePositions, Budget budget) {
         LocationSearch search = new LocationSearch(site, sparePositions, budget);
-        search.takeAllInOrder();
-        search.loosen();
-        search.takeUpResisting();
+        search.takeAllInOrder(FIRST_STEPS);
+        if (search.bound() < search.price && !budget.isSpent()) {
+            search.usePatterns();
+        }
         return new Found(search.best, search.price, search.bound());
     }
 
@@ -56,16 +68,16 @@ final class LocationSearch {
         LocationSearch search = new LocationSearch(site, sparePositions, budget);
         if (search.price > price) {
             search.price = price + 1;
-            search.takeAllInOrder();
+            search.takeAllInOrder(Long.MAX_VALUE);
             search.takeUpResisting();
         }
         return search.price <= price ? Optional.of(search.best) : Optional.empty();
     }
 
-    private void takeAllInOrder() {
+    private void takeAllInOrder(long most) {
         long effort = FIRST_EFFORT + 2L * site.size();
-        // The other half is for the sets that resist.
-        Budget part = budget.split(budget.left() / 2);
+        // The rest is for the sets that resist.
+        Budget part = budget.split(Math.min(most, budget.left() / 2));
         for (BlockMultiset next = multisets.next(price, part);
                 next != null;
                 next = multisets.next(price, part)) {
@@ -88,26 +100,14 @@ final class LocationSearch {
         }
     }
 
-    /**
-     * When nothing better than the first answer came up: a set near the bound, with one block more
-     * until it can be filled. Proves nothing, but makes for a good answer.
-     */
-    private void loosen() {
-        if (improved || bound() == price) {
-            return;
+    private void usePatterns() {
+        PatternSearch.Outcome outcome =
+                PatternSearch.find(site, sparePositions, best, price, bound(), budget);
+        if (outcome.filling() != null) {
+            best = outcome.filling();
+            price = best.price();
         }
-        BlockMultiset set = resisting.isEmpty() ? multisets.dive() : resisting.getFirst();
-        long effort = FIRST_EFFORT + 2L * site.size();
-        settles(set, effort, budget);
-        while (!improved && set.bound() < price && !budget.isSpent()) {
-            List<BlockMultiset> larger = multisets.listWithOneMore(set);
-            for (BlockMultiset next : larger) {
-                if (!improved && next.bound() < price) {
-                    settles(next, effort, budget);
-                }
-            }
-            set = larger.getLast();
-        }
+        patternBound = outcome.bound();
     }
 
     /** Fills the set; true when nothing cheaper can come of it. */
@@ -117,7 +117,6 @@ final class LocationSearch {
         if (outcome.filling() != null) {
             best = outcome.filling();
             price = best.price();
-            improved = true;
         }
         return outcome.proven();
     }
@@ -127,6 +126,6 @@ final class LocationSearch {
         for (BlockMultiset set : resisting) {
             bound = Math.min(bound, set.bound());
         }
-        return bound;
+        return Math.max(bound, Math.min(price, patternBound));
     }
 }

@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.IntPredicate;
 
 /** The items of one location, in the job's order, with their figures in arrays. */
 final class Site {
@@ -83,6 +84,11 @@ final class Site {
         relays = pairs;
     }
 
+    /** Some of its items, in blocks without a name. */
+    Site withoutNamed(List<Integer> some) {
+        return new Site(location, some.stream().map(items::get).toList(), table.withoutNamed());
+    }
+
     private Takers takersOf(FittingItem item) {
         boolean[] forms = new boolean[table.size()];
         for (int f = 0; f < forms.length; f++) {
@@ -106,12 +112,21 @@ final class Site {
         return takers[item].forms[form];
     }
 
+    /** Most current that items can bring into one block. */
+    long largestCurrent(int form) {
+        return largestCurrent(form, i -> true);
+    }
+
     /** Most current that items taken by no form but these can bring into one block. */
     long largestCurrent(int form, Takers within) {
+        return largestCurrent(form, i -> takers[i].isWithin(within));
+    }
+
+    private long largestCurrent(int form, IntPredicate counts) {
         long[] found = new long[size()];
         int count = 0;
         for (int i = 0; i < size(); i++) {
-            if (takes(form, i) && takers[i].isWithin(within)) {
+            if (takes(form, i) && counts.test(i)) {
                 found[count++] = current[i];
             }
         }

@@ -23,6 +23,9 @@ import org.fusewright.core.quantity.WireColour;
 import org.fusewright.core.quantity.WireSize;
 import org.joda.money.CurrencyUnit;
 
+import java.lang.invoke.MethodHandles;
+import java.lang.invoke.VarHandle;
+import java.nio.ByteOrder;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
@@ -40,6 +43,8 @@ import java.util.function.Consumer;
  * counts here too; lengths stand before texts and lists, so that no two jobs read alike.
  */
 final class Fingerprint {
+    private static final VarHandle EIGHT_BYTES =
+            MethodHandles.byteArrayViewVarHandle(long[].class, ByteOrder.BIG_ENDIAN);
     private static final int USUAL_BYTES = 8 * 1024;
 
     private byte[] content = new byte[USUAL_BYTES];
@@ -306,9 +311,8 @@ final class Fingerprint {
 
     private void add(long value) {
         makeRoom(Long.BYTES);
-        for (int shift = Long.SIZE - Byte.SIZE; shift >= 0; shift -= Byte.SIZE) {
-            content[length++] = (byte) (value >>> shift);
-        }
+        EIGHT_BYTES.set(content, length, value);
+        length += Long.BYTES;
     }
 
     private void add(boolean value) {

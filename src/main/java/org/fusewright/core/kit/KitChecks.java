@@ -34,22 +34,19 @@ import java.util.Optional;
 /** The checks of what was fitted and counted: blocks, caps, cavities, stock. */
 final class KitChecks {
 
-    private static final Basis CLEARANCE = Basis.catalog("device height and cap clearance");
-    private static final Basis BLOCK_TOTAL = Basis.catalog("the block's greatest total current");
-    private static final Basis POSITION_CURRENT =
-            Basis.catalog("the block's greatest current a position");
-    private static final Basis WEDGE =
-            Basis.commonPractice("the wedge is optional and good practice");
-    private static final Basis FILLED =
-            Basis.published("AC 43.13-1B chapter 11: unused cavities are filled");
-    private static final Basis ONE_LEAD = Basis.commonPractice("two wires in one seal do not seal");
-    private static final Basis CRIMP_RANGE =
-            Basis.catalog("the terminal's range of conductor areas");
-    private static final Basis SEAL_RANGE = Basis.catalog("the seal's range of outside diameters");
-    private static final Basis BLOCKS_STOCKED = Basis.catalog("blocks and caps with offers");
-    private static final Basis OFFERS = Basis.catalog("offers in the job's currency");
-    private static final Basis COLOURS_STOCKED = Basis.catalog("wire colours with offers");
+    private static final Basis CLEARANCE = Basis.of("basis.cap-clearance");
+    private static final Basis BLOCK_TOTAL = Basis.of("basis.block-current");
+    private static final Basis POSITION_CURRENT = Basis.of("basis.position-current");
+    private static final Basis WEDGE = Basis.of("basis.wedge-fitted");
+    private static final Basis FILLED = Basis.of("basis.cavities-plugged");
+    private static final Basis ONE_LEAD = Basis.of("basis.one-lead-per-cavity");
+    private static final Basis CRIMP_RANGE = Basis.of("basis.terminal-fit");
+    private static final Basis SEAL_RANGE = Basis.of("basis.seal-fit");
+    private static final Basis BLOCKS_STOCKED = Basis.of("basis.blocks-stocked");
+    private static final Basis OFFERS = Basis.of("basis.offers");
+    private static final Basis COLOURS_STOCKED = Basis.of("basis.colours-stocked");
 
+    private static final Text COLOUR = Phrase.of("subject.colour");
     private static final Text WEDGE_IN_KIT = Phrase.of("wedge-fitted.in-kit");
     private static final Text NO_WEDGE_FITS = Phrase.of("wedge-fitted.none-fits");
     private static final Text WEDGE_LEFT_OUT = Phrase.of("wedge-fitted.left-out");
@@ -168,7 +165,7 @@ final class KitChecks {
         checks.add(
                 Check.atMost(
                         CheckCode.BLOCK_CURRENT,
-                        Subject.block(block.id()).detail("position " + worst),
+                        Subject.block(block.id()).detail(Phrase.of("subject.position", worst)),
                         new Measured(worstA, block.block().maxPositionA(), "A"),
                         Verdict.FAIL,
                         Phrase.of(
@@ -333,7 +330,7 @@ final class KitChecks {
      * @param leads these leads in words
      * @param occupant the first of them
      */
-    private record SizeInBlock(String leads, Cavity.Occupant occupant) {
+    private record SizeInBlock(Text leads, Cavity.Occupant occupant) {
 
         Wire wire() {
             return occupant.lead().wire();
@@ -368,10 +365,11 @@ final class KitChecks {
             }
         }
         if (first == null) {
-            String leads = wire.family() + " " + wire.size() + " leads";
+            Text leads = Phrase.of("subject.leads", wire.family(), wire.size().label());
             sizes.add(new SizeInBlock(leads, occupant));
         } else if (first.wire().outsideMm() != wire.outsideMm()) {
-            sizes.add(new SizeInBlock(wire.number() + " leads", occupant));
+            Text leads = Phrase.of("subject.leads-of-part", wire.number().value());
+            sizes.add(new SizeInBlock(leads, occupant));
         }
     }
 
@@ -438,7 +436,7 @@ final class KitChecks {
                         released
                                 ? Phrase.of("place-kept.released", place.block(), asked, sits)
                                 : Phrase.of("place-kept.kept", sits),
-                        Basis.catalog("the block's positions, relay pairs and limits")));
+                        Basis.of("basis.place-kept")));
     }
 
     private void checkStock(List<PartLine> parts) {
@@ -467,7 +465,7 @@ final class KitChecks {
                                 checks.add(
                                         Check.atLeast(
                                                 CheckCode.STOCKED,
-                                                Subject.circuit(circuit.id()).detail("colour"),
+                                                Subject.circuit(circuit.id()).detail(COLOUR),
                                                 new Measured(0, 1, ""),
                                                 Verdict.CAUTION,
                                                 Phrase.of(

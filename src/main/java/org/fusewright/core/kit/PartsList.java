@@ -18,6 +18,7 @@ import org.fusewright.core.job.ResolvedJob;
 import org.fusewright.core.pricing.Covering;
 import org.fusewright.core.pricing.PriceList;
 import org.fusewright.core.pricing.Stock;
+import org.fusewright.core.words.Phrase;
 import org.joda.money.BigMoney;
 import org.joda.money.CurrencyUnit;
 import org.joda.money.Money;
@@ -113,8 +114,13 @@ final class PartsList {
         circuit.sized().splices().forEach(splice -> need(splice.part(), splice.id()));
     }
 
+    /** Where a main device and its holder belong: "feed battery". */
+    static String placeOf(KitFeed feed) {
+        return Phrase.of("place.feed", feed.sized().id()).english();
+    }
+
     private void need(KitFeed feed) {
-        String place = "feed " + feed.sized().id();
+        String place = placeOf(feed);
         feed.sized().mainDevice().ifPresent(device -> need(device, place));
         feed.sized().holder().ifPresent(holder -> need(holder, place));
         feed.sized().splices().forEach(splice -> need(splice.part(), splice.id()));

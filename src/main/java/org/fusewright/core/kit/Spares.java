@@ -42,7 +42,7 @@ final class Spares {
         for (KitFeed feed : feeds) {
             feed.sized()
                     .mainDevice()
-                    .ifPresent(main -> note(places, main, "feed " + feed.sized().id()));
+                    .ifPresent(main -> note(places, main, PartsList.placeOf(feed)));
         }
         List<Spare> spares = new ArrayList<>();
         places.forEach(

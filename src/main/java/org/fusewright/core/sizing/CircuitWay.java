@@ -84,7 +84,18 @@ final class CircuitWay {
 
     /** No way from a cavity costs less. */
     long leastMicros() {
-        return path.costs().leastMicros(ratingA());
+        long micros = path.costs().leastMicros(ratingA());
+        return isRelayed() ? micros + leastJumperMicros() : micros;
+    }
+
+    private long leastJumperMicros() {
+        long least = LoadCosts.NONE_MICROS;
+        for (LaidWire jumper : listFirst()) {
+            if (jumper.isProtectedBy(ratingA())) {
+                least = Math.min(least, jumperMicros(jumper, true));
+            }
+        }
+        return least;
     }
 
     /** Least cost behind a splice of all but the first lead, whatever they lose. */

@@ -12,6 +12,9 @@ import java.util.List;
  */
 final class LoadCosts {
 
+    /** More than any leads cost: what stands where no stocked wire is protected. */
+    static final long NONE_MICROS = 1L << 50;
+
     private final Loom loom;
     private final CircuitDemand demand;
     private final LoadPath path;
@@ -65,26 +68,26 @@ final class LoadCosts {
         if (!path.isSpliced()) {
             return 0;
         }
-        long leastPerM = Long.MAX_VALUE;
+        long leastPerM = NONE_MICROS;
         for (LaidWire wire : loom.layAll(demand.resolved().wires())) {
             if (wire.isProtectedBy(ratingA)) {
                 leastPerM = Math.min(leastPerM, wire.microsPerM());
             }
         }
-        return leastPerM == Long.MAX_VALUE
-                ? 0
+        return leastPerM == NONE_MICROS
+                ? NONE_MICROS
                 : leastSpliceMicros() + (long) (branchesM * leastPerM);
     }
 
     /** No leads from a cavity to the loads cost less behind a device of this rating. */
     long leastMicros(double ratingA) {
-        long least = Long.MAX_VALUE;
+        long least = NONE_MICROS;
         List<Wire> trunks = demand.resolved().trunkWires();
         for (LaidWire wire : loom.layFor(demand.id(), "/out", trunks)) {
             if (wire.isProtectedBy(ratingA)) {
                 least = Math.min(least, trunkMicros(path.sizeOf(wire), true));
             }
         }
-        return least == Long.MAX_VALUE ? 0 : least + leastBranchMicros(ratingA);
+        return least + leastBranchMicros(ratingA);
     }
 }

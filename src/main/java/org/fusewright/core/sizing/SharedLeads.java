@@ -89,7 +89,10 @@ final class SharedLeads {
             }
             boolean none = options.get(i).isEmpty();
             restMicros[i] =
-                    restMicros[i + 1] + (none ? 0 : options.get(i).getFirst().leastMicros());
+                    restMicros[i + 1]
+                            + (none
+                                    ? LoadCosts.NONE_MICROS
+                                    : options.get(i).getFirst().leastMicros());
             restMm2[i] = restMm2[i + 1] + (none ? 0 : thinnestMm2);
         }
     }

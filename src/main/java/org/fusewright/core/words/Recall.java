@@ -91,6 +91,11 @@ public final class Recall {
                 .orElseGet(() -> Text.verbatim(english));
     }
 
+    /** Texts of a family with commas between them. */
+    public static Text listed(List<String> english, String family) {
+        return Text.listed(english.stream().map(one -> of(one, family)).toList());
+    }
+
     private static Optional<Text> find(String english) {
         return KNOWN.stream()
                 .takeWhile(known -> known.letters >= FEWEST_LETTERS)

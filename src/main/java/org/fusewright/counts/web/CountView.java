@@ -8,6 +8,7 @@ import org.fusewright.core.count.CountRecord.Later;
 import org.fusewright.core.count.ExpectedLine;
 import org.fusewright.core.count.WeightStatement;
 import org.fusewright.core.words.Phrase;
+import org.fusewright.core.words.Recall;
 import org.fusewright.core.words.Unit;
 import org.fusewright.counts.BagCount;
 import org.fusewright.counts.PossibleSubstitute;
@@ -101,7 +102,9 @@ public record CountView(
     public static String places(ExpectedLine line) {
         List<String> places = line.places();
         String first =
-                places.stream().distinct().limit(MOST_PLACES).collect(Collectors.joining(", "));
+                Words.say(
+                        Recall.listed(
+                                places.stream().distinct().limit(MOST_PLACES).toList(), "place."));
         long more = places.stream().distinct().count() - MOST_PLACES;
         return more > 0 ? Words.say("counts.and-more", first, more) : first;
     }

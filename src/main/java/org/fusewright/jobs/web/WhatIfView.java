@@ -102,7 +102,7 @@ public record WhatIfView(String row, Varied varied, Optional<Answer> answer) {
     }
 
     private String figure(double value) {
-        Unit unit = varied == Varied.AMBIENT ? Unit.CELSIUS : Unit.METRE;
+        Unit unit = varied.unit();
         return Figures.bare(value, unit, 2) + NO_BREAK + Figures.sign(unit);
     }
 

@@ -14,7 +14,8 @@ import java.util.SplittableRandom;
 /**
  * The same least cost and the same fewest blocks as an independent solver, OR-Tools CP-SAT, over
  * everything that a task can ask for: positions, relay pairs, cap clearance, limits of a block and
- * of a position, locations, fixed places, spare positions, and plugs at one price or several.
+ * of a position, locations, fixed places, spare positions, and plugs at one price or several. The
+ * search proves every task, those too that the solver does not.
  */
 class JudgeTest {
 
@@ -25,7 +26,6 @@ class JudgeTest {
     void findsWhatAnIndependentSolverFinds() {
         int proven = 0;
         int withPlaces = 0;
-        int open = 0;
         int seed = 0;
         Set<Integer> sizes = new HashSet<>();
         while (proven < TASKS) {
@@ -39,19 +39,15 @@ class JudgeTest {
                 proven++;
                 sizes.add(task.items().size());
                 withPlaces += task.items().stream().anyMatch(i -> i.place().isPresent()) ? 1 : 0;
-                assertThat(arrangement.lowerBoundMicros())
-                        .as(as)
-                        .isLessThanOrEqualTo(verdict.costMicros());
             }
-            if (verdict.proven() && arrangement.optimal()) {
+            assertThat(arrangement.optimal()).as(as).isTrue();
+            if (verdict.proven()) {
                 assertThat(arrangement.costMicros()).as(as).isEqualTo(verdict.costMicros());
                 assertThat(arrangement.blocks()).as(as).hasSize(verdict.blocks());
             }
-            open += arrangement.optimal() ? 0 : 1;
             seed++;
         }
         assertThat(seed).as("tasks that the solver was asked").isLessThan(TASKS + TASKS / 20);
-        assertThat(open).as("tasks that the search leaves open").isLessThanOrEqualTo(TASKS / 100);
         assertThat(sizes).contains(1, 2, 3, 10, 30, 60);
         assertThat(withPlaces).isGreaterThan(TASKS / 10);
     }

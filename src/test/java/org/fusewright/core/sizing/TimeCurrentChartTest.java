@@ -225,7 +225,7 @@ class TimeCurrentChartTest {
 
         TimeCurrentChart chart = chartOf("c");
 
-        assertThat(chart.device()).isEqualTo("7.5 A fuse");
+        assertThat(chart.device().english()).isEqualTo("7.5 A fuse");
         assertThat(chart.atFarEnd().currentA()).isCloseTo(112.42, within(0.05));
         assertThat(chart.atDevice().currentA()).isCloseTo(442.71, within(0.05));
         assertThat(chart.atDevice().clearsS()).isCloseTo(202.5 / 442.71 / 442.71, within(1e-6));

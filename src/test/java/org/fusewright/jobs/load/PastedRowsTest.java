@@ -62,10 +62,10 @@ class PastedRowsTest {
     @Test
     void keepsTheUnitThatALengthOrItsHeadingHas() {
         assertThat(told("Circuit\tRun, ft\nHorn\t3.61\nLamp\t2 m\nPump\tlong\n", "title"))
-                .isEqualTo("runM=3.61 ft title=Horn\nrunM=2 m title=Lamp\nrunM=long title=Pump");
+                .isEqualTo("runM=1.1 m title=Horn\nrunM=2 m title=Lamp\nrunM=long title=Pump");
         assertThat(told("Circuit\trelay/triggerM, ft\nHorn\t2.6\n", "title"))
                 .isEqualTo("relay/triggerM=2.6 ft title=Horn");
-        assertThat(told("6 ft\t\n3,5\t\n", "runM")).isEqualTo("runM=1.829 m\nrunM=3,5");
+        assertThat(told("6 ft\n3,5\n", "runM")).isEqualTo("runM=1.829 m\nrunM=3,5");
     }
 
     @Test
@@ -77,7 +77,7 @@ class PastedRowsTest {
                                         + "Verbraucher\tZweite\tGlühlampe\t3\tW\t\n",
                                 "title"))
                 .isEqualTo(
-                        "amount=4,5 kind=coil unit=A runM=0,8 m title=Hupe\n"
+                        "amount=4,5 kind=coil unit=A runM=0.8 m title=Hupe\n"
                                 + "+amount=3 kind=filament-lamp unit=W runM= title=Zweite");
     }
 

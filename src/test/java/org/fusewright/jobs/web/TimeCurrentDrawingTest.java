@@ -68,7 +68,7 @@ class TimeCurrentDrawingTest {
         assertThat(svg.getAttribute("aria-describedby")).isEqualTo(text.getAttribute("id"));
         assertThat(title.getTextContent())
                 .isEqualTo("Time-current chart of circuit a & <b>, 10 A fuse");
-        assertThat(text.getTextContent()).isEqualTo(CHART.description());
+        assertThat(text.getTextContent()).isEqualTo(CHART.description().english());
     }
 
     @Test

@@ -33,7 +33,7 @@ class WhatIfViewTest {
                         Subject.circuit("c"),
                         new Measured(worst == Verdict.PASS ? 1 : 3, 2, "%"),
                         worst,
-                        "It loses so much.",
+                        Text.verbatim("It loses so much."),
                         Basis.commonPractice());
         List<Check> notPassed = worst == Verdict.PASS ? List.of() : List.of(check);
         return new Point(value, Text.verbatim(value), worst, worse, check, notPassed);
