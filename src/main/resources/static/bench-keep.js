@@ -12,12 +12,13 @@ const LONGEST_RETRY_MS = 30000;
 const MOST_TOLD = 3;
 
 const path = () => form()?.getAttribute('action');
+const shownIn = () => document.getElementById('shown-in')?.value ?? '';
 const revision = () => Number(document.getElementById('from')?.value);
 /** Whether a change is on its way: what is asked for meanwhile may be older than its answer. */
 const isBusy = () => [...running.values()].some(({changes}) => changes);
 const store = `unkept-${form()?.dataset.job}`;
 
-/** Changes whose field is not on the page: each as {from, fields}. */
+/** Changes whose field is not on the page: each as {from, shownIn, fields}. */
 let strays = [];
 
 /** Fields that somebody else changed while they were typed in: what they started from. */
@@ -54,13 +55,14 @@ document.addEventListener('htmx:configRequest', event => {
   }
   takeFieldsOut(parameters);
   parameters.set('part', 'true');
-  const stray = parameters.get('stray');
-  if (stray) {
-    sentStray = strays.find(({from, fields}) => JSON.stringify({from, fields}) === stray);
+  const lone = parameters.get('stray');
+  if (lone) {
+    sentStray = strays.find(one => JSON.stringify(one) === lone);
     parameters.delete('stray');
     parameters.delete('do');
-    parameters.set('from', JSON.parse(stray).from);
-    Object.entries(JSON.parse(stray).fields).forEach(([name, text]) => parameters.set(name, text));
+    parameters.set('from', JSON.parse(lone).from);
+    parameters.set('shownIn', JSON.parse(lone).shownIn);
+    Object.entries(JSON.parse(lone).fields).forEach(([name, text]) => parameters.set(name, text));
   } else if (!elt.matches('[data-alone]')) {
     chooseFields(parameters);
   }
@@ -139,12 +141,11 @@ document.addEventListener('htmx:afterRequest', event => {
 
 function send() {
   if (strays.length) {
-    const {from, fields} = strays[0];
     htmx.ajax('POST', path(), {
       source: form(),
       target: '#work',
       swap: 'moved',
-      values: {stray: JSON.stringify({from, fields})},
+      values: {stray: JSON.stringify(strays[0])},
     }).catch(() => {}); // told of by its event
   } else if (changedFields().length) {
     htmx.trigger(form(), 'resend');
@@ -169,13 +170,15 @@ document.addEventListener('change', event => {
 
 // --- kept in this browser until the service has it ---
 
+const stray = (from, fields) => ({from, shownIn: shownIn(), fields});
+
 function groups() {
   const found = new Map();
   for (const field of changedFields()) {
     const {from, name} = started.get(field) ?? {from: revision(), name: field.name};
     found.set(from, {...found.get(from), [name]: textOf(field)});
   }
-  return [...[...found].map(([from, fields]) => ({from, fields})), ...strays];
+  return [...[...found].map(([from, fields]) => stray(from, fields)), ...strays];
 }
 
 function save() {
@@ -198,18 +201,18 @@ function restore() {
   } catch {
     // Nothing that this page has written.
   }
-  for (const {from, fields} of unkept) {
-    const stray = {};
+  for (const {from, shownIn: units, fields} of unkept) {
+    const lone = {};
     for (const [name, text] of Object.entries(fields)) {
-      const field = from === revision() ? fieldNamed(name) : null;
+      const field = from === revision() && units === shownIn() ? fieldNamed(name) : null;
       if (field) {
         setText(field, text);
       } else {
-        stray[name] = text;
+        lone[name] = text;
       }
     }
-    if (Object.keys(stray).length) {
-      strays.push({from, fields: stray});
+    if (Object.keys(lone).length) {
+      strays.push({from, shownIn: units, fields: lone});
     }
   }
   if (unkept.length) {
@@ -469,7 +472,7 @@ function settleLifted({place, text, kept, changed, from, name, field: old, caret
   const field = fieldAt(place);
   if (!field) {
     if (changed) {
-      strays.push({from, fields: {[name]: text}});
+      strays.push(stray(from, {[name]: text}));
     }
     return;
   }
@@ -482,7 +485,7 @@ function settleLifted({place, text, kept, changed, from, name, field: old, caret
     if (focused) {
       restored.add(field);
     } else if (isTheirs && isChanged(field)) {
-      strays.push({from, fields: {[name]: text}});
+      strays.push(stray(from, {[name]: text}));
       setText(field, keptOf(field));
       started.delete(field);
     }

@@ -44,7 +44,7 @@ import java.util.stream.Stream;
 class GermanPagesTest {
     private static final Pattern DOCUMENT =
             Pattern.compile(
-                    "/(api|v3|actuator|error|swagger-ui)(/.*)?|.*\\.(json|csv|xml|pdf|yaml)");
+                    "/(api|v3|actuator|error|swagger-ui)(/.*)?|.*\\.(json|csv|xml|pdf|yaml)|.*/live");
     private static final Pattern SLOT = Pattern.compile("\\{\\d\\}");
 
     /** What stands between tags, and what tags say to people. */
@@ -118,13 +118,31 @@ class GermanPagesTest {
                     "/jobs/" + id + "/read-text",
                     form(page) + "&text=" + encoded("horn 4A 2m; seventeen things; two lamps"));
             post("/jobs/" + id, form(page).replaceFirst("runM=[^&]*", "runM=long"));
-            post("/jobs/" + id, form(page).replaceFirst("version=\\d+", "version=99"));
             post(
                     "/jobs/" + id,
                     form(page) + "&do=paste&at=&pasted=" + encoded("Kind\tPrice\nled\t1"));
         }
+        visitRevisions("/jobs/" + job("01-trail-quad"));
         get("/jobs/" + jobs.getFirst() + "/chart?circuit=pump");
         get("/jobs/" + jobs.getFirst() + "/proof?of=job:");
+    }
+
+    private void visitRevisions(String job) {
+        String run = "&part=true&%2Fcircuits%2F0%2FrunM=";
+        location(job, "by=Ada&from=1" + run + "2");
+        post(job, "by=Ben&from=1" + run + "3");
+        location(job, "by=Ada&from=2" + run + "4&%2Fsupply%2FnominalV=24");
+        post(job + "/undo", "by=Ben&made=2");
+        get(job + "/now?from=1");
+        get(job + "/revisions");
+        get(job + "/revisions?upTo=1");
+        get(job + "/revisions/1");
+        get(job + "/revisions/3");
+        get(job + "/comparison?from=1&to=3");
+        get(job + "/comparison?from=3&to=3");
+        post(job + "/restore", "version=99&revision=1");
+        post(job + "/delete", "version=99");
+        get(location(job + "/restore", version(get(job)) + "&revision=1"));
     }
 
     private void visitQuotesAndOrders() {
