@@ -83,7 +83,7 @@ class DeadShortTest {
         assertThat(near.lead()).isEqualTo("c/branch-1");
         assertThat(near.isSurvived()).isTrue();
         assertThat(near.isBeyondMethod()).isFalse();
-        assertThat(near.says())
+        assertThat(near.says().english())
                 .isEqualTo(
                         "A dead short right behind the device draws 387 A; the device opens within"
                                 + " 2.4 ms, and c/branch-1 reaches 72 C.");

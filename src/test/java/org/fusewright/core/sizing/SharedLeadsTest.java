@@ -1,6 +1,7 @@
 package org.fusewright.core.sizing;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.InstanceOfAssertFactories.STRING;
 
 import org.fusewright.core.TestJob;
 import org.fusewright.core.TestJob.TestCircuit;
@@ -15,6 +16,7 @@ import org.fusewright.core.job.LoadKind;
 import org.fusewright.core.job.RelayUse;
 import org.fusewright.core.job.ResolvedJob;
 import org.fusewright.core.pricing.Stock;
+import org.fusewright.core.words.Text;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -263,12 +265,12 @@ class SharedLeadsTest {
 
         assertThat(circuits.get(0).why())
                 .singleElement()
-                .asString()
+                .extracting(Text::english, STRING)
                 .contains(
                         "The next cheaper shared lead fails overload-protection: 0.5 mm2 carries");
         assertThat(circuits.get(1).why())
                 .singleElement()
-                .asString()
+                .extracting(Text::english, STRING)
                 .startsWith("Circuit a's device feeds the relay contact. The next cheaper wire")
                 .contains(" fails voltage-drop: 1.0 mm2 would lose ");
     }
