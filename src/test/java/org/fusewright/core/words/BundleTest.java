@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;
@@ -37,6 +38,20 @@ class BundleTest {
         texts.load(
                 Files.newBufferedReader(Path.of("src/main/resources/words", file + ".properties")));
         return new TreeSet<>(texts.stringPropertyNames());
+    }
+
+    /** Of two texts of one name the first would never be said. */
+    @ParameterizedTest
+    @ValueSource(strings = {"texts", "texts_de"})
+    void holdsEachTextOnce(String file) throws IOException {
+        List<String> names =
+                Files.readAllLines(Path.of("src/main/resources/words", file + ".properties"))
+                        .stream()
+                        .filter(line -> !line.isBlank() && !line.startsWith("#"))
+                        .map(line -> line.split("=", 2)[0].strip())
+                        .toList();
+
+        assertThat(names).doesNotHaveDuplicates();
     }
 
     @ParameterizedTest
