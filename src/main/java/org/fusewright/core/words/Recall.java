@@ -36,7 +36,7 @@ public final class Recall {
             String longest = "";
             int letters = 0;
             for (int piece = 0; piece < template.pieces(); piece++) {
-                String literal = template.literal(piece);
+                String literal = template.literal(piece).toString();
                 pattern.append(piece == 0 ? "" : "(.+?)").append(Pattern.quote(literal));
                 longest = literal.length() > longest.length() ? literal : longest;
                 letters += (int) literal.chars().filter(Character::isLetter).count();

@@ -12,27 +12,27 @@ import java.util.regex.Pattern;
 final class Template {
     private static final Pattern SLOT = Pattern.compile("\\{(\\d)\\}");
 
-    private final String[] literals;
+    private final Literal[] literals;
     private final int[] slots;
 
-    private Template(String[] literals, int[] slots) {
+    private Template(Literal[] literals, int[] slots) {
         this.literals = literals;
         this.slots = slots;
     }
 
     static Template parse(String text) {
-        List<String> literals = new ArrayList<>();
+        List<Literal> literals = new ArrayList<>();
         List<Integer> slots = new ArrayList<>();
         Matcher slot = SLOT.matcher(text);
         int end = 0;
         while (slot.find()) {
-            literals.add(text.substring(end, slot.start()));
+            literals.add(new Literal(text.substring(end, slot.start())));
             slots.add(Integer.parseInt(slot.group(1)));
             end = slot.end();
         }
-        literals.add(text.substring(end));
+        literals.add(new Literal(text.substring(end)));
         return new Template(
-                literals.toArray(String[]::new),
+                literals.toArray(Literal[]::new),
                 slots.stream().mapToInt(Integer::intValue).toArray());
     }
 
@@ -41,7 +41,7 @@ final class Template {
     }
 
     String plain() {
-        return literals[0];
+        return literals[0].toString();
     }
 
     /** How many pieces of literal text there are; a slot stands between any two of them. */
@@ -49,7 +49,7 @@ final class Template {
         return literals.length;
     }
 
-    String literal(int piece) {
+    Literal literal(int piece) {
         return literals[piece];
     }
 
@@ -60,7 +60,7 @@ final class Template {
 
     @Override
     public String toString() {
-        StringBuilder text = new StringBuilder(literals[0]);
+        StringBuilder text = new StringBuilder(literals[0].toString());
         for (int i = 0; i < slots.length; i++) {
             text.append('{').append(slots[i]).append('}').append(literals[i + 1]);
         }

@@ -12,17 +12,17 @@ public sealed interface Text permits Phrase, Amount, Bare, Exact, Price, Series,
 
     /** Sentences one after the other. */
     static Text sentences(List<? extends Text> sentences) {
-        return new Series(sentences, " ");
+        return new Series(sentences, Series.SPACE);
     }
 
     /** Half sentences with semicolons between them. */
     static Text clauses(List<? extends Text> clauses) {
-        return new Series(clauses, "; ");
+        return new Series(clauses, Series.SEMICOLON);
     }
 
     /** Things with commas between them. */
     static Text listed(List<? extends Text> things) {
-        return new Series(things, ", ");
+        return new Series(things, Series.COMMA);
     }
 
     /** As documents and files say it, whoever reads them. */

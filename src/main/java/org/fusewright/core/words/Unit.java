@@ -21,6 +21,8 @@ public enum Unit {
 
     private final String sign;
     private final String imperialSign;
+    private final Literal behind;
+    private final Literal imperialBehind;
     private final double factor;
     private final double offset;
     private final int moreDecimals;
@@ -33,6 +35,8 @@ public enum Unit {
     Unit(String sign, String imperialSign, double factor, double offset, int moreDecimals) {
         this.sign = sign;
         this.imperialSign = imperialSign;
+        this.behind = behind(sign);
+        this.imperialBehind = behind(imperialSign);
         this.factor = factor;
         this.offset = offset;
         this.moreDecimals = moreDecimals;
@@ -40,6 +44,15 @@ public enum Unit {
 
     public String sign(UnitSystem units) {
         return units == UnitSystem.METRIC ? sign : imperialSign;
+    }
+
+    /** The sign as it stands behind a figure, with a space between them. */
+    Literal behind(UnitSystem units) {
+        return units == UnitSystem.METRIC ? behind : imperialBehind;
+    }
+
+    private static Literal behind(String sign) {
+        return new Literal(sign.isEmpty() ? "" : " " + sign);
     }
 
     /** A value of this unit as the reader counts it. */

@@ -14,7 +14,8 @@ public record Wording(Language language, UnitSystem units) {
 
     public static final Wording ENGLISH = new Wording(Language.ENGLISH, UnitSystem.METRIC);
 
-    private static final int USUAL_LENGTH = 160;
+    private static final Literal MILLISECONDS = new Literal(" ms");
+    private static final Literal HOURS = new Literal(" h");
 
     /**
      * @throws IllegalArgumentException when the bundle has no such text or the text asks for a
@@ -30,7 +31,7 @@ public record Wording(Language language, UnitSystem units) {
                 return template.plain();
             }
         }
-        StringBuilder said = new StringBuilder(USUAL_LENGTH);
+        SaidString said = new SaidString();
         say(text, said);
         return said.toString();
     }
@@ -41,34 +42,41 @@ public record Wording(Language language, UnitSystem units) {
         return template.isPlain() ? template.plain() : say(Phrase.of(key, values));
     }
 
-    /** As above, at the end of what was said before: for many texts one after the other. */
-    public void say(Text text, StringBuilder said) {
+    /**
+     * Says a text piece by piece.
+     *
+     * @throws IllegalArgumentException as above
+     */
+    public void say(Text text, TextSink said) {
         // The frequent ones first, and no switch over types: each kit has over a thousand.
         if (text instanceof Phrase phrase) {
             phrase(phrase, said);
         } else if (text instanceof Amount amount) {
             amount(amount, said);
         } else if (text instanceof Verbatim(String given)) {
-            said.append(given);
+            said.given(given);
         } else if (text instanceof Bare(Text figure)) {
             bare(figure, said);
         } else if (text instanceof Exact exact) {
             exact(exact, said);
-            sign(exact.unit().sign(units), said);
+            said.literal(exact.unit().behind(units));
         } else if (text instanceof Price(BigDecimal amount, String currency)) {
             plain(amount.toPlainString(), said);
-            sign(currency, said);
-        } else if (text instanceof Series(List<? extends Text> texts, String between)) {
-            String before = "";
+            said.literal(Series.SPACE);
+            said.given(currency);
+        } else if (text instanceof Series(List<? extends Text> texts, Literal between)) {
+            boolean first = true;
             for (Text each : texts) {
-                said.append(before);
+                if (!first) {
+                    said.literal(between);
+                }
                 say(each, said);
-                before = between;
+                first = false;
             }
         }
     }
 
-    private void bare(Text figure, StringBuilder said) {
+    private void bare(Text figure, TextSink said) {
         switch (figure) {
             case Amount(double value, Unit unit, int decimals) ->
                     figure(unit.shown(value, units), unit.decimals(decimals, units), said);
@@ -77,12 +85,12 @@ public record Wording(Language language, UnitSystem units) {
         }
     }
 
-    private void phrase(Phrase phrase, StringBuilder said) {
+    private void phrase(Phrase phrase, TextSink said) {
         Template template = language.template(phrase.key());
         List<Object> values = phrase.values();
         int last = template.pieces() - 1;
         for (int piece = 0; piece < last; piece++) {
-            said.append(template.literal(piece));
+            said.literal(template.literal(piece));
             int slot = template.slotAfter(piece);
             if (slot >= values.size()) {
                 throw new IllegalArgumentException(
@@ -90,10 +98,10 @@ public record Wording(Language language, UnitSystem units) {
             }
             value(values.get(slot), said);
         }
-        said.append(template.literal(last));
+        said.literal(template.literal(last));
     }
 
-    private void value(Object value, StringBuilder said) {
+    private void value(Object value, TextSink said) {
         if (value instanceof Text text) {
             say(text, said);
         } else if (value instanceof BigDecimal number) {
@@ -101,29 +109,29 @@ public record Wording(Language language, UnitSystem units) {
         } else if (value instanceof Double) {
             plain(value.toString(), said);
         } else {
-            said.append(value);
+            said.given(String.valueOf(value));
         }
     }
 
-    private void amount(Amount amount, StringBuilder said) {
+    private void amount(Amount amount, TextSink said) {
         double value = amount.unit().shown(amount.value(), units);
         int decimals = amount.unit().decimals(amount.decimals(), units);
-        String sign = amount.unit().sign(units);
+        Literal behind = amount.unit().behind(units);
         if (amount.unit() == Unit.SECOND) {
             if (value < 1) {
                 decimals = value < 0.01 ? 1 : 0;
                 value *= 1000;
-                sign = "ms";
+                behind = MILLISECONDS;
             } else if (value >= 3600) {
                 value /= 3600;
-                sign = "h";
+                behind = HOURS;
             }
         }
         figure(value, decimals, said);
-        sign(sign, said);
+        said.literal(behind);
     }
 
-    private void exact(Exact exact, StringBuilder said) {
+    private void exact(Exact exact, TextSink said) {
         BigDecimal value = exact.value();
         double shown = exact.unit().shown(value.doubleValue(), units);
         if (shown != value.doubleValue()) {
@@ -133,33 +141,21 @@ public record Wording(Language language, UnitSystem units) {
         plain(value.toPlainString(), said);
     }
 
-    private static void sign(String sign, StringBuilder said) {
-        if (!sign.isEmpty()) {
-            said.append(' ').append(sign);
-        }
-    }
-
     /** A number with at most so many decimals, 0 to 6, as the language writes it. */
     public String figure(double value, int decimals) {
-        StringBuilder said = new StringBuilder();
-        figure(value, decimals, said);
-        return said.toString();
+        return localized(Figures.of(value, decimals));
     }
 
-    private void figure(double value, int decimals, StringBuilder said) {
-        plain(Figures.of(value, decimals), said);
+    private void figure(double value, int decimals, TextSink said) {
+        said.figure(value, decimals, language.decimalSign());
+    }
+
+    private void plain(String number, TextSink said) {
+        said.given(localized(number));
     }
 
     /** A number with a point, as the language writes it. */
-    private void plain(String number, StringBuilder said) {
-        int start = said.length();
-        said.append(number);
-        char sign = language.decimalSign();
-        if (sign != '.') {
-            int point = said.indexOf(".", start);
-            if (point >= 0) {
-                said.setCharAt(point, sign);
-            }
-        }
+    private String localized(String number) {
+        return number.replace('.', language.decimalSign());
     }
 }

@@ -1,5 +1,10 @@
 package org.fusewright.jobs.web;
 
+import org.fusewright.core.quantity.Figures;
+import org.fusewright.core.words.Literal;
+import org.fusewright.core.words.Text;
+import org.fusewright.core.words.TextSink;
+import org.fusewright.core.words.Wording;
 import org.jspecify.annotations.Nullable;
 
 import java.io.IOException;
@@ -19,7 +24,7 @@ import java.util.Objects;
  * where a general generator spends more time on its bookkeeping than on the text. Whoever writes
  * sees to it that names, values and ends come in an order that makes a document.
  */
-final class JsonBytes {
+final class JsonBytes implements TextSink {
     private static final VarHandle EIGHT_BYTES =
             MethodHandles.byteArrayViewVarHandle(long[].class, ByteOrder.nativeOrder());
     private static final long EACH = 0x0101_0101_0101_0101L;
@@ -41,6 +46,7 @@ final class JsonBytes {
     private static final int MOST_PLAIN_DECIMALS = 6;
 
     private final @Nullable OutputStream receiver;
+    private final byte[] figure = new byte[Figures.MOST_SIGNS];
     private byte[] bytes;
     private int size;
 
@@ -92,17 +98,62 @@ final class JsonBytes {
 
     /** Any text. */
     void text(String text) {
+        quote();
+        given(text);
+        endText();
+    }
+
+    /** A text of the program, in English: documents speak one language. */
+    void text(Text text) {
+        quote();
+        Wording.ENGLISH.say(text, this);
+        endText();
+    }
+
+    @Override
+    public void literal(Literal literal) {
+        if (!literal.isPlain()) {
+            given(literal.toString());
+            return;
+        }
+        makeRoom(literal.utf8Length());
+        literal.copyTo(bytes, size);
+        size += literal.utf8Length();
+    }
+
+    @Override
+    public void given(String text) {
         byte[] utf8 = text.getBytes(StandardCharsets.UTF_8);
         if (needsEscape(utf8)) {
-            makeRoom(MOST_ESCAPED * utf8.length + 3);
-            bytes[size++] = '"';
+            makeRoom(MOST_ESCAPED * utf8.length);
             escape(utf8);
         } else {
-            makeRoom(utf8.length + 3);
-            bytes[size++] = '"';
+            makeRoom(utf8.length);
             System.arraycopy(utf8, 0, bytes, size, utf8.length);
             size += utf8.length;
         }
+    }
+
+    @Override
+    public void figure(double value, int decimals, char decimalSign) {
+        if (!Figures.isPrinted(value) || decimalSign != '.') {
+            given(Figures.of(value, decimals).replace('.', decimalSign));
+            return;
+        }
+        int start = Figures.print(value, decimals, figure);
+        int length = Figures.MOST_SIGNS - start;
+        makeRoom(length);
+        System.arraycopy(figure, start, bytes, size, length);
+        size += length;
+    }
+
+    private void quote() {
+        makeRoom(1);
+        bytes[size++] = '"';
+    }
+
+    private void endText() {
+        makeRoom(2);
         bytes[size++] = '"';
         bytes[size++] = ',';
     }

@@ -2,7 +2,6 @@ package org.fusewright.jobs.web;
 
 import org.fusewright.core.check.Check;
 import org.fusewright.core.words.Text;
-import org.fusewright.core.words.Wording;
 
 import java.math.BigDecimal;
 import java.util.List;
@@ -11,9 +10,6 @@ import java.util.function.Consumer;
 /** A JSON document of named fields; what several documents say alike, they say here. */
 abstract class JsonDocument {
     final JsonBytes json;
-
-    /** Where texts are put together, one after the other. */
-    private final StringBuilder said = new StringBuilder();
 
     JsonDocument(JsonBytes json) {
         this.json = json;
@@ -32,7 +28,7 @@ abstract class JsonDocument {
         number("margin", check.margin());
         word("verdict", check.verdict().code());
         text("says", check.says());
-        text("basis", check.basis().text().english());
+        text("basis", check.basis().text());
     }
 
     final <T> void list(String name, List<T> values, Consumer<T> fields) {
@@ -65,21 +61,15 @@ abstract class JsonDocument {
     /** A text of the program, in English: documents speak one language. */
     final void text(String name, Text text) {
         json.name(name);
-        text(text);
-    }
-
-    private void text(Text text) {
-        said.setLength(0);
-        Wording.ENGLISH.say(text, said);
-        json.text(said.toString());
+        json.text(text);
     }
 
     /** Texts of the program, in English. */
-    final void said(String name, List<Text> texts) {
+    final void said(String name, List<? extends Text> texts) {
         json.name(name);
         json.startList();
         for (Text text : texts) {
-            text(text);
+            json.text(text);
         }
         json.endList();
     }
@@ -89,16 +79,6 @@ abstract class JsonDocument {
         json.startList();
         for (String value : values) {
             json.text(value);
-        }
-        json.endList();
-    }
-
-    /** Texts of the program, in English. */
-    final void sentences(String name, List<? extends Text> texts) {
-        json.name(name);
-        json.startList();
-        for (Text text : texts) {
-            json.text(text.english());
         }
         json.endList();
     }

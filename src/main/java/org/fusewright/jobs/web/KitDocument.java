@@ -76,7 +76,7 @@ public final class KitDocument extends JsonDocument {
         money("lowerBound", kit.fit().lowerBound());
         flag("optimal", kit.fit().optimal());
         word("arrangement", kit.fit().kind().code());
-        sentences("why", kit.fit().why());
+        said("why", kit.fit().why());
         list("moved", kit.fit().moved(), this::move);
         json.endObject();
         list("checks", kit.checks(), this::check);

@@ -69,7 +69,7 @@ class RecallTest {
 
     static Stream<String> longTexts() {
         return Language.ENGLISH.keys().stream()
-                .filter(key -> Language.ENGLISH.template(key).literal(0).length() > 30)
+                .filter(key -> Language.ENGLISH.template(key).literal(0).toString().length() > 30)
                 .sorted();
     }
 
