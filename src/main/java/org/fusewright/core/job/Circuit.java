@@ -132,7 +132,11 @@ public record Circuit(
 
     /** Single loads, each counted as often as the job says. */
     public int loadCount() {
-        return loads.stream().mapToInt(Load::count).sum();
+        int count = 0;
+        for (Load load : loads) {
+            count += load.count();
+        }
+        return count;
     }
 
     public boolean isMomentary() {

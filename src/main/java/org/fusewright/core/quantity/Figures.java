@@ -7,8 +7,8 @@ public final class Figures {
 
     private static final long[] POWERS = {1, 10, 100, 1_000, 10_000, 100_000, 1_000_000};
 
-    /** Enough for a sign, thirteen digits before the point and six after it. */
-    public static final int MOST_SIGNS = 24;
+    /** Enough for any figure with its sign and point. */
+    public static final int MOST_SIGNS = Digits.MOST_SIGNS + 1;
 
     private Figures() {}
 
@@ -25,8 +25,8 @@ public final class Figures {
             return Double.toString(value);
         }
         byte[] text = new byte[MOST_SIGNS];
-        int start = print(value, decimals, text);
-        return new String(text, start, MOST_SIGNS - start, StandardCharsets.ISO_8859_1);
+        int end = print(value, decimals, text, 0);
+        return new String(text, 0, end, StandardCharsets.ISO_8859_1);
     }
 
     /** Whether {@link #print} can print it: a number of at most twelve digits before the point. */
@@ -35,36 +35,18 @@ public final class Figures {
     }
 
     /**
-     * Prints at the end of a text of {@link #MOST_SIGNS}, in ASCII.
+     * Prints in ASCII.
      *
      * @param decimals most decimals to show, 0 to 6
-     * @return where the figure starts
+     * @param at where the figure starts; {@link #MOST_SIGNS} must be free there
+     * @return where it ends
      */
-    public static int print(double value, int decimals, byte[] text) {
-        // By hand, from the last digit on: each kit has hundreds, and builders and formats are
-        // slow.
-        long scaled = Math.round(Math.abs(value) * POWERS[decimals]);
-        int start = MOST_SIGNS;
-        long left = scaled;
-        int places = decimals;
-        while (places > 0 && left % 10 == 0) {
-            left /= 10;
-            places--;
+    public static int print(double value, int decimals, byte[] text, int at) {
+        long parts = Math.round(Math.abs(value) * POWERS[decimals]);
+        int start = at;
+        if (value < 0 && parts != 0) {
+            text[start++] = '-';
         }
-        if (places > 0) {
-            for (; places > 0; places--) {
-                text[--start] = (byte) ('0' + left % 10);
-                left /= 10;
-            }
-            text[--start] = '.';
-        }
-        do {
-            text[--start] = (byte) ('0' + left % 10);
-            left /= 10;
-        } while (left > 0);
-        if (value < 0 && scaled != 0) {
-            text[--start] = '-';
-        }
-        return start;
+        return Digits.print(parts, decimals, text, start);
     }
 }

@@ -19,6 +19,10 @@ import java.util.Set;
 record SingleLoad(String name, Load load, double runningA) {
 
     static List<SingleLoad> listOf(Circuit circuit, Supply supply) {
+        if (circuit.loadCount() == 1) {
+            Load load = circuit.loads().getFirst();
+            return List.of(new SingleLoad(load.title(), load, RunningCurrent.worstA(load, supply)));
+        }
         Map<String, Integer> ofTitle = new HashMap<>();
         for (Load load : circuit.loads()) {
             ofTitle.merge(load.title(), load.count(), Integer::sum);

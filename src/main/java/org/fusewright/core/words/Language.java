@@ -2,6 +2,7 @@ package org.fusewright.core.words;
 
 import org.jspecify.annotations.Nullable;
 
+import java.util.Collections;
 import java.util.HashMap;
 import java.util.Locale;
 import java.util.Map;
@@ -59,7 +60,7 @@ public enum Language {
 
     /** The names of all texts. */
     public Set<String> keys() {
-        return templates.keySet();
+        return Collections.unmodifiableSet(templates.keySet());
     }
 
     /**
@@ -86,11 +87,11 @@ public enum Language {
                         locale,
                         ResourceBundle.Control.getNoFallbackControl(
                                 ResourceBundle.Control.FORMAT_PROPERTIES));
-        Map<String, Template> templates = new HashMap<>();
+        Map<String, Template> templates = HashMap.newHashMap(texts.keySet().size());
         // As the code names its keys, which then are the same strings and soon found.
         for (String key : texts.keySet()) {
             templates.put(key.intern(), Template.parse(texts.getString(key)));
         }
-        return Map.copyOf(templates);
+        return templates;
     }
 }

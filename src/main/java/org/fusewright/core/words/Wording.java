@@ -102,7 +102,9 @@ public record Wording(Language language, UnitSystem units) {
     }
 
     private void value(Object value, TextSink said) {
-        if (value instanceof Text text) {
+        if (value instanceof String given) {
+            said.given(given);
+        } else if (value instanceof Text text) {
             say(text, said);
         } else if (value instanceof BigDecimal number) {
             plain(number.toPlainString(), said);

@@ -1,5 +1,6 @@
 package org.fusewright.jobs.web;
 
+import org.fusewright.core.quantity.Digits;
 import org.fusewright.core.quantity.Figures;
 import org.fusewright.core.words.Literal;
 import org.fusewright.core.words.Text;
@@ -10,10 +11,7 @@ import org.jspecify.annotations.Nullable;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.io.UncheckedIOException;
-import java.lang.invoke.MethodHandles;
-import java.lang.invoke.VarHandle;
 import java.math.BigDecimal;
-import java.nio.ByteOrder;
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.HexFormat;
@@ -25,28 +23,28 @@ import java.util.Objects;
  * sees to it that names, values and ends come in an order that makes a document.
  */
 final class JsonBytes implements TextSink {
-    private static final VarHandle EIGHT_BYTES =
-            MethodHandles.byteArrayViewVarHandle(long[].class, ByteOrder.nativeOrder());
-    private static final long EACH = 0x0101_0101_0101_0101L;
-    private static final long HIGH_BITS = 0x80 * EACH;
+    /** The ASCII signs that stand for themselves in a text. */
+    private static final boolean[] PLAIN = new boolean[0x80];
+
+    static {
+        for (int sign = ' '; sign < PLAIN.length; sign++) {
+            PLAIN[sign] = sign != '"' && sign != '\\';
+        }
+    }
 
     /** As much as the server sends at once. */
     private static final int PIECE_BYTES = 32 * 1024;
 
     private static final int DECIMALS = 4;
     private static final long ROUNDING = 10_000;
-    private static final int MOST_DIGITS = 24;
 
     /** Of one sign, such as \\u001F. */
     private static final int MOST_ESCAPED = 6;
-
-    private static final int MOST_INT_DIGITS = 10;
 
     /** With so many decimals even the least number's usual form has no exponent. */
     private static final int MOST_PLAIN_DECIMALS = 6;
 
     private final @Nullable OutputStream receiver;
-    private final byte[] figure = new byte[Figures.MOST_SIGNS];
     private byte[] bytes;
     private int size;
 
@@ -123,14 +121,15 @@ final class JsonBytes implements TextSink {
 
     @Override
     public void given(String text) {
-        byte[] utf8 = text.getBytes(StandardCharsets.UTF_8);
-        if (needsEscape(utf8)) {
-            makeRoom(MOST_ESCAPED * utf8.length);
-            escape(utf8);
-        } else {
-            makeRoom(utf8.length);
-            System.arraycopy(utf8, 0, bytes, size, utf8.length);
-            size += utf8.length;
+        int length = text.length();
+        makeRoom(length);
+        for (int i = 0; i < length; i++) {
+            char sign = text.charAt(i);
+            if (sign >= PLAIN.length || !PLAIN[sign]) {
+                escape(text.substring(i));
+                return;
+            }
+            bytes[size++] = (byte) sign;
         }
     }
 
@@ -140,11 +139,8 @@ final class JsonBytes implements TextSink {
             given(Figures.of(value, decimals).replace('.', decimalSign));
             return;
         }
-        int start = Figures.print(value, decimals, figure);
-        int length = Figures.MOST_SIGNS - start;
-        makeRoom(length);
-        System.arraycopy(figure, start, bytes, size, length);
-        size += length;
+        makeRoom(Figures.MOST_SIGNS);
+        size = Figures.print(value, decimals, bytes, size);
     }
 
     private void quote() {
@@ -165,29 +161,23 @@ final class JsonBytes implements TextSink {
     }
 
     void whole(long number) {
-        makeRoom(MOST_DIGITS);
+        makeRoom(Figures.MOST_SIGNS + 1);
         if (number < 0) {
             copyAscii(Long.toString(number));
         } else {
-            digits(number);
+            size = Digits.print(number, 0, bytes, size);
         }
         bytes[size++] = ',';
     }
 
     /** To four decimals, none of them an idle zero, and never with an exponent. */
     void number(double number) {
-        long scaled = Math.round(number * ROUNDING);
-        makeRoom(MOST_DIGITS);
-        long left = Math.abs(scaled);
-        if (scaled < 0) {
+        long parts = Math.round(number * ROUNDING);
+        makeRoom(Figures.MOST_SIGNS + 1);
+        if (parts < 0) {
             bytes[size++] = '-';
         }
-        digits(left / ROUNDING);
-        int decimals = (int) (left % ROUNDING);
-        if (decimals != 0) {
-            bytes[size++] = '.';
-            decimals(decimals);
-        }
+        size = Digits.print(Math.abs(parts), DECIMALS, bytes, size);
         bytes[size++] = ',';
     }
 
@@ -223,39 +213,6 @@ final class JsonBytes implements TextSink {
         }
     }
 
-    private void digits(long whole) {
-        if (whole < 10) {
-            bytes[size++] = (byte) ('0' + whole);
-            return;
-        }
-        if (whole > Integer.MAX_VALUE) {
-            copyAscii(Long.toString(whole));
-            return;
-        }
-        int left = (int) whole;
-        int length = 2;
-        for (int next = 100; next <= left && length < MOST_INT_DIGITS; next *= 10) {
-            length++;
-        }
-        size += length;
-        for (int at = size - 1; left > 0; at--) {
-            bytes[at] = (byte) ('0' + left % 10);
-            left /= 10;
-        }
-    }
-
-    private void decimals(int decimals) {
-        int left = decimals;
-        for (int at = size + DECIMALS - 1; at >= size; at--) {
-            bytes[at] = (byte) ('0' + left % 10);
-            left /= 10;
-        }
-        size += DECIMALS;
-        while (bytes[size - 1] == '0') {
-            size--;
-        }
-    }
-
     /** Each value brings a comma; the end of what it stands in takes the last one's place. */
     private void end(char sign) {
         if (bytes[size - 1] == ',') {
@@ -283,49 +240,14 @@ final class JsonBytes implements TextSink {
         size += text.length();
     }
 
-    /** Whether a quote, a backslash or a control character is in it; eight bytes at a look. */
-    private static boolean needsEscape(byte[] utf8) {
-        int last = utf8.length - Long.BYTES;
-        if (last < 0) {
-            for (byte unit : utf8) {
-                if (needsEscape(unit)) {
-                    return true;
-                }
-            }
-            return false;
-        }
-        for (int at = 0; at < last; at += Long.BYTES) {
-            if (needsEscape((long) EIGHT_BYTES.get(utf8, at))) {
-                return true;
-            }
-        }
-        // The last look overlaps the one before, which is quicker than the odd bytes one by one.
-        return needsEscape((long) EIGHT_BYTES.get(utf8, last));
-    }
-
-    private static boolean needsEscape(long eight) {
-        return (below(eight, 0x20) | zeros(eight ^ '"' * EACH) | zeros(eight ^ '\\' * EACH)) != 0;
-    }
-
-    private static long zeros(long eight) {
-        return below(eight, 1);
-    }
-
-    /** Marks bytes below a limit; of those that are not ASCII, none. */
-    private static long below(long eight, int limit) {
-        return (eight - limit * EACH) & ~eight & HIGH_BITS;
-    }
-
-    private static boolean needsEscape(byte unit) {
-        return unit >= 0 && unit < 0x20 || unit == '"' || unit == '\\';
-    }
-
-    private void escape(byte[] utf8) {
+    private void escape(String text) {
+        byte[] utf8 = text.getBytes(StandardCharsets.UTF_8);
+        makeRoom(MOST_ESCAPED * utf8.length);
         for (byte unit : utf8) {
-            if (needsEscape(unit)) {
-                copyAscii(escaped(unit));
-            } else {
+            if (unit < 0 || PLAIN[unit]) {
                 bytes[size++] = unit;
+            } else {
+                copyAscii(escaped(unit));
             }
         }
     }

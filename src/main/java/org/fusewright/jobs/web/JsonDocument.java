@@ -74,11 +74,20 @@ abstract class JsonDocument {
         json.endList();
     }
 
-    final void texts(String name, List<String> values) {
+    /**
+     * An id that the job gives, or what is made of such: signs of {@code TextForm.ID}, "/" and
+     * spaces.
+     */
+    final void id(String name, String id) {
+        json.name(name);
+        json.word(id);
+    }
+
+    final void ids(String name, List<String> ids) {
         json.name(name);
         json.startList();
-        for (String value : values) {
-            json.text(value);
+        for (String id : ids) {
+            json.word(id);
         }
         json.endList();
     }

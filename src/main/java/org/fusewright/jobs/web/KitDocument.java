@@ -92,13 +92,13 @@ public final class KitDocument extends JsonDocument {
 
     private void circuit(KitCircuit circuit) {
         SizedCircuit sized = circuit.sized();
-        text("id", sized.id());
+        id("id", sized.id());
         text("title", sized.resolved().circuit().title());
         number("runningA", sized.runningA());
         number("carriedA", sized.carriedA());
         number("inrushA", sized.inrushA());
         sized.device().ifPresent(device -> device("device", device));
-        sized.resolved().circuit().contactFrom().ifPresent(from -> text("contactFrom", from));
+        sized.resolved().circuit().contactFrom().ifPresent(from -> id("contactFrom", from));
         said("why", sized.why());
         list("leads", circuit.leads(), this::lead);
         list("splices", sized.splices(), this::splice);
@@ -113,11 +113,11 @@ public final class KitDocument extends JsonDocument {
         number("letThroughA2s", deadShort.letThroughA2s());
         number("survivesA2s", deadShort.survivesA2s());
         number("endC", deadShort.endC());
-        text("lead", deadShort.lead());
+        id("lead", deadShort.lead());
     }
 
     private void feed(KitFeed feed) {
-        text("id", feed.sized().id());
+        id("id", feed.sized().id());
         number("runningA", feed.sized().runningA());
         number("connectedA", feed.sized().connectedA());
         feed.sized().remains().ifPresent(this::remains);
@@ -146,7 +146,7 @@ public final class KitDocument extends JsonDocument {
 
     private void lead(KitLead kitLead) {
         Lead lead = kitLead.lead();
-        text("id", lead.id());
+        id("id", lead.id());
         word("role", lead.role().code());
         word("part", lead.wire().number().value());
         word("size", lead.wire().size().label());
@@ -161,7 +161,7 @@ public final class KitDocument extends JsonDocument {
     }
 
     private void splice(SizedSplice splice) {
-        text("id", splice.id());
+        id("id", splice.id());
         word("part", splice.part().number().value());
         whole("leads", splice.leads());
     }
@@ -174,7 +174,7 @@ public final class KitDocument extends JsonDocument {
     }
 
     private void block(KitBlock block) {
-        text("id", block.id());
+        id("id", block.id());
         text("location", block.location());
         word("part", block.block().number().value());
         word("cap", block.cap().number().value());
@@ -191,25 +191,25 @@ public final class KitDocument extends JsonDocument {
             json.whole(position);
         }
         json.endList();
-        text("circuit", seat.circuit());
+        id("circuit", seat.circuit());
         word(seat.part() instanceof Relay ? "relay" : "device", seat.part().number().value());
     }
 
     private void cavity(Cavity cavity) {
-        text("id", cavity.id());
+        id("id", cavity.id());
         cavity.occupant().ifPresent(this::occupant);
         cavity.plug().map(Plug::number).ifPresent(number -> word("plug", number.value()));
     }
 
     private void occupant(Cavity.Occupant occupant) {
         word("terminalRole", occupant.role().code());
-        text("lead", occupant.lead().id());
+        id("lead", occupant.lead().id());
         occupant.terminal().ifPresent(terminal -> word("terminal", terminal.number().value()));
         occupant.seal().ifPresent(seal -> word("seal", seal.number().value()));
     }
 
     private void move(Kit.Move move) {
-        text("circuit", move.circuit());
+        id("circuit", move.circuit());
         word("what", move.relay() ? "relay" : "device");
         text("from", move.from());
         text("to", move.to());
@@ -222,7 +222,7 @@ public final class KitDocument extends JsonDocument {
         word("group", line.group().code());
         decimal("quantity", plain(line.quantity()));
         word("unit", line.unit());
-        texts("usedAt", line.usedAt());
+        ids("usedAt", line.usedAt());
         money("unitPrice", line.unitPrice());
         decimal("extended", line.extended().getAmount());
         number("massG", line.massG());
@@ -247,7 +247,7 @@ public final class KitDocument extends JsonDocument {
         json.name("leads");
         json.startList();
         for (KitLead lead : line.leads()) {
-            json.text(lead.lead().id());
+            json.word(lead.lead().id());
         }
         json.endList();
     }
@@ -263,6 +263,9 @@ public final class KitDocument extends JsonDocument {
     }
 
     private static BigDecimal plain(BigDecimal value) {
+        if (value.scale() == 0) {
+            return value;
+        }
         BigDecimal stripped = value.stripTrailingZeros();
         return stripped.scale() < 0 ? stripped.setScale(0) : stripped;
     }
