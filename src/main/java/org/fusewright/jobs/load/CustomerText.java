@@ -14,8 +14,8 @@ import java.util.stream.Collectors;
  * What a customer wrote ("headlight 55W, 2m; horn 4A momentary"), read as wishes for circuits.
  *
  * <p>Each phrase is kept as written, with what was not understood told apart; nothing is dropped.
- * The words are those of English mails, the figures may have a decimal comma. What one wish means
- * for a job is left to whoever confirms it.
+ * The words are those of English and German mails, mixed as they come; the figures may have a
+ * decimal comma. What one wish means for a job is left to whoever confirms it.
  *
  * @param unread characters at the end that were too many to read
  */
@@ -83,10 +83,10 @@ public record CustomerText(List<Phrase> phrases, int unread) {
 
     /** Where one may end; a comma inside a number is a decimal one. */
     private static final Pattern JOINTS =
-            Pattern.compile("(?i),(?!\\d)|(?<!\\d),|\\t|\\s(?:and|plus|&|\\+)(?=\\s)");
+            Pattern.compile("(?i),(?!\\d)|(?<!\\d),|\\t|\\s(?:and|plus|und|sowie|&|\\+)(?=\\s)");
 
     private static final Pattern JOINT_BEFORE =
-            Pattern.compile("(?i)^(?:\\s*,|\\s+(?:and|plus|&|\\+)(?=\\s)|\\t)+");
+            Pattern.compile("(?i)^(?:\\s*,|\\s+(?:and|plus|und|sowie|&|\\+)(?=\\s)|\\t)+");
 
     public CustomerText {
         phrases = List.copyOf(phrases);

@@ -11,14 +11,14 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 
-/** The English words by which customers name their loads, and the kind that each is. */
+/** The English and German words by which customers name their loads, and the kind that each is. */
 final class LoadWords {
     /** A word of a text from {@code start} to {@code end} that names a load. */
     record Found(int start, int end, LoadKind kind) {}
 
     private record Word(Pattern pattern, LoadKind kind, int length) {}
 
-    private static final Map<LoadKind, String> WORDS =
+    private static final Map<LoadKind, String> ENGLISH =
             Map.of(
                     LoadKind.FILAMENT_LAMP,
                     "headlight, headlamp, head light, head lamp, low beam, high beam, main beam,"
@@ -58,13 +58,51 @@ final class LoadWords {
                             + " power outlet, outlet, accessory socket, cigarette lighter, cigar"
                             + " lighter, charger, phone charger, lighter socket, accessory plug");
 
+    private static final Map<LoadKind, String> GERMAN =
+            Map.of(
+                    LoadKind.FILAMENT_LAMP,
+                    "scheinwerfer, hauptscheinwerfer, zusatzscheinwerfer, nebelscheinwerfer,"
+                            + " fernscheinwerfer, arbeitsscheinwerfer, abblendlicht, fernlicht,"
+                            + " standlicht, tagfahrlicht, rücklicht, rückleuchte, schlusslicht,"
+                            + " schlussleuchte, nebelschlussleuchte, bremslicht, bremsleuchte,"
+                            + " blinker, blinkleuchte, fahrtrichtungsanzeiger, positionslicht,"
+                            + " begrenzungsleuchte, kennzeichenlicht, kennzeichenleuchte,"
+                            + " kennzeichenbeleuchtung, instrumentenbeleuchtung, tachobeleuchtung,"
+                            + " kontrollleuchte, kontrolllampe, leselampe, glühlampe, glühbirne,"
+                            + " birne, lampe, leuchte, licht",
+                    LoadKind.LED,
+                    "led leiste, led balken, led streifen, lichtleiste, lichtbalken",
+                    LoadKind.COIL,
+                    "hupe, fanfare, sirene, zündspule, spule, magnetventil, einspritzventil,"
+                            + " einspritzdüse, ventil, anlasserrelais, starterrelais, schütz,"
+                            + " magnetkupplung",
+                    LoadKind.MOTOR,
+                    "lüfter, kühlerlüfter, ventilator, gebläse, seilwinde, winde, wischer,"
+                            + " scheibenwischer, stellmotor, stellantrieb, kompressor,"
+                            + " luftkompressor, anlasser, startermotor, fensterheber",
+                    LoadKind.PUMP,
+                    "pumpe, benzinpumpe, kraftstoffpumpe, spritpumpe, wasserpumpe,"
+                            + " kühlmittelpumpe, waschpumpe, scheibenwaschpumpe, ölpumpe,"
+                            + " lenzpumpe, luftpumpe",
+                    LoadKind.RESISTIVE,
+                    "heizgriff, griffheizung, sitzheizung, heizweste, heizjacke, heizkleidung,"
+                            + " heizung, glühkerze",
+                    LoadKind.ELECTRONIC,
+                    "steuergerät, motorsteuergerät, bordcomputer, navi, navigationsgerät,"
+                            + " verstärker, drehzahlmesser, cockpit, anzeige, bildschirm,"
+                            + " alarmanlage, wegfahrsperre, kamera, zündmodul, zündbox, zündanlage,"
+                            + " gegensprechanlage, schaltassistent",
+                    LoadKind.SOCKET,
+                    "steckdose, bordsteckdose, zubehörsteckdose, usb steckdose, usb buchse,"
+                            + " usb anschluss, ladebuchse, zigarettenanzünder, ladegerät,"
+                            + " handyladegerät");
+
+    private static final String ENGLISH_ENDINGS = "(?:e?s)?";
+    private static final String GERMAN_ENDINGS = "(?:en|er|es|e|n|s)?";
+
     /** Long ones first: a fuel pump is more than a pump. */
     private static final List<Word> LONGEST_FIRST =
-            WORDS.entrySet().stream()
-                    .flatMap(
-                            entry ->
-                                    Stream.of(entry.getValue().split(", "))
-                                            .map(word -> word(word, entry.getKey())))
+            Stream.concat(words(ENGLISH, ENGLISH_ENDINGS), words(GERMAN, GERMAN_ENDINGS))
                     .sorted(
                             Comparator.comparingInt(Word::length)
                                     .reversed()
@@ -73,13 +111,22 @@ final class LoadWords {
 
     private LoadWords() {}
 
-    private static Word word(String text, LoadKind kind) {
+    private static Stream<Word> words(Map<LoadKind, String> ofKinds, String endings) {
+        return ofKinds.entrySet().stream()
+                .flatMap(
+                        entry ->
+                                Stream.of(entry.getValue().split(", "))
+                                        .map(word -> word(word, endings, entry.getKey())));
+    }
+
+    private static Word word(String text, String endings, LoadKind kind) {
         String spaced = text.replace(" ", "[ -]");
         if (text.equals("gauge")) {
             // "16 gauge" is a wire.
             spaced = "(?<!\\d[ -]?)gauge";
         }
-        return new Word(Pattern.compile("\\b" + spaced + "(?:e?s)?\\b"), kind, text.length());
+        String whole = "(?<![\\p{L}\\d_])" + spaced + endings + "(?![\\p{L}\\d_])";
+        return new Word(Pattern.compile(whole), kind, text.length());
     }
 
     /** The most telling word of a text in lower case. */
@@ -96,7 +143,9 @@ final class LoadWords {
     /** All words that there are, for tests. */
     static List<String> listWords() {
         List<String> words = new ArrayList<>();
-        WORDS.values().forEach(list -> words.addAll(List.of(list.split(", "))));
+        Stream.of(ENGLISH, GERMAN)
+                .flatMap(ofKinds -> ofKinds.values().stream())
+                .forEach(list -> words.addAll(List.of(list.split(", "))));
         return words;
     }
 }

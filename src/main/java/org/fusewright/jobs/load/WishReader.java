@@ -33,23 +33,36 @@ final class WishReader {
     private static final String AMPS = "(?:a|amps?|amperes?)\\b";
     private static final String COLOUR_WORDS =
             "(black|brown|red|orange|yellow|green|blue|violet|purple|grey|gray|white|pink"
-                    + "|turquoise)";
-    private static final String LEAD_WORDS = "(?:wires?|leads?|cables?)\\b";
+                    + "|turquoise|schwarz|braun|rot|gelb|grün|blau|violett|lila|grau|weiß|weiss"
+                    + "|rosa|türkis)(?:e[mnrs]?)?";
+    private static final String LEAD_WORDS =
+            "(?:wires?|leads?|cables?|leitung(?:en)?|kabel|adern?|draht)\\b";
 
     private static final Map<String, Integer> COUNTS =
             Map.ofEntries(
                     Map.entry("one", 1),
+                    Map.entry("ein", 1),
+                    Map.entry("eine", 1),
+                    Map.entry("einen", 1),
                     Map.entry("single", 1),
                     Map.entry("two", 2),
+                    Map.entry("zwei", 2),
+                    Map.entry("beide", 2),
+                    Map.entry("paar", 2),
                     Map.entry("both", 2),
                     Map.entry("pair", 2),
                     Map.entry("twin", 2),
                     Map.entry("dual", 2),
                     Map.entry("three", 3),
+                    Map.entry("drei", 3),
                     Map.entry("four", 4),
+                    Map.entry("vier", 4),
                     Map.entry("five", 5),
+                    Map.entry("fünf", 5),
                     Map.entry("six", 6),
-                    Map.entry("eight", 8));
+                    Map.entry("sechs", 6),
+                    Map.entry("eight", 8),
+                    Map.entry("acht", 8));
 
     /** Of millimetre, centimetre, foot, inch, yard, metre: in the order of the pattern. */
     private static final List<Double> METRES = List.of(0.001, 0.01, 0.3048, 0.0254, 0.9144, 1.0);
@@ -58,34 +71,42 @@ final class WishReader {
     private static final List<Pattern> RATINGS =
             Stream.of(
                             "\\b(?:fused|(?:fuse|breaker)(?: at| of|:)) (?:at )?" + NUMBER + AMPS,
+                            "\\b(?:abgesichert|(?:sicherung|automat)(?: mit| von|:)) (?:mit )?"
+                                    + NUMBER
+                                    + AMPS,
                             NUMBER + AMPS + " ?(?:blade |mini )?(?:fuse|breaker)\\b",
-                            "\\b(?:fuse|breaker) " + NUMBER + AMPS)
+                            NUMBER + AMPS + "[ -]?(?:abgesichert|(?:flach|mini-?)?sicherung)\\b",
+                            "\\b(?:fuse|breaker|sicherung|automat) " + NUMBER + AMPS)
                     .map(Pattern::compile)
                     .toList();
 
     private static final Pattern GAUGE_AREA =
-            Pattern.compile(NUMBER + "(?:mm2|mm²|mm\\^2|sqmm|sq\\.? ?mm)(?![a-z0-9])");
+            Pattern.compile(NUMBER + "(?:mm2|mm²|mm\\^2|sqmm|qmm|sq\\.? ?mm)(?![a-z0-9])");
     private static final Pattern GAUGE_NUMBER = Pattern.compile("\\b(\\d{1,2}) ?(awg|sae)\\b");
     private static final Pattern TWO_WATTS =
             Pattern.compile(NUMBER + "/\\s?(\\d{1,4}) ?(?:w|watts?)\\b");
     private static final Pattern AMOUNT =
-            Pattern.compile(NUMBER + "-?(kw|w|watts?|ma|milliamps?|a|amps?|amperes?)(?![a-z0-9])");
+            Pattern.compile(
+                    NUMBER
+                            + "-?(kw|w|watts?|ma|milliamps?|milliamperes?|a|amps?|amperes?)(?![a-z0-9])");
     private static final Pattern VOLTS = Pattern.compile(NUMBER + "-?(?:v|volts?)(?![a-z0-9])");
     private static final Pattern FEET_AND_INCHES =
             Pattern.compile("(\\d{1,3}) ?(?:ft|feet|foot|')\\s?(\\d{1,2}) ?(?:in|inch|inches|\")");
     private static final Pattern LENGTH =
             Pattern.compile(
                     NUMBER
-                            + "(?:(mm)|(cm)|(ft|feet|foot|')|(inch|inches|in(?! (?:the|a|my|front)"
-                            + "\\b)|\")|(yd|yards?)|(m|metres?|meters?|mtrs?))(?![a-z0-9])");
+                            + "(?:(mm)|(cm|zentimetern?)|(ft|feet|foot|')|(inch|inches|in(?!"
+                            + " (?:the|a|my|front)"
+                            + "\\b)|\")|(yd|yards?)|(m|metres?|meters?|metern|mtrs?))(?![a-z0-9])");
     private static final Pattern TIMES =
             Pattern.compile(
                     "(?<![\\d.,])(\\d{1,2}) ?(?:x|×|\\*)(?![a-z])"
                             + "|(?<![a-z0-9])[x×] ?(\\d{1,2})(?![\\d.,])"
-                            + "|(?<![\\d.,])(\\d{1,2}) ?(?:off|pcs|pc|pieces)\\b");
+                            + "|(?<![\\d.,])(\\d{1,2}) ?(?:off|pcs|pc|pieces|stück|stk)\\b");
     private static final Pattern COUNT_WORD =
             Pattern.compile(
-                    "\\b(?:a )?(one|single|two|both|pair|twin|dual|three|four|five|six|eight)"
+                    "\\b(?:a |ein )?(one|single|two|both|pair|twin|dual|three|four|five|six|eight"
+                            + "|einen|eine|ein|zwei|beide|paar|drei|vier|fünf|sechs|acht)"
                             + "(?: of)?\\b");
 
     /** A bare number counts when a word or two stand between it and something understood. */
@@ -94,50 +115,66 @@ final class WishReader {
                     "(?<![\\d.,\\w])(\\d{1,2}) (?!gauge)(?=(?:[a-z-]+ ){0,2}" + TAKEN + ")");
 
     private static final Pattern TOTAL =
-            Pattern.compile("\\b(?:in )?(?:total|altogether|combined|together)\\b");
+            Pattern.compile(
+                    "\\b(?:in"
+                        + " )?(?:total|altogether|combined|together|insgesamt|zusammen|gesamt|summe)\\b");
     private static final Pattern MOMENTARY =
             Pattern.compile(
                     "\\b(?:momentar(?:y|ily)|intermittent(?:ly)?|brief(?:ly)?|push[ -]?button"
-                            + "|(?:only )?when pressed)\\b");
+                            + "|(?:only )?when pressed|kurzzeitig|kurz|taster|per taster"
+                            + "|nur bei betätigung)\\b");
     private static final Pattern CONTINUOUS =
-            Pattern.compile("\\b(?:continuous(?:ly)?|all the time|always on)(?: duty)?\\b");
+            Pattern.compile(
+                    "\\b(?:continuous(?:ly)?|all the time|always on|dauernd|dauerhaft"
+                            + "|dauerbetrieb|im dauerbetrieb)(?: duty)?\\b");
     private static final Pattern PERMANENT =
             Pattern.compile(
                     "\\b(?:permanent(?:ly)?|unswitched|always live"
                             + "|(?:straight|direct(?:ly)?) (?:from|to|off) (?:the )?battery)"
-                            + "(?: live| feed| power)?\\b");
+                            + "(?: live| feed| power)?\\b"
+                            + "|\\b(?:(?:am? )?dauerplus|(?:an )?(?:klemme|kl\\.?) ?30"
+                            + "|direkt (?:an|von) (?:der|die) batterie)\\b");
     private static final Pattern SWITCHED =
             Pattern.compile(
                     "\\b(?:switched(?: live| feed| power)?(?: by (?:the )?(?:key|ignition))?"
                             + "|(?:with|on) (?:the )?(?:ignition|key)"
-                            + "|ignition (?:on|switched|live|feed)|key on)\\b");
+                            + "|ignition (?:on|switched|live|feed)|key on)\\b"
+                            + "|\\b(?:zündungsplus|zündplus|schaltplus|geschaltet(?:es plus)?"
+                            + "|(?:an )?(?:klemme|kl\\.?) ?15|(?:mit|bei)(?: der)? zündung"
+                            + "(?: an)?)\\b");
     private static final Pattern NO_RELAY =
-            Pattern.compile("\\b(?:no|without(?: a)?|w/o) relay\\b");
+            Pattern.compile("\\b(?:(?:no|without(?: a)?|w/o) relay|(?:ohne|kein) relais)\\b");
     private static final Pattern RELAY =
             Pattern.compile(
                     "\\b(?:(?:with|via|through|on|needs|has|using|over) )?(?:(?:a|its|own|its own)"
-                            + " )?relay(?:ed|s)?\\b");
+                            + " )?relay(?:ed|s)?\\b"
+                            + "|(?<!\\p{L})(?:(?:mit|über|per|via) )?(?:(?:ein|einem|eigenem) )?"
+                            + "relais\\b");
     private static final Pattern RETURN_BY_WIRE =
             Pattern.compile(
                     "\\b(?:(?:own|separate|its own) )?(?:(?:ground|earth|return) wire|wire return"
-                            + "|wired (?:ground|earth|return)|(?:two|2)[ -]wire)\\b");
+                            + "|wired (?:ground|earth|return)|(?:two|2)[ -]wire)\\b"
+                            + "|\\b(?:(?:eigene[rs]?|mit) )*(?:masseleitung|massekabel"
+                            + "|minusleitung|rückleitung|zweiadrig)\\b");
     private static final Pattern RETURN_BY_CHASSIS =
             Pattern.compile(
-                    "\\b(?:(?:chassis|frame) (?:ground|earth|return)"
-                            + "|(?:ground|earth)(?:s|ed)? (?:to|on|through|via) (?:the )?"
-                            + "(?:frame|chassis))\\b");
+                    "\\b(?:(?:chassis|frame) (?:ground|earth|return)|(?:ground|earth)(?:s|ed)?"
+                        + " (?:to|on|through|via) (?:the"
+                        + " )?(?:frame|chassis))\\b|\\b(?:rahmenmasse|masse (?:am|über(?:"
+                        + " den)?|an(?: den)?) rahmen)\\b");
     private static final Pattern COLOUR =
             Pattern.compile(
                     COLOUR_WORDS
-                            + "(?:(?:[/ -]| with (?:a )?| and )"
+                            + "(?:(?:[/ -]| with (?:a )?| and | mit (?:einem )?)"
                             + COLOUR_WORDS
-                            + ")?(?: stripe| tracer)? "
+                            + ")?(?: stripe| tracer| streifen)? "
                             + LEAD_WORDS
-                            + "|\\b(?:wire|lead|cable)(?: colour| color)?:?(?: is| in)? "
+                            + "|\\b(?:wire|lead|cable|leitung|kabel|kabelfarbe)(?: colour|"
+                            + " color)?:?(?: is| in)? "
                             + COLOUR_WORDS
-                            + "(?:(?:[/-]| with (?:a )?)"
+                            + "(?:(?:[/-]| with (?:a )?| mit (?:einem )?)"
                             + COLOUR_WORDS
-                            + ")?(?: stripe| tracer)?\\b");
+                            + ")?(?: stripe| tracer| streifen)?(?!\\p{L})");
     private static final Pattern LED = Pattern.compile("\\bleds?\\b");
     private static final Pattern WORD = Pattern.compile("[\\p{L}\\d][\\p{L}\\d'’-]*");
 
@@ -149,14 +186,19 @@ final class WishReader {
                          + " needs need pulls pulling rated max maximum nominal up to run runs away"
                          + " long length cable wire wires wiring lead from block box for via plus"
                          + " also distance i we have has want some on one that which then current"
-                         + " power draw consumption route per piece so"));
+                         + " power draw consumption route per piece so der die das den dem mein"
+                         + " meine unser unsere und ist sind braucht zieht hat von vom zum zur bis"
+                         + " etwa ungefähr rund je jeweils maximal nennstrom strom leistung"
+                         + " verbrauch länge lang weg entfernt entfernung leitung kabel zuleitung"
+                         + " ab aus sicherungskasten für auch ich wir hätte gern gerne möchte"
+                         + " brauche brauchen noch dann pro mit stück bitte"));
 
     /** Words that may follow the name of a load as part of it. */
     private static final Set<String> AFTER_NAME =
             setOf(
                     ("left right front rear back upper lower main aux auxiliary spare inner outer"
                             + " bulb bulbs lamp lamps light lights led leds unit motor module"
-                            + " controller"));
+                            + " controller links rechts vorne vorn hinten oben unten"));
 
     private static Set<String> setOf(String words) {
         return Set.of(words.split(" "));
@@ -402,8 +444,17 @@ final class WishReader {
     private static String colourCode(String word) {
         String usual =
                 switch (word) {
-                    case "purple" -> "violet";
-                    case "gray" -> "grey";
+                    case "purple", "violett", "lila" -> "violet";
+                    case "gray", "grau" -> "grey";
+                    case "schwarz" -> "black";
+                    case "braun" -> "brown";
+                    case "rot" -> "red";
+                    case "gelb" -> "yellow";
+                    case "grün" -> "green";
+                    case "blau" -> "blue";
+                    case "weiß", "weiss" -> "white";
+                    case "rosa" -> "pink";
+                    case "türkis" -> "turquoise";
                     default -> word;
                 };
         return WireColour.findByWord(usual).orElseThrow().code();
@@ -427,10 +478,11 @@ final class WishReader {
             }
         } else {
             for (MatchResult word : words.reversed()) {
-                if (word.end() == start - 1
+                boolean hyphened = word.end() == start && word.group().endsWith("-");
+                boolean before = word.end() == start - 1 && isGap(text.charAt(word.end()));
+                if ((before || hyphened)
                         && !FILLERS.contains(word.group())
-                        && !Character.isDigit(word.group().charAt(0))
-                        && isGap(text.charAt(word.end()))) {
+                        && !Character.isDigit(word.group().charAt(0))) {
                     start = word.start();
                 }
             }

@@ -118,6 +118,52 @@ class CustomerTextTest {
                 .containsExactly(read);
     }
 
+    @ParameterizedTest
+    @CsvSource(
+            delimiterString = "=>",
+            value = {
+                "Scheinwerfer 55W, 2m               => Scheinwerfer | filament-lamp | 55W | 2m",
+                "Hupe 4 A, Taster                   => Hupe | coil | 4A | momentary",
+                "Benzinpumpe 5 Ampere mit Relais    => Benzinpumpe | pump | 5A | relay",
+                "Griffheizung 45 W über Relais      => Griffheizung | resistive | 45W | relay",
+                "2x Blinker 21 W                    => Blinker | filament-lamp | 2x | 21W",
+                "Blinker hinten 4 x 10 W            => Blinker hinten | filament-lamp | 4x | 10W",
+                "zwei Zusatzscheinwerfer je 35 W    => Zusatzscheinwerfer | filament-lamp | 2x |"
+                        + " 35W",
+                "ein Paar Nebelscheinwerfer je 35 W => Nebelscheinwerfer | filament-lamp | 2x |"
+                        + " 35W",
+                "zwei Hupen 8A insgesamt            => Hupen | coil | 2x | 4A",
+                "3 Begrenzungsleuchten 5W           => Begrenzungsleuchten | filament-lamp | 3x |"
+                        + " 5W",
+                "LED-Scheinwerfer 35 Watt           => LED-Scheinwerfer | led | 35W",
+                "Rücklicht (LED) 5 Watt 2,4 m       => Rücklicht | led | 5W | 2.4m",
+                "Kühlerlüfter 9,5 A, 1,8 Meter lang => Kühlerlüfter | motor | 9.5A | 1.8m",
+                "Zündspule 4A 80 cm                 => Zündspule | coil | 4A | 0.8m",
+                "Ölpumpe 6A                         => Ölpumpe | pump | 6A",
+                "Steuergerät 3A Zündungsplus        => Steuergerät | electronic | 3A | 15",
+                "USB-Steckdose 2,1A mit der Zündung => USB-Steckdose | socket | 2.1A | 15",
+                "Navi 500 mA Dauerplus              => Navi | electronic | 0.5A | 30",
+                "Alarmanlage 200mA Klemme 30        => Alarmanlage | electronic | 0.2A | 30",
+                "Anlasserrelais 3A kurzzeitig       => Anlasserrelais | coil | 3A | momentary",
+                "Hupe 4A ohne Relais                => Hupe | coil | 4A",
+                "Hupe 4A, schwarzes Kabel           => Hupe | coil | 4A | BK",
+                "Hupe 4A rot/schwarze Leitung       => Hupe | coil | 4A | RDBK",
+                "Hupe 4A, Leitung blau mit weiß     => Hupe | coil | 4A | BUWH",
+                "Hupe 4A, 10A-Sicherung             => Hupe | coil | 4A | 10A-device",
+                "Hupe 4A abgesichert mit 10A        => Hupe | coil | 4A | 10A-device",
+                "Hupe 4A 1,5 mm²                    => Hupe | coil | 4A | 1.5 mm2",
+                "Hupe 4A 2,5 qmm                    => Hupe | coil | 4A | 2.5 mm2",
+                "Hupe 4A eigene Masseleitung        => Hupe | coil | 4A | wire",
+                "Hupe 4A Masse am Rahmen            => Hupe | coil | 4A | chassis",
+                "Ich hätte gern die Hupe 4A         => Hupe | coil | 4A",
+                "Hupe 4A neben Onkel Willi          => Hupe | coil | 4A ?neben Onkel Willi",
+                "Hallo Tom                          => nothing ?Hallo Tom",
+            })
+    void readsAGermanPhrase(String text, String read) {
+        assertThat(CustomerText.read(text).phrases().stream().map(CustomerTextTest::told))
+                .containsExactly(read);
+    }
+
     @Test
     void keepsApartWhatATextLists() {
         assertThat(titles("headlight 55W, 2m; horn 4A momentary; fuel pump 5 amps relay"))
@@ -126,6 +172,8 @@ class CustomerTextTest {
                 .containsExactly("Headlight", "Horn", "Fuel pump");
         assertThat(titles("- headlight 55W\r\n- horn 4A\n\n• GPS 1A. ECU 2A"))
                 .containsExactly("Headlight", "Horn", "GPS", "ECU");
+        assertThat(titles("Scheinwerfer 55W, Hupe 4A und Benzinpumpe 5A, 1,5m"))
+                .containsExactly("Scheinwerfer", "Hupe", "Benzinpumpe");
         assertThat(titles("thing 3A, gadget 4A")).containsExactly("Thing", "Gadget");
     }
 
@@ -198,6 +246,10 @@ class CustomerTextTest {
             ";",
             " ",
             " and ",
+            " und ",
+            "Hupe",
+            "rotes Kabel",
+            "über Relais",
             "55/60W",
             "'",
             "\"",
@@ -239,8 +291,8 @@ class CustomerTextTest {
         }
     }
 
-    /** Without spaces, signs that part phrases, and the word that joins them. */
+    /** Without spaces, signs that part phrases, and the words that join them. */
     private static String letters(List<String> texts) {
-        return String.join(" ", texts).replaceAll("\\band\\b|[^\\p{L}\\p{N}]", "");
+        return String.join(" ", texts).replaceAll("\\b(?:and|und)\\b|[^\\p{L}\\p{N}]", "");
     }
 }
