@@ -52,11 +52,38 @@ public final class TestDatabase
                 database.jdbcUrl(), database.user(), database.password());
     }
 
+    /** A new, empty database on the same server, for a service of the test's own. */
+    public static ApplicationContextInitializer<ConfigurableApplicationContext> newOne(
+            String name) {
+        try (Connection connection = connect();
+                Statement statement = connection.createStatement()) {
+            statement.execute("drop database if exists " + name + " with (force)");
+            statement.execute("create database " + name);
+        } catch (SQLException e) {
+            throw new IllegalStateException(e);
+        }
+        return context -> use(urlOf(name), context);
+    }
+
+    /** A connection to a database made by {@link #newOne}. */
+    public static Connection connectTo(String name) throws SQLException {
+        return DriverManager.getConnection(
+                urlOf(name), Started.DATABASE.user(), Started.DATABASE.password());
+    }
+
+    private static String urlOf(String name) {
+        return Started.DATABASE.jdbcUrl().replaceFirst("/[^/?]+(?=\\?|$)", "/" + name);
+    }
+
     @Override
     public void initialize(ConfigurableApplicationContext context) {
+        use(Started.DATABASE.jdbcUrl(), context);
+    }
+
+    private static void use(String url, ConfigurableApplicationContext context) {
         EmbeddedDatabase database = Started.DATABASE;
         TestPropertyValues.of(
-                        "spring.datasource.url=" + database.jdbcUrl(),
+                        "spring.datasource.url=" + url,
                         "spring.datasource.username=" + database.user(),
                         "spring.datasource.password=" + database.password(),
                         "spring.datasource.hikari.maximum-pool-size=4",

@@ -159,9 +159,9 @@ final class WishReader {
     private static final Pattern RETURN_BY_CHASSIS =
             Pattern.compile(
                     "\\b(?:(?:chassis|frame) (?:ground|earth|return)|(?:ground|earth)(?:s|ed)?"
-                        + " (?:to|on|through|via) (?:the"
-                        + " )?(?:frame|chassis))\\b|\\b(?:rahmenmasse|masse (?:am|über(?:"
-                        + " den)?|an(?: den)?) rahmen)\\b");
+                            + " (?:to|on|through|via) (?:the"
+                            + " )?(?:frame|chassis))\\b|\\b(?:rahmenmasse|masse (?:am|über(?:"
+                            + " den)?|an(?: den)?) rahmen)\\b");
     private static final Pattern COLOUR =
             Pattern.compile(
                     COLOUR_WORDS
