@@ -163,7 +163,9 @@ public sealed interface Expression {
                 this instanceof Joined inner
                         && (inner.operator().binding() < outer.binding()
                                 || inner.operator().binding() == outer.binding()
-                                        && (right && outer != Operator.PLUS
+                                        && (right
+                                                        && (outer == Operator.MINUS
+                                                                || outer == Operator.OVER)
                                                 || outer == Operator.TO_THE));
         return looser ? "(" + text() + ")" : text();
     }

@@ -54,7 +54,7 @@ public final class LeadFormulas {
                 Expression.largest(fixed(1), Expression.roundedUp(wanted.over(step))).times(step));
     }
 
-    private static Expression route(String name, double routeM, String lead) {
+    static Expression route(String name, double routeM, String lead) {
         return of(Quantity.job(name, routeM, Unit.METRE, Phrase.of("formula.route", lead)));
     }
 
@@ -74,9 +74,8 @@ public final class LeadFormulas {
                 current.times(
                                 warmMilliohm(
                                         "",
-                                        lead.id(),
                                         lead.wire(),
-                                        lead.routeM(),
+                                        route("L", lead.routeM(), lead.id()),
                                         current,
                                         surroundings))
                         .over(fixed(1000)));
@@ -85,26 +84,25 @@ public final class LeadFormulas {
     /**
      * r L (234.5 + T)/254.5 with the temperature of {@link ConductorTemperature}.
      *
-     * @param index ends the names of what is the lead's alone; empty where there is only one
+     * @param index ends the names of what is the wire's alone; empty where there is only one
      */
     static Expression warmMilliohm(
             String index,
-            String lead,
             Wire wire,
-            double routeM,
+            Expression route,
             Expression current,
             Surroundings surroundings) {
-        return coldMilliohm(index, lead, wire, routeM)
+        return coldMilliohm(index, wire, route)
                 .times(grown(temperature(index, wire, current, surroundings)));
     }
 
-    static Expression coldMilliohm(String index, String lead, Wire wire, double routeM) {
+    static Expression coldMilliohm(String index, Wire wire, Expression route) {
         return of(Quantity.catalog(
                         "r" + index,
                         wire.milliohmPerM(),
                         Unit.MILLIOHM_PER_METRE,
                         Phrase.of("formula.resistance-per-metre", wire.number().value())))
-                .times(route("L" + index, routeM, lead));
+                .times(route);
     }
 
     /** By how much copper's resistance has grown since 20 C: {@link Conductor}. */

@@ -46,6 +46,15 @@ public final class WayFormulas {
         List<Piece> way = CurrentWay.toLoad(feed, plans, plan, load);
         Map<Double, List<Expression>> byCurrent = new LinkedHashMap<>();
         Map<Double, Expression> currents = new LinkedHashMap<>();
+        Expression run =
+                LeadFormulas.route(
+                        "L",
+                        way.stream()
+                                .filter(piece -> piece.isTrunkOf(circuit))
+                                .findFirst()
+                                .orElseThrow()
+                                .routeM(),
+                        circuit + "/out");
         int number = 0;
         for (Piece piece : way) {
             Expression current =
@@ -67,9 +76,8 @@ public final class WayFormulas {
                             piece.isTrunkOf(circuit)
                                     ? LeadFormulas.warmMilliohm(
                                             "_" + number,
-                                            piece.id(),
                                             piece.laid().orElseThrow().wire(),
-                                            piece.routeM(),
+                                            run,
                                             current,
                                             job.surroundings())
                                     : resistance(number, piece, piece.warmOhm()));
@@ -139,9 +147,11 @@ public final class WayFormulas {
                                         laid ->
                                                 LeadFormulas.coldMilliohm(
                                                         "_" + number,
-                                                        piece.id(),
                                                         laid.wire(),
-                                                        piece.routeM()))
+                                                        LeadFormulas.route(
+                                                                "L_" + number,
+                                                                piece.routeM(),
+                                                                piece.id())))
                                 .orElseGet(() -> resistance(number, piece, piece.warmOhm())));
             }
         }
