@@ -32,6 +32,7 @@ final class ModuleBorders {
             List.of(
                     "core.quantity",
                     "core.words",
+                    "core.formula",
                     "core.check",
                     "core.catalog",
                     "core.pricing",
@@ -39,6 +40,7 @@ final class ModuleBorders {
                     "core.sizing",
                     "core.fitting",
                     "core.kit",
+                    "core.why",
                     "core.quote",
                     "core.order",
                     "core.count");

@@ -101,8 +101,9 @@ class GermanPagesTest {
         for (String sample : List.of("01-trail-quad", "07-too-much-on-one")) {
             String id = job(sample);
             String page = get("/jobs/" + id);
+            visitFigures(page);
             for (String of : listFound(page, "/proof\\?of=([^\"]+)\"")) {
-                get("/jobs/" + id + "/proof?of=" + of);
+                visitFigures(get("/jobs/" + id + "/proof?of=" + of));
             }
             for (String row : List.of("/circuits/0", "/circuits/1")) {
                 get("/jobs/" + id + "/what-if?row=" + row);
@@ -143,6 +144,16 @@ class GermanPagesTest {
         post(job + "/restore", "version=99&revision=1");
         post(job + "/delete", "version=99");
         get(location(job + "/restore", version(get(job)) + "&revision=1"));
+    }
+
+    /** One figure of each kind and code. */
+    private void visitFigures(String page) {
+        Set<String> kinds = new HashSet<>();
+        for (String figure : listFound(page, "href=\"(/jobs/\\d+/why[^\"]+)\"")) {
+            if (kinds.add(figure.replaceFirst("(of=(check:)?[a-z-]+).*", "$1"))) {
+                get(figure);
+            }
+        }
     }
 
     private void visitQuotesAndOrders() {

@@ -11,7 +11,7 @@ import org.fusewright.core.quantity.Millimetres;
 final class CutLength {
 
     /** Below a thousandth of a millimetre a rest is arithmetic, not wire. */
-    private static final double ARITHMETIC_REST_MM = 1e-3;
+    static final double ARITHMETIC_REST_MM = 1e-3;
 
     private CutLength() {}
 

@@ -27,7 +27,7 @@ record LaidWire(
         CavityEnd end) {
 
     /** By how much the heat balance may be more hopeful than the tables. */
-    private static final double ABOVE_TABLES = 1.05;
+    static final double ABOVE_TABLES = 1.05;
 
     static LaidWire of(Wire wire, Surroundings surroundings, long microsPerM, CavityEnd end) {
         WireHeat heat = WireHeat.of(wire, surroundings);

@@ -19,15 +19,23 @@ public final class ProtectionStudy {
     private final Job job;
     private final List<CircuitPlan> plans;
     private final TimeCurrentBand band;
+    private final FeedPlan feed;
 
     /**
      * @param plans of the circuit that owns the device, and then of those that borrow it
      * @param band of the device in the job's block
+     * @param feed that it hangs on
      */
-    ProtectionStudy(Job job, List<CircuitPlan> plans, TimeCurrentBand band) {
+    ProtectionStudy(Job job, List<CircuitPlan> plans, TimeCurrentBand band, FeedPlan feed) {
         this.job = job;
         this.plans = plans;
         this.band = band;
+        this.feed = feed;
+    }
+
+    /** How the figures along the way of its current came about. */
+    public WayFormulas formulas() {
+        return new WayFormulas(job, plans, feed);
     }
 
     /** Drawn anew with each call. */

@@ -381,9 +381,13 @@ public final class Sizer {
         return all;
     }
 
-    private ProtectionStudy studyOf(CircuitPlan owner, Map<String, CircuitPlan> plans) {
+    private ProtectionStudy studyOf(
+            CircuitPlan owner, Map<String, CircuitPlan> plans, Map<String, FeedPlan> feeds) {
         return new ProtectionStudy(
-                job, behind(owner.demand(), plans), loom.bandInBlock(owner.device()));
+                job,
+                behind(owner.demand(), plans),
+                loom.bandInBlock(owner.device()),
+                feeds.get(owner.demand().resolved().feed().id()));
     }
 
     private SizedJob answer(
@@ -405,7 +409,7 @@ public final class Sizer {
                             plan.splices(),
                             plan.loads(),
                             plan.ownsDevice()
-                                    ? Optional.of(studyOf(plan, plans))
+                                    ? Optional.of(studyOf(plan, plans, feedPlans))
                                     : Optional.empty(),
                             plan.why()));
         }

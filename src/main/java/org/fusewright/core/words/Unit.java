@@ -8,6 +8,7 @@ public enum Unit {
     WATT("W"),
     OHM("ohm"),
     MILLIOHM("mohm"),
+    MILLIOHM_PER_METRE("mohm/m"),
     PERCENT("%"),
     SQUARE_MILLIMETRE("mm2"),
     SECOND("s"),

@@ -147,18 +147,22 @@ class JobPieces {
             @RequestHeader(name = "HX-Request", defaultValue = "false") boolean script) {
         SizedCircuit sized = kit(id, revision).findCircuit(circuit).orElseThrow(JobPieces::gone);
         return script
-                ? new ModelAndView("jobs/chart", drawn(sized))
-                : new ModelAndView("jobs/chartpage", drawn(sized)).addObject("job", id);
+                ? new ModelAndView("jobs/chart", drawn(sized, id, revision))
+                : new ModelAndView("jobs/chartpage", drawn(sized, id, revision));
     }
 
-    private static Map<String, Object> drawn(SizedCircuit sized) {
+    private static Map<String, Object> drawn(SizedCircuit sized, long job, int revision) {
         return Map.of(
                 "study",
                 sized.study().orElseThrow(JobPieces::gone),
                 "device",
                 sized.device().orElseThrow(JobPieces::gone),
                 "circuit",
-                sized.id());
+                sized.id(),
+                "job",
+                job,
+                "revision",
+                revision);
     }
 
     private KitView kit(long id, int revision) {

@@ -163,6 +163,11 @@ public record JobView(
         return new JobView(job, form, kit, notice, refreshed, whatIf, wishes, opened, edit, true);
     }
 
+    /** The revision that is looked at; 0 where it is the job as it stands. */
+    public int asked() {
+        return lookedAt ? job.revision() : 0;
+    }
+
     /** Where the proof of something on the page is, such as "circuit:pump". */
     public String proof(String of) {
         return "/jobs/"

@@ -27,7 +27,17 @@ class DeadShortsTableTest {
         StringOutput out = new StringOutput();
         ENGINE.render(
                 "jobs/deadshorts.jte",
-                Map.of("shorts", shorts, "device", device, "circuit", "c"),
+                Map.of(
+                        "shorts",
+                        shorts,
+                        "device",
+                        device,
+                        "circuit",
+                        "c",
+                        "job",
+                        1L,
+                        "revision",
+                        0),
                 out);
         return out.toString()
                 .replaceAll("</t[dh]>", "|")

@@ -1,0 +1,83 @@
+package org.fusewright.core.why;
+
+import static org.fusewright.core.formula.Expression.of;
+
+import org.fusewright.core.formula.Derivation;
+import org.fusewright.core.formula.Expression;
+import org.fusewright.core.formula.Quantity;
+import org.fusewright.core.kit.Kit;
+import org.fusewright.core.kit.PartGroup;
+import org.fusewright.core.kit.PartLine;
+import org.fusewright.core.words.Phrase;
+import org.fusewright.core.words.Unit;
+
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/** How prices came about, as formulas in the job's currency. */
+final class PriceFormulas {
+
+    private PriceFormulas() {}
+
+    /** Each group's lines together, summed. */
+    static Derivation total(Kit kit) {
+        Map<PartGroup, Double> sums = new EnumMap<>(PartGroup.class);
+        for (PartLine line : kit.parts()) {
+            sums.merge(line.group(), line.extended().getAmount().doubleValue(), Double::sum);
+        }
+        List<Expression> terms = new ArrayList<>();
+        sums.forEach(
+                (group, sum) ->
+                        terms.add(
+                                of(
+                                        Quantity.workedOut(
+                                                "P_" + (terms.size() + 1),
+                                                sum,
+                                                Unit.NONE,
+                                                Phrase.of("part-group." + group.code())))));
+        return new Derivation(
+                "P",
+                Phrase.of("formula.all-parts", kit.job().currency().getCode()),
+                Unit.NONE,
+                Expression.sum(terms));
+    }
+
+    /** A part may stand in several groups: "spare:PYC-15". */
+    private static String nameOf(PartLine line) {
+        return line.group().code() + ":" + line.part().number().value();
+    }
+
+    /** A quantity at its unit price; the line rounds this half up to the minor unit. */
+    static Optional<Derivation> line(Kit kit, String name) {
+        return kit.parts().stream()
+                .filter(line -> name.equals(nameOf(line)))
+                .findFirst()
+                .map(
+                        line ->
+                                new Derivation(
+                                        "P",
+                                        Phrase.of(
+                                                "formula.line",
+                                                line.part().number().value(),
+                                                kit.job().currency().getCode()),
+                                        Unit.NONE,
+                                        of(Quantity.workedOut(
+                                                        "N",
+                                                        line.quantity().doubleValue(),
+                                                        Unit.NONE,
+                                                        Phrase.of("bill.quantity")))
+                                                .times(
+                                                        of(
+                                                                Quantity.catalog(
+                                                                        "p_1",
+                                                                        line.unitPrice()
+                                                                                .getAmount()
+                                                                                .doubleValue(),
+                                                                        Unit.NONE,
+                                                                        Phrase.of(
+                                                                                "formula.unit-price"))))));
+    }
+}
