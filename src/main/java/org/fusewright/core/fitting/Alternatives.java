@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 
 /**
  * Other good arrangements of a task than the cheapest. All of them keep every rule; those that are
@@ -18,6 +17,19 @@ public final class Alternatives {
     /** Finer than any block's current is told. */
     private static final double COOLER_BY_A = 0.05;
 
+    /**
+     * An arrangement that is best in something.
+     *
+     * @param task all arrangements of which are as good in it, when they have no more blocks; its
+     *     forms may have lower limits than those of the arrangement
+     */
+    public record Alternative(Arrangement arrangement, FittingTask task, int mostBlocks) {
+
+        private static Alternative of(Arrangement arrangement, FittingTask task) {
+            return new Alternative(arrangement, task, arrangement.blocks().size());
+        }
+    }
+
     private final FittingTask task;
     private final Arrangement cheapest;
 
@@ -27,8 +39,8 @@ public final class Alternatives {
     }
 
     /** The fewest blocks, and among these the cheapest. */
-    public Arrangement fewestBlocks() {
-        return fewest(task);
+    public Alternative fewestBlocks() {
+        return Alternative.of(fewest(task), task);
     }
 
     private static Arrangement fewest(FittingTask task) {
@@ -36,8 +48,8 @@ public final class Alternatives {
     }
 
     /** Most free positions in as many blocks as the cheapest has. */
-    public Arrangement mostSpare() {
-        int low = free(cheapest);
+    public Alternative mostSpare() {
+        int low = free(cheapest, task);
         int most = task.forms().stream().mapToInt(BlockForm::positions).max().orElse(0);
         int width = 0;
         for (PlacedBlock block : cheapest.blocks()) {
@@ -47,12 +59,13 @@ public final class Alternatives {
                 Math.min(
                         low + most * cheapest.blocks().size() - width,
                         FittingTask.MOST_PLACES - task.items().size());
-        Arrangement best = cheapest;
+        Alternative best = Alternative.of(cheapest, task.withSparePositions(low));
         while (low < high) {
             int middle = (low + high + 1) / 2;
-            Arrangement roomier = fewest(task.withSparePositions(middle));
+            FittingTask roomierTask = task.withSparePositions(middle);
+            Arrangement roomier = fewest(roomierTask);
             if (roomier.blocks().size() <= cheapest.blocks().size()) {
-                best = roomier;
+                best = Alternative.of(roomier, roomierTask);
                 low = middle;
             } else {
                 high = middle - 1;
@@ -62,29 +75,22 @@ public final class Alternatives {
     }
 
     /** Least current for each position of the busiest block, in as many blocks as the cheapest. */
-    public Arrangement coolest() {
+    public Alternative coolest() {
         double high = busiestA(cheapest, task);
         double low = 0;
-        Arrangement best = cheapest;
+        Alternative best = Alternative.of(cheapest, limited(high));
         while (high - low > COOLER_BY_A) {
             double middle = (low + high) / 2;
-            Arrangement cooler =
-                    fewest(
-                            task.withForms(
-                                    form ->
-                                            form.withLimits(
-                                                    form.clearanceMm(),
-                                                    Math.min(
-                                                            form.maxTotalA(),
-                                                            middle * form.positions()),
-                                                    form.maxPositionA())));
+            FittingTask coolerTask = limited(middle);
+            Arrangement cooler = fewest(coolerTask);
             boolean does =
                     cooler.unplaced().size() == cheapest.unplaced().size()
                             && cooler.released().size() == cheapest.released().size()
                             && cooler.blocks().size() <= cheapest.blocks().size();
             if (does) {
-                best = withWholeForms(cooler);
-                high = Math.min(middle, busiestA(best, task));
+                Arrangement whole = withFormsOf(task, cooler);
+                best = Alternative.of(whole, coolerTask);
+                high = Math.min(middle, busiestA(whole, task));
             } else {
                 low = middle;
             }
@@ -92,8 +98,17 @@ public final class Alternatives {
         return best;
     }
 
-    /** The task's own forms instead of those with a lower limit. */
-    private Arrangement withWholeForms(Arrangement limited) {
+    private FittingTask limited(double positionA) {
+        return task.withForms(
+                form ->
+                        form.withLimits(
+                                form.clearanceMm(),
+                                Math.min(form.maxTotalA(), positionA * form.positions()),
+                                form.maxPositionA()));
+    }
+
+    /** The arrangement with a task's own forms instead of those with a lower limit. */
+    public static Arrangement withFormsOf(FittingTask task, Arrangement limited) {
         List<PlacedBlock> blocks = new ArrayList<>();
         for (PlacedBlock block : limited.blocks()) {
             BlockForm form =
@@ -107,26 +122,37 @@ public final class Alternatives {
         return limited.withBlocks(blocks);
     }
 
-    /** The cheapest with blocks of one name only; empty when no one name holds all items. */
-    public Optional<Arrangement> oneBlockType() {
+    /** For each block, the cheapest with blocks of its name only, where these hold all items. */
+    public List<Alternative> ofOneBlockType() {
         Map<String, List<BlockForm>> byBlock = new LinkedHashMap<>();
         for (BlockForm form : task.forms()) {
             byBlock.computeIfAbsent(form.block(), b -> new ArrayList<>()).add(form);
         }
-        Optional<Arrangement> best = Optional.empty();
+        List<Alternative> all = new ArrayList<>();
         for (List<BlockForm> forms : byBlock.values()) {
-            Arrangement one =
-                    Fitter.fit(
-                            new FittingTask(task.items(), forms, task.sparePositions()),
-                            Aim.LEAST_COST,
-                            STEPS);
+            FittingTask ofOne = task.withForms(forms);
+            Arrangement one = Fitter.fit(ofOne, Aim.LEAST_COST, STEPS);
             if (one.unplaced().size() == cheapest.unplaced().size()
-                    && one.released().size() == cheapest.released().size()
-                    && best.map(b -> one.costMicros() < b.costMicros()).orElse(true)) {
-                best = Optional.of(one);
+                    && one.released().size() == cheapest.released().size()) {
+                all.add(new Alternative(one, ofOne, KnownDiscounts.ANY_NUMBER));
             }
         }
-        return best;
+        return all;
+    }
+
+    /** What the blocks cost by the prices of their forms. */
+    public static long byPieceMicros(Arrangement arrangement, FittingTask task) {
+        Map<String, Integer> widths = new LinkedHashMap<>();
+        task.items().forEach(item -> widths.put(item.id(), item.width().positions()));
+        long micros = 0;
+        for (PlacedBlock block : arrangement.blocks()) {
+            int empty = block.form().positions();
+            for (PlacedItem item : block.items()) {
+                empty -= widths.get(item.item());
+            }
+            micros += block.form().costMicros() + empty * block.form().emptyPositionMicros();
+        }
+        return micros;
     }
 
     /** Positions that stay free. */
@@ -139,10 +165,6 @@ public final class Alternatives {
             free -= arrangement.unplaced().contains(item.id()) ? 0 : item.width().positions();
         }
         return free;
-    }
-
-    private int free(Arrangement arrangement) {
-        return free(arrangement, task);
     }
 
     /** Current for each position of the block that has the most. */

@@ -7,7 +7,8 @@ import java.util.List;
  *
  * @param blocks by location in the order of the locations' first items, within a location by their
  *     earliest item; a block that only gives spare positions comes last
- * @param costMicros blocks, caps, wedges and plugs of empty positions
+ * @param costMicros blocks, caps, wedges and plugs of empty positions, less a discount if there is
+ *     one
  * @param lowerBoundMicros proven: no arrangement costs less
  * @param optimal whether the bound is met, so that the cost is proven the least; among arrangements
  *     of that cost the fewest blocks are proven too, unless the search ran out of steps
@@ -27,6 +28,13 @@ public record Arrangement(
     Arrangement withBlocks(List<PlacedBlock> others) {
         return new Arrangement(
                 others, costMicros, lowerBoundMicros, optimal, unplaced, released, moved);
+    }
+
+    /** With what it costs after a discount, and what any as good costs at least then. */
+    public Arrangement lessDiscount(long micros, long lowestMicros) {
+        long cost = costMicros - micros;
+        long bound = Math.min(cost, lowestMicros);
+        return new Arrangement(blocks, cost, bound, cost == bound, unplaced, released, moved);
     }
 
     public Arrangement {

@@ -75,6 +75,19 @@ public record BlockForm(
                 emptyPositionMicros);
     }
 
+    BlockForm withCosts(long otherCostMicros, long otherEmptyPositionMicros) {
+        return new BlockForm(
+                block,
+                cap,
+                positions,
+                relayPairStarts,
+                clearanceMm,
+                maxTotalA,
+                maxPositionA,
+                otherCostMicros,
+                otherEmptyPositionMicros);
+    }
+
     /** Whether the item alone is within height, current and width of this form. */
     public boolean takes(FittingItem item) {
         return clearanceMm >= item.heightMm()

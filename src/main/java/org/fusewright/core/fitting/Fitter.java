@@ -1,6 +1,7 @@
 package org.fusewright.core.fitting;
 
 import org.fusewright.core.fitting.FormTable.Weights;
+import org.fusewright.core.fitting.Keeping.Kept;
 
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -36,8 +37,14 @@ public final class Fitter {
     private final List<String> released = new ArrayList<>();
     private final List<FittingItem> placed = new ArrayList<>();
 
-    private Fitter(FittingTask task, Aim aim, long stepsALocation) {
+    private final boolean allForms;
+
+    /**
+     * @param allForms whether forms count too that another one replaces at no higher cost
+     */
+    private Fitter(FittingTask task, Aim aim, long stepsALocation, boolean allForms) {
         this.task = task;
+        this.allForms = allForms;
         this.stepsALocation = stepsALocation;
         weights = Weights.of(task, aim);
         for (FittingItem item : task.items()) {
@@ -47,7 +54,10 @@ public final class Fitter {
                 unplaced.add(item.id());
             }
         }
-        forms = FormTable.listWorthwhile(placed, task.forms());
+        forms =
+                allForms
+                        ? FormTable.inOrder(placed, task.forms())
+                        : FormTable.listWorthwhile(placed, task.forms());
     }
 
     /** The arrangement; with no item placed it has no block, whatever spare positions are asked. */
@@ -61,7 +71,7 @@ public final class Fitter {
      * @param stepsALocation at most
      */
     public static Arrangement fit(FittingTask task, Aim aim, long stepsALocation) {
-        return new Fitter(task, aim, stepsALocation).fit();
+        return new Fitter(task, aim, stepsALocation, false).fit();
     }
 
     /**
@@ -69,7 +79,24 @@ public final class Fitter {
      * the work, for tasks that are solved to be compared.
      */
     static Blocks findBlocks(FittingTask task, long stepsALocation) {
-        return new Fitter(task, Aim.LEAST_COST, stepsALocation).findBlocks();
+        return new Fitter(task, Aim.LEAST_COST, stepsALocation, false).findBlocks();
+    }
+
+    /** The items of each location in any form of the task, without wishes. */
+    static List<Site> listSites(FittingTask task) {
+        Fitter fitter = new Fitter(task, Aim.LEAST_COST, 0, true);
+        return fitter.listByLocation().stream().map(fitter::siteWithoutWishes).toList();
+    }
+
+    /**
+     * The arrangement that keeps most items where they were in given blocks; empty when they hold
+     * not all items, or when that is not found out in the usual steps.
+     *
+     * @param blocks of each form, by location
+     */
+    static Optional<Arrangement> arrange(
+            FittingTask task, Map<String, Map<BlockForm, Integer>> blocks) {
+        return new Fitter(task, Aim.LEAST_COST, USUAL_STEPS, true).arrange(blocks);
     }
 
     /**
@@ -108,23 +135,52 @@ public final class Fitter {
             return new Arrangement(List.of(), 0, 0, true, unplaced, List.of(), List.of());
         }
         List<List<FittingItem>> groups = listByLocation();
-        List<Site> sites = new ArrayList<>();
-        for (List<FittingItem> group : groups) {
-            sites.add(site(group.stream().map(Fitter::withoutWish).toList()));
-        }
+        List<Site> sites = groups.stream().map(this::siteWithoutWishes).toList();
         SpareSplit split = SpareSplit.find(sites, task.sparePositions(), stepsALocation);
+        List<Kept> kept = new ArrayList<>();
+        for (int s = 0; s < sites.size(); s++) {
+            SpareSplit.Part part = split.parts().get(s);
+            long price = part.filling().price();
+            kept.add(
+                    keep(
+                            groups.get(s),
+                            part.filling(),
+                            (site, steps) ->
+                                    LocationSearch.findAtMost(site, part.spare(), price, steps)));
+        }
+        return seat(kept, split.bound());
+    }
+
+    private Optional<Arrangement> arrange(Map<String, Map<BlockForm, Integer>> blocks) {
+        List<Kept> kept = new ArrayList<>();
+        for (List<FittingItem> group : listByLocation()) {
+            Map<BlockForm, Integer> set = blocks.get(group.getFirst().location());
+            Optional<Filling> filling =
+                    SetFilling.find(siteWithoutWishes(group), set, new Budget(stepsALocation));
+            if (filling.isEmpty()) {
+                return Optional.empty();
+            }
+            kept.add(
+                    keep(group, filling.get(), (site, steps) -> SetFilling.find(site, set, steps)));
+        }
+        return Optional.of(seat(kept, 0));
+    }
+
+    private Kept keep(List<FittingItem> group, Filling filling, Keeping.Refill refill) {
+        return Keeping.keep(group, filling, this::site, refill, stepsALocation);
+    }
+
+    private Arrangement seat(List<Kept> locations, long priceAtLeast) {
         List<PlacedBlock> blocks = new ArrayList<>();
         List<String> moved = new ArrayList<>();
         long cost = 0;
-        for (int s = 0; s < sites.size(); s++) {
-            Keeping.Kept kept =
-                    Keeping.keep(groups.get(s), split.parts().get(s), this::site, stepsALocation);
+        for (Kept kept : locations) {
             Regrouping.improve(kept.filling());
             blocks.addAll(Seating.seat(kept.filling()));
             moved.addAll(kept.moved());
             cost += kept.filling().costMicros();
         }
-        long bound = Math.min(cost, weights.costAtLeast(split.bound(), blocks.size()));
+        long bound = Math.min(cost, weights.costAtLeast(priceAtLeast, blocks.size()));
         return new Arrangement(blocks, cost, bound, cost == bound, unplaced, released, moved);
     }
 
@@ -179,9 +235,14 @@ public final class Fitter {
                 : item.withPlace(Optional.empty());
     }
 
+    private Site siteWithoutWishes(List<FittingItem> items) {
+        return site(items.stream().map(Fitter::withoutWish).toList());
+    }
+
     /** The items of a location, each with a place at that place. */
     private Site site(List<FittingItem> items) {
-        FormTable table = FormTable.of(forms, NamedBlocks.of(items, task.forms()), weights);
+        FormTable table =
+                FormTable.of(forms, NamedBlocks.of(items, task.forms(), allForms), weights);
         return new Site(items.getFirst().location(), items, table);
     }
 }

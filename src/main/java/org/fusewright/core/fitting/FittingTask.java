@@ -21,6 +21,10 @@ public record FittingTask(List<FittingItem> items, List<BlockForm> forms, int sp
         return new FittingTask(items, forms.stream().map(change).toList(), sparePositions);
     }
 
+    FittingTask withForms(List<BlockForm> others) {
+        return new FittingTask(items, others, sparePositions);
+    }
+
     FittingTask withItems(UnaryOperator<FittingItem> change) {
         return new FittingTask(items.stream().map(change).toList(), forms, sparePositions);
     }

@@ -153,10 +153,7 @@ final class FormTable {
         return new FormTable(builder, weights);
     }
 
-    /**
-     * Drops each form that another one replaces at no higher cost, and puts those that take the
-     * most items first: the cheap forms at the end then have a tight bound of their own.
-     */
+    /** Drops each form that another one replaces at no higher cost, and puts the rest in order. */
     static List<BlockForm> listWorthwhile(List<FittingItem> items, List<BlockForm> all) {
         List<BlockForm> kept = new ArrayList<>();
         for (int i = 0; i < all.size(); i++) {
@@ -164,6 +161,14 @@ final class FormTable {
                 kept.add(all.get(i));
             }
         }
+        return inOrder(items, kept);
+    }
+
+    /**
+     * Forms that take the most items first: the cheap forms at the end then have a tight bound of
+     * their own.
+     */
+    static List<BlockForm> inOrder(List<FittingItem> items, List<BlockForm> kept) {
         int[] taken = new int[kept.size()];
         for (int f = 0; f < taken.length; f++) {
             for (FittingItem item : items) {

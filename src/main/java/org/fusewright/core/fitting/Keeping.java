@@ -22,22 +22,27 @@ final class Keeping {
 
     private Keeping() {}
 
+    /** Another filling that is as good, of the same items with other places. */
+    interface Refill {
+        Optional<Filling> find(Site site, Budget budget);
+    }
+
     /**
      * @param items with the places that they had
-     * @param best what the location costs when no place is kept but the fixed ones
+     * @param best filling when no place is kept but the fixed ones
      * @param asSite the items as a site, each with a place at that place
      */
     static Kept keep(
             List<FittingItem> items,
-            SpareSplit.Part best,
+            Filling best,
             Function<List<FittingItem>, Site> asSite,
+            Refill refill,
             long steps) {
         List<String> wired = items.stream().filter(Keeping::isWish).map(FittingItem::id).toList();
         if (wired.isEmpty()) {
-            return new Kept(best.filling(), List.of());
+            return new Kept(best, List.of());
         }
         Budget budget = new Budget(steps);
-        long price = best.filling().price();
         return Subsets.findLargest(
                         wired,
                         kept -> {
@@ -47,12 +52,11 @@ final class Keeping {
                                 return Optional.empty();
                             }
                             Budget part = budget.split(STEPS_A_TRY);
-                            Optional<Filling> filling =
-                                    LocationSearch.findAtMost(site, best.spare(), price, part);
+                            Optional<Filling> filling = refill.find(site, part);
                             budget.giveBack(part);
                             return filling.map(found -> new Kept(found, without(wired, kept)));
                         })
-                .orElseGet(() -> new Kept(best.filling(), wired));
+                .orElseGet(() -> new Kept(best, wired));
     }
 
     private static boolean isWish(FittingItem item) {

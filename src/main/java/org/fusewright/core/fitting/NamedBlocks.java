@@ -21,7 +21,10 @@ record NamedBlocks(List<NamedBlock> blocks) {
     /** A form and what is left of it; its positions stay as they are. */
     record NarrowedForm(BlockForm whole, BlockForm narrowed) {}
 
-    static NamedBlocks of(List<FittingItem> items, List<BlockForm> forms) {
+    /**
+     * @param all whether forms are listed too that another one replaces at no higher cost
+     */
+    static NamedBlocks of(List<FittingItem> items, List<BlockForm> forms, boolean all) {
         Map<String, List<FittingItem>> byName = new LinkedHashMap<>();
         for (FittingItem item : items) {
             item.place()
@@ -33,7 +36,7 @@ record NamedBlocks(List<NamedBlock> blocks) {
         List<NamedBlock> blocks = new ArrayList<>();
         byName.forEach(
                 (name, members) ->
-                        blocks.add(new NamedBlock(name, members, formsFor(members, forms))));
+                        blocks.add(new NamedBlock(name, members, formsFor(members, forms, all))));
         return new NamedBlocks(blocks);
     }
 
@@ -47,7 +50,8 @@ record NamedBlocks(List<NamedBlock> blocks) {
         return false;
     }
 
-    private static List<NarrowedForm> formsFor(List<FittingItem> members, List<BlockForm> forms) {
+    private static List<NarrowedForm> formsFor(
+            List<FittingItem> members, List<BlockForm> forms, boolean all) {
         List<NarrowedForm> fitting = new ArrayList<>();
         for (BlockForm form : forms) {
             narrow(form, members)
@@ -56,7 +60,7 @@ record NamedBlocks(List<NamedBlock> blocks) {
         List<BlockForm> narrowed = fitting.stream().map(NarrowedForm::narrowed).toList();
         List<NarrowedForm> kept = new ArrayList<>();
         for (int i = 0; i < fitting.size(); i++) {
-            if (!FormTable.isReplaceable(narrowed, i)) {
+            if (all || !FormTable.isReplaceable(narrowed, i)) {
                 kept.add(fitting.get(i));
             }
         }

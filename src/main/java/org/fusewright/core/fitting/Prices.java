@@ -7,7 +7,7 @@ package org.fusewright.core.fitting;
  * with the primal simplex on a small dense tableau. Any prices that pass the feasibility check at
  * the end give a valid bound, so rounding can only weaken it.
  */
-final class Prices {
+public final class Prices {
 
     /** More than all rounding of the sums below, far less than one block among a thousand. */
     private static final double SAFETY = 1 - 1e-11;
@@ -19,10 +19,12 @@ final class Prices {
     /**
      * The prices by row.
      *
+     * @param give what one block brings, by row and form
+     * @param asked by row
      * @param cost of one block, by form
      * @param from the first form that may still be used
      */
-    static double[] find(double[][] give, double[] asked, double[] cost, int from) {
+    public static double[] find(double[][] give, double[] asked, double[] cost, int from) {
         int rows = asked.length;
         int forms = cost.length - from;
         int columns = rows + forms;

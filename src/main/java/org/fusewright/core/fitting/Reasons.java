@@ -70,12 +70,17 @@ public final class Reasons {
 
     static FittingTask withoutUnplaced(FittingTask task, Arrangement arrangement) {
         List<FittingItem> placed = new ArrayList<>(task.items().size());
+        boolean same = true;
         for (FittingItem item : task.items()) {
             if (arrangement.unplaced().isEmpty() || !arrangement.unplaced().contains(item.id())) {
-                placed.add(withoutWish(item));
+                FittingItem without = withoutWish(item);
+                placed.add(without);
+                same &= without == item;
+            } else {
+                same = false;
             }
         }
-        return new FittingTask(placed, task.forms(), task.sparePositions());
+        return same ? task : new FittingTask(placed, task.forms(), task.sparePositions());
     }
 
     /** The least that blocks with enough positions cost, when nothing else counts. */

@@ -5,7 +5,7 @@ import java.util.stream.Stream;
 
 /** What the arrangement of a job's blocks is to be best in. */
 public enum ArrangementKind {
-    /** Least cost of blocks, caps, wedges and plugs. */
+    /** Least cost of blocks, caps, wedges and plugs, bagged sets taken into account. */
     CHEAPEST("cheapest"),
     FEWEST_BLOCKS("fewest-blocks"),
     /** Most free positions in no more blocks than the cheapest has. */

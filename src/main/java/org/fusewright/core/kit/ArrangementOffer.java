@@ -9,7 +9,7 @@ import java.util.List;
  * One way to arrange a job's blocks, for the owner to pick.
  *
  * @param kinds what it is best in; at least one
- * @param cost of blocks, caps, wedges and plugs
+ * @param cost as of {@link Kit.Fit}
  * @param optimal whether it is proven the best of its first kind
  * @param picked whether the job asks for it
  * @param free positions that stay free

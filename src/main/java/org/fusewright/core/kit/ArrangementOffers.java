@@ -2,11 +2,12 @@ package org.fusewright.core.kit;
 
 import org.fusewright.core.fitting.Alternatives;
 import org.fusewright.core.fitting.Arrangement;
-import org.fusewright.core.fitting.Fitter;
 import org.fusewright.core.fitting.FittingTask;
+import org.fusewright.core.fitting.KnownDiscounts;
 import org.fusewright.core.fitting.PlacedBlock;
 import org.fusewright.core.job.ArrangementKind;
 import org.fusewright.core.job.Choices;
+import org.fusewright.core.kit.Arranging.Arranged;
 import org.fusewright.core.pricing.Stock;
 import org.fusewright.core.sizing.SizedJob;
 
@@ -34,7 +35,7 @@ final class ArrangementOffers {
         }
     }
 
-    private record Found(Arrangement arrangement, List<ArrangementKind> kinds) {}
+    private record Found(Arranged arranged, List<ArrangementKind> kinds) {}
 
     private ArrangementOffers() {}
 
@@ -42,33 +43,36 @@ final class ArrangementOffers {
         return block.location() + "/" + block.form().block() + "/" + block.form().cap();
     }
 
-    static List<ArrangementOffer> list(SizedJob sized, Stock stock, Choices choices) {
+    static List<ArrangementOffer> list(
+            SizedJob sized, Stock stock, Choices choices, KnownDiscounts known) {
         FittingModel model = FittingModel.of(sized, stock, choices);
-        Arrangement cheapest = Fitter.fit(model.task());
+        FittingTask task = model.task();
+        Arranging arranging = Arranging.of(model, sized, choices, known);
         Map<Looks, Found> found = new LinkedHashMap<>();
         for (ArrangementKind kind : ArrangementKind.values()) {
-            Arranging.find(model, cheapest, kind)
-                    .filter(arrangement -> !arrangement.blocks().isEmpty())
+            arranging
+                    .find(kind)
+                    .filter(one -> !one.blocks().isEmpty())
                     .ifPresent(
-                            arrangement ->
+                            one ->
                                     found.computeIfAbsent(
-                                                    Looks.of(arrangement, model.task()),
-                                                    l -> new Found(arrangement, new ArrayList<>()))
+                                                    Looks.of(one.arrangement(), task),
+                                                    l -> new Found(one, new ArrayList<>()))
                                             .kinds()
                                             .add(kind));
         }
         List<ArrangementOffer> offers = new ArrayList<>();
         for (Found one : found.values()) {
-            Arrangement arrangement = one.arrangement();
+            Arrangement arrangement = one.arranged.arrangement();
             offers.add(
                     new ArrangementOffer(
                             one.kinds(),
                             model.money(arrangement.costMicros()),
                             arrangement.optimal(),
                             one.kinds().contains(choices.arrangement()),
-                            BlockAssembly.assemble(arrangement, sized, stock, choices),
-                            Alternatives.free(arrangement, model.task()),
-                            Alternatives.busiestA(arrangement, model.task())));
+                            one.arranged.blocks(),
+                            Alternatives.free(arrangement, task),
+                            Alternatives.busiestA(arrangement, task)));
         }
         return offers;
     }

@@ -2,6 +2,7 @@ package org.fusewright.core.kit;
 
 import org.fusewright.core.catalog.Block;
 import org.fusewright.core.catalog.Cap;
+import org.fusewright.core.catalog.PartNumber;
 import org.fusewright.core.catalog.Plug;
 import org.fusewright.core.catalog.Wedge;
 import org.fusewright.core.fitting.BlockForm;
@@ -23,21 +24,57 @@ import java.util.List;
 import java.util.Optional;
 
 /** The sized job in the words of the fitting: what needs room, and which blocks could give it. */
-record FittingModel(FittingTask task, PriceList prices) {
+record FittingModel(FittingTask task, Stock stock, List<FormParts> parts) {
+
+    static final int PLUGS_A_POSITION = 2;
+
+    /** What a block of a form is made of, and what closes each empty cavity. */
+    record FormParts(Block block, Cap cap, Optional<Wedge> wedge, Optional<Plug> plug) {
+
+        /** One of each in a block. */
+        List<PartNumber> all() {
+            return wedge.map(w -> List.of(block.number(), cap.number(), w.number()))
+                    .orElseGet(() -> List.of(block.number(), cap.number()));
+        }
+    }
 
     static FittingModel of(SizedJob sized, Stock stock, Choices choices) {
         List<FittingItem> items = new ArrayList<>();
         for (SizedCircuit circuit : sized.circuits()) {
             items.addAll(itemsOf(circuit));
         }
-        FittingTask task =
-                new FittingTask(items, listForms(stock, choices), choices.sparePositions());
-        return new FittingModel(task, stock.prices());
+        List<FormParts> parts = listParts(stock, choices);
+        List<BlockForm> forms = new ArrayList<>(parts.size());
+        for (FormParts of : parts) {
+            forms.add(form(of, stock));
+        }
+        FittingTask task = new FittingTask(items, forms, choices.sparePositions());
+        return new FittingModel(task, stock, parts);
+    }
+
+    PriceList prices() {
+        return stock.prices();
+    }
+
+    /** What a form is made of, which may be one of the task with other limits. */
+    FormParts partsOf(BlockForm form) {
+        for (FormParts of : parts) {
+            if (of.block.number().value().equals(form.block())
+                    && of.cap.number().value().equals(form.cap())) {
+                return of;
+            }
+        }
+        throw new IllegalArgumentException("no form of this model: " + form);
+    }
+
+    /** Whether all blocks take terminals of one family. */
+    boolean isOfOneFamily() {
+        return parts.stream().map(of -> of.block.terminalFamily()).distinct().count() <= 1;
     }
 
     /** In the job's currency. */
     BigMoney money(long micros) {
-        return BigMoney.ofScale(prices.currency(), micros, 6);
+        return BigMoney.ofScale(prices().currency(), micros, 6);
     }
 
     private static Place place(BlockPlace place) {
@@ -100,40 +137,41 @@ record FittingModel(FittingTask task, PriceList prices) {
     }
 
     /** Every stocked block with every stocked cap that closes it; wedge and plugs as chosen. */
-    private static List<BlockForm> listForms(Stock stock, Choices choices) {
-        List<BlockForm> forms = new ArrayList<>();
+    private static List<FormParts> listParts(Stock stock, Choices choices) {
+        List<FormParts> parts = new ArrayList<>();
         for (Block block : stock.list(Block.class)) {
             for (Cap cap : stock.list(Cap.class)) {
                 if (cap.fits().contains(block.number())) {
-                    forms.add(form(block, cap, stock, choices));
+                    parts.add(
+                            new FormParts(
+                                    block,
+                                    cap,
+                                    findWedge(block, stock, choices),
+                                    findPlug(block, stock, choices)));
                 }
             }
         }
-        return forms;
+        return parts;
     }
 
-    private static BlockForm form(Block block, Cap cap, Stock stock, Choices choices) {
+    private static BlockForm form(FormParts parts, Stock stock) {
         PriceList prices = stock.prices();
-        long wedgeMicros =
-                findWedge(block, stock, choices)
-                        .map(wedge -> prices.unitPriceMicros(wedge.number()))
-                        .orElse(0L);
-        long plugMicros =
-                findPlug(block, stock, choices)
-                        .map(plug -> prices.unitPriceMicros(plug.number()))
-                        .orElse(0L);
+        Block block = parts.block;
+        long cost = 0;
+        for (PartNumber part : parts.all()) {
+            cost += prices.unitPriceMicros(part);
+        }
+        long plugMicros = parts.plug.map(p -> prices.unitPriceMicros(p.number())).orElse(0L);
         return new BlockForm(
                 block.number().value(),
-                cap.number().value(),
+                parts.cap.number().value(),
                 block.positions(),
                 block.relayPairs().stream().map(Block.RelayPair::first).toList(),
-                cap.clearanceMm(),
+                parts.cap.clearanceMm(),
                 block.maxTotalA(),
                 block.maxPositionA(),
-                prices.unitPriceMicros(block.number())
-                        + prices.unitPriceMicros(cap.number())
-                        + wedgeMicros,
-                2 * plugMicros);
+                cost,
+                PLUGS_A_POSITION * plugMicros);
     }
 
     static Optional<Wedge> findWedge(Block block, Stock stock, Choices choices) {

@@ -9,6 +9,7 @@ import org.fusewright.core.fitting.PlacedBlock;
 import org.fusewright.core.fitting.Rejected;
 import org.fusewright.core.fitting.Width;
 import org.fusewright.core.job.ArrangementKind;
+import org.fusewright.core.kit.Arranging.Pick;
 import org.fusewright.core.words.Amount;
 import org.fusewright.core.words.Phrase;
 import org.fusewright.core.words.Price;
@@ -40,31 +41,44 @@ final class FittingWords {
             Comparator.comparingDouble(BlockForm::clearanceMm);
 
     private final Arranging arranging;
+    private final Pick pick;
     private final FittingModel model;
     private final FittingTask task;
 
-    private FittingWords(Arranging arranging) {
+    private FittingWords(Arranging arranging, Pick pick) {
         this.arranging = arranging;
+        this.pick = pick;
         model = arranging.model();
         task = model.task();
     }
 
-    static List<Text> of(Arranging arranging, ArrangementKind asked, KnownReasons reasons) {
-        return new FittingWords(arranging).list(asked, reasons);
+    static List<Text> of(
+            Arranging arranging, Pick pick, ArrangementKind asked, KnownReasons reasons) {
+        return new FittingWords(arranging, pick).list(asked, reasons);
     }
 
     private List<Text> list(ArrangementKind asked, KnownReasons reasons) {
         List<Text> words = new ArrayList<>();
-        Arrangement picked = arranging.picked();
+        Arrangement picked = pick.arranged().arrangement();
         if (!picked.blocks().isEmpty()) {
-            words.add(what(picked));
+            words.add(what(picked, pick.arranged().byPieceMicros()));
         }
-        if (asked != arranging.kind()) {
+        if (pick.arranged().savedMicros() > 0) {
+            words.add(
+                    Phrase.of(
+                            "fitting.bags-save",
+                            money(pick.arranged().savedMicros()),
+                            money(picked.costMicros())));
+        }
+        if (pick.kind() == ArrangementKind.CHEAPEST && arranging.lostByPieceMicros() > 0) {
+            words.add(cheaperByPiece());
+        }
+        if (asked != pick.kind()) {
             words.add(NOT_OF_ONE_TYPE);
         } else if (asked != ArrangementKind.CHEAPEST) {
             words.add(difference(asked));
         }
-        reasons.list(task, arranging.cheapest()).stream()
+        reasons.list(task, arranging.cheapestByPiece()).stream()
                 .limit(MOST_REJECTED)
                 .map(this::rejection)
                 .forEach(words::add);
@@ -76,12 +90,27 @@ final class FittingWords {
         return words;
     }
 
-    private Text what(Arrangement arrangement) {
+    private Text cheaperByPiece() {
+        Arrangement byPiece = arranging.cheapestByPiece();
+        return Phrase.of(
+                "fitting.cheaper-by-piece",
+                listed(forms(byPiece)),
+                money(byPiece.costMicros()),
+                money(arranging.lostByPieceMicros()));
+    }
+
+    private static Map<BlockForm, Integer> forms(Arrangement arrangement) {
         Map<BlockForm, Integer> forms = new LinkedHashMap<>();
+        for (PlacedBlock block : arrangement.blocks()) {
+            forms.merge(block.form(), 1, Integer::sum);
+        }
+        return forms;
+    }
+
+    private Text what(Arrangement arrangement, long byPieceMicros) {
         int positions = 0;
         int pairs = 0;
         for (PlacedBlock block : arrangement.blocks()) {
-            forms.merge(block.form(), 1, Integer::sum);
             positions += block.form().positions();
             pairs += block.form().relayPairStarts().size();
         }
@@ -97,7 +126,7 @@ final class FittingWords {
         Text held = Phrase.counted("fitting.devices", devices);
         return Phrase.of(
                 "fitting.what",
-                listed(forms),
+                listed(forms(arrangement)),
                 pairs > 0
                         ? Phrase.of(
                                 "fitting.room-with-pairs",
@@ -111,11 +140,13 @@ final class FittingWords {
                                 Phrase.counted("fitting.relays", relays))
                         : held,
                 free > 0 ? Phrase.of("fitting.free", free) : NONE_FREE,
-                money(arrangement.costMicros()));
+                money(byPieceMicros));
     }
 
     private Text difference(ArrangementKind asked) {
-        long more = arranging.picked().costMicros() - arranging.cheapest().costMicros();
+        long more =
+                pick.arranged().arrangement().costMicros()
+                        - arranging.cheapest().arrangement().costMicros();
         Text kind = Phrase.of("fitting.picked-for." + asked.code());
         return more == 0
                 ? Phrase.of("fitting.picked-same-cost", kind)

@@ -36,7 +36,8 @@ public record Kit(
     /**
      * How the blocks were found.
      *
-     * @param cost of blocks, caps, wedges and plugs
+     * @param cost of blocks, caps, wedges and plugs by the piece, less what bagged sets save on the
+     *     kit
      * @param lowerBound proven: no arrangement of this kind costs less
      * @param kind what the arrangement is best in
      * @param why these blocks and not others, in sentences

@@ -7,6 +7,7 @@ import org.fusewright.core.fitting.KnownReasons;
 import org.fusewright.core.fitting.Place;
 import org.fusewright.core.fitting.Width;
 import org.fusewright.core.job.ArrangementKind;
+import org.fusewright.core.kit.Arranging.Pick;
 import org.fusewright.core.kit.Kit.Move;
 import org.fusewright.core.words.Text;
 
@@ -18,23 +19,17 @@ final class KitFit {
 
     private KitFit() {}
 
-    static Kit.Fit of(
-            Arranging arranging,
-            ArrangementKind asked,
-            List<KitBlock> blocks,
-            KnownReasons reasons) {
-        Arrangement picked = arranging.picked();
+    static Kit.Fit of(Arranging arranging, Pick pick, ArrangementKind asked, KnownReasons reasons) {
+        Arrangement picked = pick.arranged().arrangement();
+        Arrangement cheapest = arranging.cheapest().arrangement();
         FittingModel model = arranging.model();
         return new Kit.Fit(
                 model.money(picked.costMicros()),
-                model.money(
-                        Math.max(
-                                picked.lowerBoundMicros(),
-                                arranging.cheapest().lowerBoundMicros())),
+                model.money(Math.max(picked.lowerBoundMicros(), cheapest.lowerBoundMicros())),
                 picked.optimal(),
-                arranging.kind(),
-                FittingWords.of(arranging, asked, reasons),
-                moves(model, picked, blocks));
+                pick.kind(),
+                FittingWords.of(arranging, pick, asked, reasons),
+                moves(model, picked, pick.arranged().blocks()));
     }
 
     private static List<Move> moves(

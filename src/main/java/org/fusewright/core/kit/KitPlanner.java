@@ -3,13 +3,15 @@ package org.fusewright.core.kit;
 import org.fusewright.core.catalog.Catalog;
 import org.fusewright.core.check.Check;
 import org.fusewright.core.check.CheckCode;
-import org.fusewright.core.fitting.Arrangement;
+import org.fusewright.core.fitting.KnownDiscounts;
 import org.fusewright.core.fitting.KnownReasons;
+import org.fusewright.core.job.ArrangementKind;
 import org.fusewright.core.job.Job;
 import org.fusewright.core.job.JobProblem;
 import org.fusewright.core.job.JobResolver;
 import org.fusewright.core.job.MalformedJobException;
 import org.fusewright.core.job.ResolvedJob;
+import org.fusewright.core.kit.Arranging.Pick;
 import org.fusewright.core.pricing.PriceList;
 import org.fusewright.core.pricing.Stock;
 import org.fusewright.core.sizing.PlacedStocks;
@@ -34,6 +36,7 @@ public final class KitPlanner {
     private final Catalog catalog;
     private final Map<CurrencyUnit, PlacedStocks> stocks;
     private final KnownReasons reasons = new KnownReasons();
+    private final KnownDiscounts discounts = new KnownDiscounts();
 
     private KitPlanner(Catalog catalog) {
         this.catalog = catalog;
@@ -60,9 +63,10 @@ public final class KitPlanner {
         ResolvedJob resolved = JobResolver.resolve(job, stock);
         SizedJob sized = Sizer.size(resolved, placed);
         FittingModel model = FittingModel.of(sized, stock, job.choices());
-        Arranging arranging = Arranging.of(model, job.choices().arrangement());
-        Arrangement arrangement = arranging.picked();
-        List<KitBlock> blocks = BlockAssembly.assemble(arrangement, sized, stock, job.choices());
+        Arranging arranging = Arranging.of(model, sized, job.choices(), discounts);
+        ArrangementKind asked = job.choices().arrangement();
+        Pick pick = arranging.pick(asked);
+        List<KitBlock> blocks = pick.arranged().blocks();
         LeadEnds ends = LeadEnds.of(blocks);
         List<KitCircuit> circuits = ends.circuits(sized.circuits());
         List<KitFeed> feeds = ends.feeds(sized.feeds());
@@ -72,7 +76,13 @@ public final class KitPlanner {
         List<Check> checks =
                 byCode(
                         sized.checks(),
-                        KitChecks.of(blocks, model, arrangement, leads, parts, resolved));
+                        KitChecks.of(
+                                blocks,
+                                model,
+                                pick.arranged().arrangement(),
+                                leads,
+                                parts,
+                                resolved));
         return new Kit(
                 job,
                 catalog.version(),
@@ -80,7 +90,7 @@ public final class KitPlanner {
                 circuits,
                 feeds,
                 blocks,
-                KitFit.of(arranging, job.choices().arrangement(), blocks, reasons),
+                KitFit.of(arranging, pick, asked, reasons),
                 checks,
                 parts,
                 wire,
@@ -97,7 +107,7 @@ public final class KitPlanner {
         PlacedStocks placed = stockIn(job.currency());
         Stock stock = placed.stock();
         SizedJob sized = Sizer.size(JobResolver.resolve(job, stock), placed);
-        return ArrangementOffers.list(sized, stock, job.choices());
+        return ArrangementOffers.list(sized, stock, job.choices(), discounts);
     }
 
     /**

@@ -1,19 +1,8 @@
 package org.fusewright.core.kit;
 
 import org.fusewright.core.catalog.BaggedSet;
-import org.fusewright.core.catalog.Block;
-import org.fusewright.core.catalog.Cap;
-import org.fusewright.core.catalog.Device;
-import org.fusewright.core.catalog.Holder;
 import org.fusewright.core.catalog.Part;
 import org.fusewright.core.catalog.PartNumber;
-import org.fusewright.core.catalog.Plug;
-import org.fusewright.core.catalog.Relay;
-import org.fusewright.core.catalog.Seal;
-import org.fusewright.core.catalog.Splice;
-import org.fusewright.core.catalog.Terminal;
-import org.fusewright.core.catalog.Wedge;
-import org.fusewright.core.catalog.Wire;
 import org.fusewright.core.job.ResolvedJob;
 import org.fusewright.core.pricing.Covering;
 import org.fusewright.core.pricing.PriceList;
@@ -140,7 +129,7 @@ final class PartsList {
                         (number, quantity) -> {
                             Part part = stock.catalog().getPart(number);
                             BigDecimal pieces = BigDecimal.valueOf(quantity);
-                            add(part, groupOf(part), pieces, takePlaces(number, quantity));
+                            add(part, PartGroup.of(part), pieces, takePlaces(number, quantity));
                         });
     }
 
@@ -207,22 +196,5 @@ final class PartsList {
                         contains,
                         surplus);
         lines.computeIfAbsent(group, none -> new ArrayList<>()).add(line);
-    }
-
-    private static PartGroup groupOf(Part part) {
-        return switch (part) {
-            case BaggedSet set -> PartGroup.SET;
-            case Block block -> PartGroup.BLOCK;
-            case Cap cap -> PartGroup.CAP;
-            case Wedge wedge -> PartGroup.WEDGE;
-            case Terminal terminal -> PartGroup.TERMINAL;
-            case Seal seal -> PartGroup.SEAL;
-            case Plug plug -> PartGroup.PLUG;
-            case Device device -> PartGroup.DEVICE;
-            case Relay relay -> PartGroup.RELAY;
-            case Splice splice -> PartGroup.SPLICE;
-            case Wire wire -> PartGroup.WIRE;
-            case Holder holder -> PartGroup.HOLDER;
-        };
     }
 }

@@ -1,5 +1,6 @@
 package org.fusewright.core.pricing;
 
+import org.fusewright.core.catalog.BaggedSet;
 import org.fusewright.core.catalog.BladeForm;
 import org.fusewright.core.catalog.Catalog;
 import org.fusewright.core.catalog.Device;
@@ -32,6 +33,7 @@ public final class Stock {
 
     private final Catalog catalog;
     private final PriceList prices;
+    private final Bags bags;
     private final Map<DeviceKind, List<Device>> blockDevices = new EnumMap<>(DeviceKind.class);
     private final Map<PartNumber, Holder> holders = new HashMap<>();
     private final List<Device> mainDevices;
@@ -52,6 +54,7 @@ public final class Stock {
                                         Part::getClass, Collectors.toUnmodifiableList()));
         Comparator<Part> cheapestFirst =
                 Comparator.comparingLong(part -> prices.unitPriceMicros(part.number()));
+        this.bags = Bags.of(list(BaggedSet.class), prices);
         byKind.forEach(
                 (kind, parts) -> byPrice.put(kind, parts.stream().sorted(cheapestFirst).toList()));
         Comparator<Device> byRating =
@@ -117,6 +120,10 @@ public final class Stock {
 
     public PriceList prices() {
         return prices;
+    }
+
+    public Bags bags() {
+        return bags;
     }
 
     /** Stocked parts of one kind, by number. */

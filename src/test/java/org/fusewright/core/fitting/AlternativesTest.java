@@ -7,7 +7,6 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 import java.util.List;
-import java.util.Optional;
 import java.util.SplittableRandom;
 
 /** Other arrangements than the cheapest, drawn and by their properties. */
@@ -25,7 +24,8 @@ class AlternativesTest {
                 "d1 d2 d3 d4 d5 | 3P=5 6P=11 8P=30; 6P[d1 d2 d3 d4 d5 .]",
             })
     void fitsIntoTheFewestBlocks(String task, String expected) {
-        assertThat(Drawing.draw(of(Drawing.task(task)).fewestBlocks())).isEqualTo(expected);
+        assertThat(Drawing.draw(of(Drawing.task(task)).fewestBlocks().arrangement()))
+                .isEqualTo(expected);
     }
 
     @ParameterizedTest
@@ -36,7 +36,8 @@ class AlternativesTest {
                 "d1 d2 d3 d4 | 3P=5 4P=8; 4P[d1 d2 d3 d4]",
             })
     void leavesMostPositionsFree(String task, String expected) {
-        assertThat(Drawing.draw(of(Drawing.task(task)).mostSpare())).isEqualTo(expected);
+        assertThat(Drawing.draw(of(Drawing.task(task)).mostSpare().arrangement()))
+                .isEqualTo(expected);
     }
 
     @ParameterizedTest
@@ -48,7 +49,7 @@ class AlternativesTest {
             })
     void spreadsTheCurrent(String task, double mostInOneBlockA) {
         FittingTask drawn = Drawing.task(task);
-        Arrangement coolest = of(drawn).coolest();
+        Arrangement coolest = of(drawn).coolest().arrangement();
         Rules.assertKept(drawn, coolest);
         for (PlacedBlock block : coolest.blocks()) {
             double sumA = 0;
@@ -72,13 +73,15 @@ class AlternativesTest {
                 "d1 d2 d3 d4 | 3P=5 4P=10; 4P[d1 d2 d3 d4]",
             })
     void fitsIntoOneTypeOfBlock(String task, String expected) {
-        assertThat(of(Drawing.task(task)).oneBlockType().map(Drawing::draw)).contains(expected);
+        assertThat(of(Drawing.task(task)).ofOneBlockType())
+                .extracting(one -> Drawing.draw(one.arrangement()))
+                .contains(expected);
     }
 
     @Test
     void saysWhenNoOneTypeDoes() {
         FittingTask task = Drawing.task("d1^30 r1 | 3P^40 4P^20");
-        assertThat(of(task).oneBlockType()).isEqualTo(Optional.empty());
+        assertThat(of(task).ofOneBlockType()).isEmpty();
     }
 
     @Test
@@ -88,9 +91,9 @@ class AlternativesTest {
             FittingTask task = RandomTasks.task(random, 1 + random.nextInt(14), random.nextInt(3));
             Arrangement cheapest = Fitter.fit(task);
             Alternatives others = new Alternatives(task, cheapest);
-            Arrangement fewest = others.fewestBlocks();
-            Arrangement roomiest = others.mostSpare();
-            Arrangement coolest = others.coolest();
+            Arrangement fewest = others.fewestBlocks().arrangement();
+            Arrangement roomiest = others.mostSpare().arrangement();
+            Arrangement coolest = others.coolest().arrangement();
             String as = Drawing.text(task);
             Rules.assertKept(task, roomiest);
             Rules.assertKept(task, coolest);
