@@ -32,6 +32,22 @@ record Market(List<PartSupply> parts, List<String> suppliers, long[] minimums) {
         return used;
     }
 
+    /**
+     * The same with minimums that whole packs can reach.
+     *
+     * @param out suppliers of whom nothing is bought
+     * @param forced the suppliers that are ordered from; the other minimums stay
+     */
+    Market withReachableMinimums(boolean[] out, boolean[] forced) {
+        long[] reachable = minimums.clone();
+        for (int s = 0; s < reachable.length; s++) {
+            if (forced[s]) {
+                reachable[s] = Padding.leastReachable(this, s, out);
+            }
+        }
+        return new Market(parts, suppliers, reachable);
+    }
+
     static long sum(long[] values) {
         long sum = 0;
         for (long value : values) {

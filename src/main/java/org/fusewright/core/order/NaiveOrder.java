@@ -24,7 +24,7 @@ final class NaiveOrder {
             quantities[p] = new int[offers.size()];
             quantities[p][cheapest] = offers.get(cheapest).packsUp(part.need());
         }
-        return FillUp.fill(market, quantities)
+        return Padding.pad(market, quantities)
                 ? Optional.of(Market.sum(market.valuesOf(quantities)))
                 : Optional.empty();
     }

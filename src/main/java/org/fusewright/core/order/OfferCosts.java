@@ -76,6 +76,17 @@ final class OfferCosts {
         return stretches[at].price().extend(quantity);
     }
 
+    /** The quantity in whole packs that costs least of those from {@code from} on. */
+    int cheapestFrom(int from) {
+        int cheapest = packsUp(from);
+        for (Stretch stretch : stretches) {
+            if (stretch.first() > cheapest && costAt(stretch.first()) < costAt(cheapest)) {
+                cheapest = stretch.first();
+            }
+        }
+        return cheapest;
+    }
+
     /** The least quantity from {@code from} on that is worth so much; empty when none is. */
     OptionalInt leastWorth(long minor, int from) {
         for (Stretch stretch : stretches) {

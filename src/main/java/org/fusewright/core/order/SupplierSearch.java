@@ -1,8 +1,7 @@
 package org.fusewright.core.order;
 
-import org.fusewright.core.order.LabelSearch.Effort;
-import org.fusewright.core.order.LabelSearch.Outcome;
 import org.fusewright.core.order.PartSupply.Choice;
+import org.fusewright.core.order.WaySearch.Outcome;
 import org.jspecify.annotations.Nullable;
 
 import java.util.Comparator;
@@ -22,17 +21,23 @@ final class SupplierSearch {
      */
     record Found(int[][] quantities, long cost, long bound) {}
 
-    private static final long MOST_STEPS = 15_000_000;
+    private static final long MOST_STEPS = 25_000_000;
+    private static final double LEAST_ROOM = 3;
     private static final double TINY = 1e-5;
+
+    /** How many ways of a part and how many cases; within which share of the room to gain. */
+    private record Effort(int ways, int cases, double share, boolean filling) {}
 
     /** From quick to thorough; the next one is tried while the answer is not proven. */
     private static final List<Effort> EFFORTS =
             List.of(
-                    new Effort(300, 200, 1_000_000, 0.01),
-                    new Effort(300, 500, 2_000_000, 0.04),
-                    new Effort(500, 1_000, 4_000_000, 0.15),
-                    new Effort(1_000, 5_000, 12_000_000, 0.5),
-                    new Effort(4_000, 50_000, 30_000_000, 1));
+                    new Effort(2_000, 30, 0, true),
+                    new Effort(2_000, 30, 0.02, true),
+                    new Effort(2_000, 100, 0.1, true),
+                    new Effort(4_000, 300, 0.3, true),
+                    new Effort(4_000, 2_000, 1, true),
+                    new Effort(20_000, 4_000, 1, true),
+                    new Effort(4_000, 300, 1, false));
 
     /**
      * What is decided about the suppliers, and what that costs at least.
@@ -47,8 +52,9 @@ final class SupplierSearch {
             double bound,
             int effort) {
 
-        Node triedWith(double floor) {
-            return new Node(out, forced, undiscounted, relaxed, Math.max(bound, floor), effort + 1);
+        Node triedWith(double floor, int more) {
+            return new Node(
+                    out, forced, undiscounted, relaxed, Math.max(bound, floor), effort + more);
         }
     }
 
@@ -100,12 +106,18 @@ final class SupplierSearch {
             }
             undiscounted[p] = choice;
         }
-        Relaxation relaxed = Relaxation.of(market, out, forced, undiscounted, bestCost, budget);
+        Market reachable = market.withReachableMinimums(out, forced);
+        Relaxation relaxed =
+                Relaxation.of(reachable, out, forced, undiscounted, bestCost - 1 + TINY, budget);
         if (isRuledOut(relaxed.bound())) {
             return;
         }
         int[][] filled = relaxed.quantities();
-        if (FillUp.fill(market, filled) && reachesForced(market.valuesOf(filled), forced)) {
+        boolean[] ordered = market.usedBy(filled);
+        for (int s = 0; s < forced.length; s++) {
+            ordered[s] |= forced[s];
+        }
+        if (Padding.pad(market, filled, ordered)) {
             offer(filled);
         }
         open.add(new Node(out, forced, undiscounted, relaxed, relaxed.bound(), 0));
@@ -123,15 +135,6 @@ final class SupplierSearch {
 
     private boolean isRuledOut(double bound) {
         return bound > bestCost - 1 + TINY;
-    }
-
-    private boolean reachesForced(long[] values, boolean[] forced) {
-        for (int s = 0; s < values.length; s++) {
-            if (forced[s] && values[s] < market.minimums()[s]) {
-                return false;
-            }
-        }
-        return true;
     }
 
     /** Of the orders below their minimum that are not decided on, the one that lacks most. */
@@ -156,14 +159,24 @@ final class SupplierSearch {
      * @return a supplier whose order then lacks something; below 0 when there is none
      */
     private int solve(Node node) {
-        Outcome outcome =
-                LabelSearch.search(
-                        market,
+        Effort effort = EFFORTS.get(node.effort());
+        long before = bestCost;
+        Market reachable = market.withReachableMinimums(node.out(), node.forced());
+        double room = (bestCost - 1 - node.relaxed().bound()) * effort.share() + LEAST_ROOM;
+        double limit = Math.min(bestCost - 1, node.relaxed().bound() + room);
+        Ways ways =
+                new Ways(
+                        reachable,
                         node.relaxed(),
                         node.forced(),
-                        bestCost - 1,
-                        EFFORTS.get(node.effort()),
+                        limit,
+                        effort.ways(),
+                        effort.filling(),
                         budget);
+        Outcome outcome =
+                WaySearch.search(
+                        reachable, node.forced(), ways, limit, bestCost, effort.cases(), budget);
+        double reached = Math.min(outcome.floor(), limit < bestCost - 1 ? limit : bestCost);
         if (outcome.quantities() != null) {
             int lacking = findUndecided(outcome.quantities(), node.forced());
             if (lacking >= 0) {
@@ -171,12 +184,12 @@ final class SupplierSearch {
             }
             offer(outcome.quantities());
         }
-        double floor = Math.max(node.bound(), Math.min(outcome.floor(), bestCost));
+        double floor = Math.max(node.bound(), Math.min(reached, bestCost));
         if (isRuledOut(floor)) {
             return -1;
         }
-        if (node.effort() + 1 < EFFORTS.size()) {
-            open.add(node.triedWith(floor));
+        if (node.effort() + 1 < EFFORTS.size() || bestCost < before) {
+            open.add(node.triedWith(floor, bestCost < before ? 0 : 1));
         } else {
             unproven = Math.min(unproven, floor);
         }

@@ -160,6 +160,72 @@ class CoverPlannerTest {
         assertThat(minimumsThatMatter).isGreaterThan(50);
     }
 
+    /**
+     * Draws in which several minimum orders bind at once, judged by an independent solver (OR-Tools
+     * CP-SAT). What is called proven must be the least; what is not proven must tell a bound that
+     * holds.
+     */
+    @Test
+    void costsWhatAnIndependentSolverFindsWhereManyMinimumsBind() {
+        int[][] sizes = {{6, 3}, {8, 6}, {14, 3}, {16, 5}, {24, 4}, {36, 6}};
+        int draws = 0;
+        int proven = 0;
+        int bindTogether = 0;
+        for (int[] size : sizes) {
+            for (double tightness : new double[] {0.7, 1, 1.6}) {
+                for (long seed = 1; seed <= 2; seed++) {
+                    CoverTask task = Tasks.hard(seed, size[0], size[1], tightness);
+                    Cover cover = CoverPlanner.plan(task);
+                    long total = cover.total().getAmountMinorLong();
+                    CoverJudge.Verdict verdict = CoverJudge.judge(task, total, 6);
+                    String drawn =
+                            "seed %d, %d parts, %d suppliers, %s"
+                                    .formatted(seed, size[0], size[1], tightness);
+                    assertThat(verdict.bound()).describedAs(drawn).isLessThanOrEqualTo(total);
+                    assertThat(verdict.cost())
+                            .describedAs(drawn)
+                            .isGreaterThanOrEqualTo(cover.bound().getAmountMinorLong());
+                    assertThat(sumOf(cover)).describedAs(drawn).isEqualTo(total);
+                    assertThat(cover.gap().getAmountMinorLong())
+                            .describedAs(drawn)
+                            .isLessThanOrEqualTo(total / 1_000);
+                    draws++;
+                    proven += cover.isOptimal() ? 1 : 0;
+                    bindTogether += countBinding(cover) > 1 ? 1 : 0;
+                }
+            }
+        }
+        assertThat(proven).isGreaterThanOrEqualTo(draws * 9 / 10);
+        assertThat(bindTogether).isGreaterThan(draws / 3);
+    }
+
+    /** Orders that are worth hardly more than their minimum. */
+    private static long countBinding(Cover cover) {
+        return cover.shares().stream()
+                .filter(share -> share.minimum().isPresent())
+                .filter(
+                        share ->
+                                share.value().getAmountMinorLong()
+                                        < 1.01 * share.minimum().get().getAmountMinorLong())
+                .count();
+    }
+
+    /** Sums of whole packs meet a minimum to the cent where they can. */
+    @Test
+    void fillsAnOrderUpToTheCentWithSeveralParts() {
+        // 10.00 of A are needed; 7 of B at 0.37 and 12 of C at 0.20 make the missing 4.99
+        Cover cover =
+                CoverPlanner.plan(
+                        Tasks.task(
+                                Map.of("A", 10, "B", 1, "C", 1),
+                                Map.of("N", "15.56"),
+                                "N A pack 1 1=1.00 in 1",
+                                "N B pack 1 1=0.37 in 1",
+                                "N C pack 1 1=0.20 in 1"));
+        assertThat(cover.total().getAmount()).isEqualByComparingTo("15.56");
+        assertThat(cover.isOptimal()).isTrue();
+    }
+
     private static long sumOf(Cover cover) {
         long sum = 0;
         for (CoverLine line : cover.lines()) {

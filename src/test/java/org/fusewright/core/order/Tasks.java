@@ -8,16 +8,21 @@ import org.joda.money.CurrencyUnit;
 import org.joda.money.Money;
 
 import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalInt;
 import java.util.Random;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
 /** Things to buy, written by hand or drawn by chance. */
 final class Tasks {
+
+    private static final int[] PACKS = {1, 1, 1, 5, 10, 25, 100};
 
     private Tasks() {}
 
@@ -86,6 +91,53 @@ final class Tasks {
             }
         }
         return new CoverTask(CurrencyUnit.EUR, needs, offers, minimums, OptionalInt.empty());
+    }
+
+    /**
+     * A shop's order of so many parts, up to four offers each. The minimum orders together are
+     * about {@code tightness} times what everything costs without them: from 1 on they bind all at
+     * once.
+     */
+    static CoverTask hard(long seed, int parts, int suppliers, double tightness) {
+        Random random = new Random(seed);
+        List<Need> needs = new ArrayList<>();
+        List<Offer> offers = new ArrayList<>();
+        for (int p = 0; p < parts; p++) {
+            PartNumber part = new PartNumber("P%03d".formatted(p));
+            needs.add(new Need(part, 1 + random.nextInt(1 + random.nextInt(120))));
+            double usual = Math.exp(random.nextDouble() * 5 - 2.5);
+            List<Integer> who = new ArrayList<>(IntStream.range(0, suppliers).boxed().toList());
+            Collections.shuffle(who, random);
+            int count = 1 + random.nextInt(Math.min(4, suppliers));
+            for (int o = 0; o < count; o++) {
+                int pack = PACKS[random.nextInt(usual > 3 ? 4 : PACKS.length)];
+                double price = usual * (0.8 + 0.4 * random.nextDouble());
+                offers.add(new Offer("S" + who.get(o), part, pack, breaks(price, random), 1));
+            }
+        }
+        CoverTask free =
+                new CoverTask(CurrencyUnit.EUR, needs, offers, Map.of(), OptionalInt.empty());
+        double each = CoverPlanner.plan(free).total().getAmountMinorLong() / (double) suppliers;
+        Map<String, Money> minimums = new HashMap<>();
+        for (int s = 0; s < suppliers; s++) {
+            long least = Math.round(each * tightness * (0.5 + random.nextDouble()));
+            minimums.put("S" + s, Money.ofMinor(CurrencyUnit.EUR, least));
+        }
+        return new CoverTask(CurrencyUnit.EUR, needs, offers, minimums, OptionalInt.empty());
+    }
+
+    private static List<PriceBreak> breaks(double first, Random random) {
+        List<PriceBreak> breaks = new ArrayList<>();
+        int count = 1 + random.nextInt(4);
+        int from = 1;
+        double price = first;
+        for (int b = 0; b < count; b++) {
+            BigDecimal amount = BigDecimal.valueOf(price).setScale(4, RoundingMode.HALF_UP);
+            breaks.add(new PriceBreak(from, BigMoney.of(CurrencyUnit.EUR, amount)));
+            from *= 2 + random.nextInt(9);
+            price *= 0.8 + 0.18 * random.nextDouble();
+        }
+        return breaks;
     }
 
     private static BigMoney tenthsOfCents(int price) {
