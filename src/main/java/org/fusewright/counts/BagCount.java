@@ -20,6 +20,7 @@ import java.util.Optional;
  *
  * @param version moves with everything that is counted, agreed, weighed or signed
  * @param found what lies in the bag of each part, in the order of first finding
+ * @param agreed what may stand in, but for what was withdrawn
  */
 public record BagCount(
         long id,
@@ -30,6 +31,7 @@ public record BagCount(
         List<ExpectedLine> expected,
         List<Found> found,
         List<AgreedSubstitute> agreed,
+        List<WithdrawnSubstitute> withdrawn,
         List<CountRecord.Done> weighings,
         String startedBy,
         Instant startedAt,
@@ -42,6 +44,7 @@ public record BagCount(
         expected = List.copyOf(expected);
         found = List.copyOf(found);
         agreed = List.copyOf(agreed);
+        withdrawn = List.copyOf(withdrawn);
         weighings = List.copyOf(weighings);
     }
 

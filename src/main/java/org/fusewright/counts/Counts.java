@@ -289,6 +289,21 @@ public class Counts {
         return getInChange(id);
     }
 
+    /**
+     * Takes back all that was agreed for one part in place of another. The agreement stays on file.
+     *
+     * @throws MalformedJobException when nothing of the kind is agreed
+     * @throws SignedCountException when the count is signed
+     */
+    @Transactional
+    public BagCount withdraw(long id, PartNumber wanted, PartNumber offered, String by) {
+        getForChange(id);
+        if (rows.withdraw(id, wanted, offered, by, now()) == 0) {
+            throw refused("/offered", "wrong.nothing-agreed", offered, wanted);
+        }
+        return getInChange(id);
+    }
+
     /** What a scale can tell of this bag, with the substitutes that were agreed. */
     public WeightStatement stateWeight(BagCount count, WeighingTerms terms) {
         return WeightStatement.of(count.compare().listForScale(), terms);
@@ -417,6 +432,7 @@ public class Counts {
                 expected,
                 rows.listFound(id, CountRows.EVER),
                 rows.listSubstitutes(id, CountRows.EVER),
+                rows.listWithdrawn(id),
                 rows.listWeighings(id).stream().map(row -> judge(id, row, expected)).toList(),
                 head.startedBy(),
                 head.startedAt(),

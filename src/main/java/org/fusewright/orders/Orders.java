@@ -209,7 +209,16 @@ public class Orders {
                                 content.catalog().listOffers(),
                                 minimums,
                                 daysLeft));
-        return new Proposal(wishes, demands, cover, notes, version(wishes, demands, cover));
+        Map<PartNumber, String> titles = new HashMap<>();
+        for (PartDemand demand : demands) {
+            content.catalog()
+                    .findPart(demand.part())
+                    .ifPresent(part -> titles.put(part.number(), part.title()));
+        }
+        Map<String, String> suppliers = new HashMap<>();
+        content.suppliers().forEach(one -> suppliers.put(one.code(), one.title()));
+        return new Proposal(
+                wishes, demands, cover, notes, titles, suppliers, version(wishes, demands, cover));
     }
 
     private static String version(ProposalWishes wishes, List<PartDemand> demands, Cover cover) {

@@ -329,6 +329,37 @@ public class Quotes {
                 });
     }
 
+    /**
+     * Gives the job the kinds of device of the accepted variant, as a new revision of the job. The
+     * quote stays as it is; circuits that the job has no more are left out.
+     *
+     * @param by who does that
+     * @throws QuoteRefusedException when no variant is accepted, or the job is deleted or asks for
+     *     just that already
+     * @throws MalformedJobException when the job as it is kept can no longer be read
+     */
+    public StoredJob takeOver(long id, String by) {
+        StoredQuote known = get(id);
+        Variant accepted =
+                known.accepted()
+                        .flatMap(known.quote()::findVariant)
+                        .orElseThrow(
+                                () ->
+                                        new QuoteRefusedException(
+                                                Phrase.of("quotes.take-over.none-accepted")));
+        StoredJob job =
+                jobs.find(known.jobId())
+                        .orElseThrow(
+                                () ->
+                                        new QuoteRefusedException(
+                                                Phrase.of("quotes.take-over.job-deleted")));
+        JsonNode document = TakenOver.into(job.document(), accepted);
+        if (document.equals(job.document())) {
+            throw new QuoteRefusedException(Phrase.of("quotes.take-over.already"));
+        }
+        return jobs.change(job.id(), job.version(), JobReader.read(document), by);
+    }
+
     private static List<StockMove> used(Map<PartNumber, BigDecimal> parts, String quote) {
         return parts.entrySet().stream()
                 .filter(part -> part.getValue().signum() != 0)

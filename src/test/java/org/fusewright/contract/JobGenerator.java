@@ -13,7 +13,7 @@ import java.util.Random;
  * Makes job documents from a seed: the same seed always gives the same job. They ask only for what
  * the sample catalog stocks, but not only for what can be built.
  */
-final class JobGenerator {
+public final class JobGenerator {
 
     private static final JsonMapper JSON = JsonMapper.shared();
 
@@ -39,7 +39,7 @@ final class JobGenerator {
         this.nominalV = random.nextInt(10) == 0 ? 6 : random.nextInt(4) == 0 ? 24 : 12;
     }
 
-    static ObjectNode generate(long seed) {
+    public static ObjectNode generate(long seed) {
         return new JobGenerator(seed).job("GEN-" + seed);
     }
 

@@ -61,8 +61,25 @@ final class Pricing {
         return price(VariantKind.CHEAPEST, kit).total();
     }
 
+    /**
+     * @param most of each part that one kit of any design holds, but for blocks and what closes
+     *     them
+     * @param items how many devices and relays sit in blocks, and spare positions
+     */
+    PriceFloor floor(Map<PartNumber, Double> most, int items) {
+        return new PriceFloor(
+                book, markUps, costs, currency, kits.intValueExact(), tax, shipped, most, items);
+    }
+
     Variant price(VariantKind kind, Kit kit) {
-        Set<String> gaps = new LinkedHashSet<>();
+        return price(kind, kit, List.of());
+    }
+
+    /**
+     * @param notes what is to be told beside gaps
+     */
+    Variant price(VariantKind kind, Kit kit, List<String> notes) {
+        Set<String> gaps = new LinkedHashSet<>(notes);
         List<QuoteLine> lines = new ArrayList<>();
         addParts(lines, kit, gaps);
         addLabour(lines, kit, gaps);

@@ -4,12 +4,16 @@ import org.fusewright.core.catalog.DeviceKind;
 import org.fusewright.core.job.Job;
 import org.fusewright.core.kit.Kit;
 import org.fusewright.core.kit.KitPlanner;
+import org.fusewright.core.words.Phrase;
+import org.fusewright.core.words.Text;
 
 import java.time.LocalDate;
 import java.util.List;
 
 /** From a job to its quote, on one page: plan each variant, price it, put them side by side. */
 public final class Quoting {
+    private static final Text NOT_PROVEN = Phrase.of("quote.gap.not-proven");
+
     private final Job job;
     private final KitPlanner planner;
     private final Pricing pricing;
@@ -57,6 +61,14 @@ public final class Quoting {
     }
 
     private Variant variant(VariantKind kind) {
+        if (kind == VariantKind.CHEAPEST) {
+            CheapestDesign.Found found =
+                    CheapestDesign.find(job, planner.plan(job), planner::plan, pricing);
+            return pricing.price(
+                    kind,
+                    found.kit(),
+                    found.isProven() ? List.of() : List.of(NOT_PROVEN.english()));
+        }
         return pricing.price(kind, plan(kind));
     }
 
@@ -67,8 +79,7 @@ public final class Quoting {
             case SOLID_STATE ->
                     planner.plan(
                             VariantKind.withDevices(job, DeviceKind.AUTO_RESET, DeviceKind.FUSE));
-            case CHEAPEST ->
-                    CheapestDesign.find(job, planner.plan(job), planner::plan, pricing::totalOf);
+            case CHEAPEST -> throw new IllegalArgumentException("is searched for");
         };
     }
 }

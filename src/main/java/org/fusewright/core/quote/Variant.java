@@ -16,7 +16,7 @@ import java.util.TreeMap;
  * @param warnings what the checks say that caution or fail
  * @param blocks sealed blocks in one kit
  * @param massG of all kits together, in whole grams, rounded up
- * @param gaps what is missing in the shop's settings and so in the price
+ * @param gaps what is missing in the shop's settings and so in the price, and what is not proven
  * @param net sum of the lines
  * @param tax on the net sum, rounded half up once
  * @param cost sum of the lines' costs
@@ -39,7 +39,13 @@ public record Variant(
         Money cost) {
 
     /** What protects one circuit. */
-    public record Protection(String circuit, String title, String device) {}
+    public record Protection(String circuit, String title, String device) {
+
+        /** The code of the kind of device, which its text begins with. */
+        public String kind() {
+            return device.substring(0, device.indexOf(' '));
+        }
+    }
 
     public Variant {
         warnings = List.copyOf(warnings);

@@ -36,7 +36,9 @@ public final class CountRequests {
     /** Signs in the remark of a signature. */
     public static final int LONGEST_REMARK = 2_000;
 
-    private static final int MOST_PIECES = 100_000;
+    /** Pieces that a mean mass was found from, at most; also pieces in a bag. */
+    public static final int MOST_PIECES = 100_000;
+
     private static final double LEAST_ERROR = 1e-6;
     private static final double MOST_ERROR = 0.4;
     private static final int LONGEST_CODE = 500;
@@ -52,6 +54,9 @@ public final class CountRequests {
 
     /** An agreement to take one part in place of another. */
     public record Agreement(PartNumber wanted, PartNumber offered, int pieces, String by) {}
+
+    /** What was agreed for one part in place of another, taken back. */
+    public record Withdrawal(PartNumber wanted, PartNumber offered, String by) {}
 
     /**
      * A weighing.
@@ -115,6 +120,14 @@ public final class CountRequests {
         int pieces = (int) fields.number("pieces", 1, MOST_PIECES);
         String by = fields.name("by");
         return fields.finish(() -> new Agreement(wanted, offered, pieces, by));
+    }
+
+    public static Withdrawal readWithdrawal(byte[] json) {
+        JsonFields fields = JsonFields.of(json);
+        PartNumber wanted = part(fields, "wanted");
+        PartNumber offered = part(fields, "offered");
+        String by = fields.name("by");
+        return fields.finish(() -> new Withdrawal(wanted, offered, by));
     }
 
     public static WeighingTerms readTerms(byte[] json) {

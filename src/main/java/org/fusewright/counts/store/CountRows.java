@@ -14,6 +14,7 @@ import org.fusewright.core.count.WeighingTerms;
 import org.fusewright.counts.BagCount.Found;
 import org.fusewright.counts.CountSummary;
 import org.fusewright.counts.Way;
+import org.fusewright.counts.WithdrawnSubstitute;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.jdbc.support.GeneratedKeyHolder;
@@ -181,6 +182,7 @@ public class CountRows {
                         """
                         select (select count(*) from count_tap where count_id = :id)
                              + (select count(*) from count_substitute where count_id = :id)
+                             + (select count(*) from count_withdrawal where count_id = :id)
                              + (select count(*) from count_weighing where count_id = :id)
                              + (select count(*) from bag_count
                                 where id = :id and signed_at is not null)
@@ -255,26 +257,61 @@ public class CountRows {
                 .update();
     }
 
-    /** What was agreed by a time, in order. */
+    /** What was agreed by a time and not yet taken back, in order. */
     public List<AgreedSubstitute> listSubstitutes(long id, Instant at) {
         return jdbc.sql(
                         """
-                        select * from count_substitute where count_id = ? and agreed_at <= ?
-                        order by id
+                        select * from count_substitute s where count_id = :id and agreed_at <= :at
+                            and not exists (select 1 from count_withdrawal w
+                                where w.substitute_id = s.id and w.withdrawn_at <= :at)
+                        order by s.id
                         """)
-                .params(id, Timestamp.from(at))
+                .param("id", id)
+                .param("at", Timestamp.from(at))
+                .query((row, number) -> agreed(row))
+                .list();
+    }
+
+    /** What was agreed and taken back again, in order. */
+    public List<WithdrawnSubstitute> listWithdrawn(long id) {
+        return jdbc.sql(
+                        """
+                        select * from count_substitute s join count_withdrawal w
+                            on w.substitute_id = s.id
+                        where s.count_id = ? order by w.withdrawn_at, s.id
+                        """)
+                .params(id)
                 .query(
                         (row, number) ->
-                                new AgreedSubstitute(
-                                        new PartNumber(text(row, "wanted_part")),
-                                        new PartNumber(text(row, "offered_part")),
-                                        text(row, "offered_title"),
-                                        kind(text(row, "offered_kind")),
-                                        row.getDouble("offered_mass_g"),
-                                        row.getInt("pieces"),
-                                        text(row, "reason"),
-                                        text(row, "agreed_by")))
+                                new WithdrawnSubstitute(
+                                        agreed(row),
+                                        text(row, "withdrawn_by"),
+                                        row.getTimestamp("withdrawn_at").toInstant()))
                 .list();
+    }
+
+    /**
+     * Takes back all that was agreed for one part in place of another.
+     *
+     * @return how many agreements that were
+     */
+    public int withdraw(long id, PartNumber wanted, PartNumber offered, String by, Instant at) {
+        return jdbc.sql(
+                        """
+                        insert into count_withdrawal (substitute_id, count_id, withdrawn_by,
+                            withdrawn_at)
+                        select s.id, s.count_id, :by, :at from count_substitute s
+                        where s.count_id = :id and s.wanted_part = :wanted
+                            and s.offered_part = :offered
+                            and not exists (select 1 from count_withdrawal w
+                                where w.substitute_id = s.id)
+                        """)
+                .param("id", id)
+                .param("wanted", wanted.value())
+                .param("offered", offered.value())
+                .param("by", by)
+                .param("at", Timestamp.from(at))
+                .update();
     }
 
     public void addWeighing(long id, WeighingRow weighing) {
@@ -430,6 +467,18 @@ public class CountRows {
                 new Reading(row.getDouble("tare_g"), row.getDouble("gross_g")),
                 text(row, "weighed_by"),
                 row.getTimestamp("weighed_at").toInstant());
+    }
+
+    private static AgreedSubstitute agreed(ResultSet row) throws SQLException {
+        return new AgreedSubstitute(
+                new PartNumber(text(row, "wanted_part")),
+                new PartNumber(text(row, "offered_part")),
+                text(row, "offered_title"),
+                kind(text(row, "offered_kind")),
+                row.getDouble("offered_mass_g"),
+                row.getInt("pieces"),
+                text(row, "reason"),
+                text(row, "agreed_by"));
     }
 
     private static CountedKind kind(String code) {

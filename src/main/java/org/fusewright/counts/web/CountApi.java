@@ -227,6 +227,33 @@ class CountApi {
     }
 
     @Operation(
+            summary = "Withdraw a substitute",
+            description =
+                    "Takes back all that was agreed for one part in place of another, until the"
+                            + " count is signed. The agreement stays on file.",
+            requestBody =
+                    @RequestBody(
+                            required = true,
+                            content =
+                                    @Content(
+                                            mediaType = MediaType.APPLICATION_JSON_VALUE,
+                                            schema = @Schema(type = "object"),
+                                            examples =
+                                                    @ExampleObject(
+                                                            "{\"wanted\": \"TNA-10\", \"offered\":"
+                                                                    + " \"PYF-10\", \"by\":"
+                                                                    + " \"Ada\"}"))))
+    @PostMapping(
+            path = "/{id}/withdrawals",
+            consumes = MediaType.APPLICATION_JSON_VALUE,
+            produces = MediaType.APPLICATION_JSON_VALUE)
+    ResponseEntity<CountDocument> withdraw(@PathVariable long id, InputStream body)
+            throws IOException {
+        CountRequests.Withdrawal back = CountRequests.readWithdrawal(LimitedBody.read(body));
+        return answer(counts.withdraw(id, back.wanted(), back.offered(), back.by()));
+    }
+
+    @Operation(
             summary = "What a scale can tell of this bag",
             description =
                     "Keeps nothing. The scatter of each kind's masses, the number of pieces that"

@@ -1,6 +1,7 @@
 package org.fusewright.counts.web;
 
 import org.fusewright.core.catalog.PartNumber;
+import org.fusewright.core.count.AgreedSubstitute;
 import org.fusewright.core.count.BagDesign;
 import org.fusewright.core.count.BagDifference;
 import org.fusewright.core.count.Comparison;
@@ -24,6 +25,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /** Counts as the API gives them. */
 record CountDocument(
@@ -35,6 +37,7 @@ record CountDocument(
         List<Line> lines,
         List<WrongPart> wrongParts,
         List<Substitute> possibleSubstitutes,
+        List<Agreed> agreedSubstitutes,
         List<WeighingEntry> weighings,
         @Nullable LaterRevision newerRevision,
         String startedBy,
@@ -106,6 +109,40 @@ record CountDocument(
                     possible.offered().value(),
                     possible.pieces(),
                     possible.reason().english());
+        }
+    }
+
+    /**
+     * What was agreed.
+     *
+     * @param withdrawnBy null while it holds
+     */
+    record Agreed(
+            String wanted,
+            String offered,
+            int pieces,
+            String reason,
+            String by,
+            @Nullable String withdrawnBy,
+            @Nullable Instant withdrawnAt) {
+        static List<Agreed> list(BagCount count) {
+            return Stream.concat(
+                            count.agreed().stream().map(agreed -> of(agreed, null, null)),
+                            count.withdrawn().stream()
+                                    .map(back -> of(back.agreed(), back.by(), back.at())))
+                    .toList();
+        }
+
+        private static Agreed of(
+                AgreedSubstitute agreed, @Nullable String by, @Nullable Instant at) {
+            return new Agreed(
+                    agreed.wanted().value(),
+                    agreed.offered().value(),
+                    agreed.pieces(),
+                    agreed.reason(),
+                    agreed.agreedBy(),
+                    by,
+                    at);
         }
     }
 
@@ -192,6 +229,7 @@ record CountDocument(
                                                 plain(found.quantity())))
                         .toList(),
                 possible.stream().map(Substitute::of).toList(),
+                Agreed.list(count),
                 count.weighings().stream().map(WeighingEntry::of).toList(),
                 later.map(LaterRevision::of).orElse(null),
                 count.startedBy(),

@@ -3,11 +3,13 @@ package org.fusewright.counts.web;
 import io.swagger.v3.oas.annotations.Hidden;
 
 import org.fusewright.core.catalog.PartNumber;
+import org.fusewright.core.count.CountedKind;
 import org.fusewright.core.count.ExpectedBag.Sets;
 import org.fusewright.core.count.Weighing.Reading;
 import org.fusewright.core.count.WeighingTerms;
 import org.fusewright.core.job.JobProblem;
 import org.fusewright.core.job.MalformedJobException;
+import org.fusewright.core.words.Phrase;
 import org.fusewright.core.words.Unit;
 import org.fusewright.core.words.UnitSystem;
 import org.fusewright.counts.BagCount;
@@ -39,12 +41,14 @@ import org.springframework.web.servlet.ModelAndView;
 import org.springframework.web.util.UriComponentsBuilder;
 
 import java.math.BigDecimal;
+import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
 import java.util.function.Supplier;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 
 /**
@@ -58,6 +62,8 @@ class CountPages {
     private static final int LONGEST_NAME = 100;
     private static final int LONGEST_CODE = 500;
     private static final String TYPED = "typed";
+    private static final String SCATTER = "scatter-";
+    private static final Pattern PERCENT = Pattern.compile("\\d{1,3}([.,]\\d{0,4})?");
 
     private final Counts counts;
     private final Jobs jobs;
@@ -199,6 +205,20 @@ class CountPages {
                 () -> view(counts.agree(id, part(wanted), part(offered), pieces, name(by)), by));
     }
 
+    @PostMapping("/counts/{id}/withdrawals")
+    ModelAndView withdraw(
+            @PathVariable long id,
+            @RequestParam String wanted,
+            @RequestParam String offered,
+            @RequestParam(defaultValue = "") String by,
+            @RequestHeader(name = "HX-Request", defaultValue = "false") boolean script) {
+        return change(
+                id,
+                by,
+                script,
+                () -> view(counts.withdraw(id, part(wanted), part(offered), name(by)), by));
+    }
+
     /** The scale's form: what it can tell, or with a reading, the weighing itself. */
     @PostMapping("/counts/{id}/weighings")
     ModelAndView weigh(
@@ -210,6 +230,7 @@ class CountPages {
             @RequestParam(name = "do", defaultValue = "state") String action,
             @RequestParam(defaultValue = "") String by,
             @RequestParam(defaultValue = "") String shownIn,
+            @RequestParam Map<String, String> fields,
             @RequestHeader(name = "HX-Request", defaultValue = "false") boolean script) {
         Typed.in(shownIn);
         try {
@@ -219,7 +240,12 @@ class CountPages {
                             resolutionG,
                             CountRequests.LEAST_STEP_G,
                             CountRequests.MOST_STEP_G);
-            WeighingTerms terms = WeighingTerms.usual(step);
+            WeighingTerms terms =
+                    new WeighingTerms(
+                            step,
+                            sample(fields.getOrDefault("samplePieces", "")),
+                            WeighingTerms.USUAL_ERROR,
+                            scatter(fields));
             if (!action.equals("keep")) {
                 BagCount count = counts.get(id);
                 return page(
@@ -380,6 +406,38 @@ class CountPages {
         return value;
     }
 
+    private static int sample(String text) {
+        if (text.isBlank()) {
+            return WeighingTerms.USUAL_SAMPLE;
+        }
+        int pieces = whole("/samplePieces", text);
+        if (pieces < 1 || pieces > CountRequests.MOST_PIECES) {
+            throw refused("/samplePieces", "wrong.sample-pieces", CountRequests.MOST_PIECES);
+        }
+        return pieces;
+    }
+
+    /** What was given; the usual scatter holds where nothing was. */
+    private static Map<CountedKind, Double> scatter(Map<String, String> fields) {
+        Map<CountedKind, Double> scatter = new EnumMap<>(CountedKind.class);
+        for (CountedKind kind : CountedKind.values()) {
+            String text = fields.getOrDefault(SCATTER + kind.code(), "").strip();
+            if (!text.isEmpty()) {
+                scatter.put(kind, percent(text, kind) / 100);
+            }
+        }
+        return scatter;
+    }
+
+    private static double percent(String text, CountedKind kind) {
+        double percent =
+                PERCENT.matcher(text).matches() ? Double.parseDouble(text.replace(',', '.')) : -1;
+        if (percent < 0 || percent > 100) {
+            throw refused("/scatter", "wrong.scatter", Phrase.of("counted-kind." + kind.code()));
+        }
+        return percent;
+    }
+
     private static MalformedJobException refused(String pointer, String key, Object... values) {
         return new MalformedJobException(List.of(JobProblem.of(pointer, key, values)));
     }
@@ -396,6 +454,8 @@ class CountPages {
             case "/by", "/code", "/pieces", "/offered" -> "";
             case "/grossG" -> Words.say("counts.fault.gross") + " ";
             case "/resolutionG" -> Words.say("counts.fault.resolution") + " ";
+            case "/samplePieces" -> Words.say("counts.fault.sample") + " ";
+            case "/scatter" -> Words.say("counts.fault.scatter") + " ";
             case "/tareG" -> Words.say("counts.fault.tare") + " ";
             case "/typed" -> Words.say("counts.fault.typed") + " ";
             default -> pointer.isEmpty() ? "" : pointer.substring(1) + ": ";

@@ -5,10 +5,14 @@ import org.fusewright.core.count.BagDifference;
 import org.fusewright.core.count.Comparison;
 import org.fusewright.core.count.Comparison.LineResult;
 import org.fusewright.core.count.CountRecord.Later;
+import org.fusewright.core.count.CountedKind;
 import org.fusewright.core.count.ExpectedLine;
+import org.fusewright.core.count.WeighingTerms;
 import org.fusewright.core.count.WeightStatement;
+import org.fusewright.core.words.Amount;
 import org.fusewright.core.words.Phrase;
 import org.fusewright.core.words.Recall;
+import org.fusewright.core.words.Text;
 import org.fusewright.core.words.Unit;
 import org.fusewright.counts.BagCount;
 import org.fusewright.counts.PossibleSubstitute;
@@ -19,6 +23,7 @@ import java.math.BigDecimal;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /**
  * What the page of one count shows.
@@ -96,6 +101,30 @@ public record CountView(
                     Words.say(Phrase.counted("counts.leads", quantity.longValue()));
             default -> number + " " + unit;
         };
+    }
+
+    /** The kinds of part in this bag, in the order of its lines. */
+    public List<CountedKind> kinds() {
+        return count.expected().stream().map(ExpectedLine::kind).distinct().toList();
+    }
+
+    /** The scatters that are not the usual ones, such as "seal 2.5 %"; empty when all are. */
+    public static List<Text> ownScatters(WeighingTerms terms) {
+        return Stream.of(CountedKind.values())
+                .filter(kind -> terms.scatter().get(kind) != kind.usualScatter())
+                .<Text>map(
+                        kind ->
+                                Phrase.of(
+                                        "counts.scatter-of",
+                                        Phrase.of("counted-kind." + kind.code()),
+                                        new Amount(
+                                                terms.scatter().get(kind) * 100, Unit.PERCENT, 4)))
+                .toList();
+    }
+
+    /** A share as percent, as it is typed: "1.5". */
+    public static String percent(double share) {
+        return Words.wording().figure(share * 100, 4);
     }
 
     /** The first places, and how many there are beyond. */

@@ -6,6 +6,7 @@ import io.swagger.v3.oas.annotations.media.Schema;
 import io.swagger.v3.oas.annotations.parameters.RequestBody;
 import io.swagger.v3.oas.annotations.tags.Tag;
 
+import org.fusewright.jobs.StoredJob;
 import org.fusewright.quotes.QuotePage;
 import org.fusewright.quotes.QuotePapers;
 import org.fusewright.quotes.QuoteRequest;
@@ -13,6 +14,8 @@ import org.fusewright.quotes.QuoteSummary;
 import org.fusewright.quotes.Quotes;
 import org.fusewright.quotes.StoredQuote;
 import org.fusewright.web.Asked;
+import org.fusewright.web.ByParameter;
+import org.fusewright.web.ChangedBy;
 import org.fusewright.web.LimitedBody;
 import org.fusewright.web.Versions;
 import org.jspecify.annotations.Nullable;
@@ -308,6 +311,20 @@ class QuoteApi {
             @RequestHeader(name = HttpHeaders.IF_MATCH, required = false)
                     @Nullable String ifMatch) {
         return act(id, ifMatch, version -> quotes.fulfil(id, version));
+    }
+
+    /** The job after it took over a variant. */
+    record TakenOver(long jobId, int revision) {}
+
+    @Operation(
+            summary = "Take the accepted variant over into the job",
+            description =
+                    "Each circuit of the job then asks for the kind of device that the variant has,"
+                            + " as a new revision of the job. The quote stays as it is.")
+    @PostMapping(path = "/{id}/take-over", produces = MediaType.APPLICATION_JSON_VALUE)
+    TakenOver takeOver(@PathVariable long id, @ByParameter ChangedBy by) {
+        StoredJob job = quotes.takeOver(id, by.name());
+        return new TakenOver(job.id(), job.revision());
     }
 
     private ResponseEntity<byte[]> act(

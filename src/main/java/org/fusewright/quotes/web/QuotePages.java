@@ -5,11 +5,13 @@ import io.swagger.v3.oas.annotations.Hidden;
 import org.fusewright.core.job.JobProblem;
 import org.fusewright.core.job.MalformedJobException;
 import org.fusewright.jobs.Jobs;
+import org.fusewright.jobs.StaleJobException;
 import org.fusewright.quotes.QuotePapers;
 import org.fusewright.quotes.QuoteRefusedException;
 import org.fusewright.quotes.Quotes;
 import org.fusewright.quotes.StaleQuoteException;
 import org.fusewright.quotes.StoredQuote;
+import org.fusewright.web.ChangedBy;
 import org.fusewright.web.Downloads;
 import org.fusewright.web.Words;
 import org.jspecify.annotations.Nullable;
@@ -138,6 +140,19 @@ class QuotePages {
     @PostMapping("/quotes/{id}/fulfil")
     ModelAndView fulfil(@PathVariable long id, @RequestParam long version) {
         return act(id, () -> Optional.of(quotes.fulfil(id, version)));
+    }
+
+    @PostMapping("/quotes/{id}/take-over")
+    ModelAndView takeOver(@PathVariable long id, ChangedBy by) {
+        try {
+            return new ModelAndView("redirect:/jobs/" + quotes.takeOver(id, by.name()).id());
+        } catch (QuoteRefusedException refused) {
+            return again(id, Words.say(refused.reason()), HttpStatus.CONFLICT);
+        } catch (StaleJobException stale) {
+            return again(id, Words.say("job.stale"), HttpStatus.PRECONDITION_FAILED);
+        } catch (MalformedJobException malformed) {
+            return again(id, Words.say("quotes.take-over.job-faulty"), HttpStatus.CONFLICT);
+        }
     }
 
     /** To the quote as it is then, to the list when it is gone, or back with the reason why not. */

@@ -6,6 +6,7 @@ import org.fusewright.core.quote.LineKind;
 import org.fusewright.core.quote.QuoteAction;
 import org.fusewright.core.quote.QuoteLine;
 import org.fusewright.core.quote.Variant;
+import org.fusewright.core.quote.VariantKind;
 import org.fusewright.core.words.Text;
 import org.fusewright.quotes.StoredQuote;
 import org.fusewright.web.Figures;
@@ -42,6 +43,16 @@ public record QuoteView(StoredQuote kept, QuoteForm form, List<Text> movedOn, St
         return kept.isNewest()
                 && kept.state().allows(action)
                 && !(action == QuoteAction.FULFIL && kept.fulfilledAt().isPresent());
+    }
+
+    public boolean isAccepted(Variant variant) {
+        return kept.accepted().filter(variant.kind()::equals).isPresent();
+    }
+
+    /** Whether the job could take over devices: as it was asked for it has them. */
+    public boolean canTakeOver() {
+        return kept.isNewest()
+                && kept.accepted().filter(kind -> kind != VariantKind.AS_ASKED).isPresent();
     }
 
     public List<DeviceDifference> differences() {

@@ -2,6 +2,9 @@ package org.fusewright.core.quote;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import static java.nio.charset.StandardCharsets.UTF_8;
+
+import org.fusewright.contract.JobGenerator;
 import org.fusewright.core.catalog.DeviceKind;
 import org.fusewright.core.check.Verdict;
 import org.fusewright.core.job.BlockPlace;
@@ -10,6 +13,7 @@ import org.fusewright.core.job.Job;
 import org.fusewright.core.job.MalformedJobException;
 import org.fusewright.core.kit.Kit;
 import org.fusewright.core.kit.KitPlanner;
+import org.fusewright.jobs.load.JobReader;
 import org.joda.money.Money;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -162,8 +166,47 @@ class QuotingTest {
         List<Rank> ranks = new ArrayList<>();
         collect(job, 0, planner, pricing, ranks);
         Rank best = ranks.stream().min(Rank.BEST_FIRST).orElseThrow();
-        Kit found = CheapestDesign.find(job, planner.plan(job), planner::plan, pricing::totalOf);
-        assertThat(Rank.of(found, pricing)).isEqualTo(best);
+        CheapestDesign.Found found =
+                CheapestDesign.find(job, planner.plan(job), planner::plan, pricing);
+        assertThat(Rank.of(found.kit(), pricing)).isEqualTo(best);
+        assertThat(found.isProven()).isTrue();
+    }
+
+    /** Generated jobs of up to five devices, against all choices of kinds. */
+    @Test
+    void findsTheCheapestThatPassesOfGeneratedJobs() {
+        PriceBook book = SampleQuotes.book();
+        KitPlanner planner = KitPlanner.of(book.catalog());
+        int jobs = 0;
+        int proven = 0;
+        for (long seed = 0; jobs < 40; seed++) {
+            Job job =
+                    JobReader.read(JobGenerator.generate(seed).toString().getBytes(UTF_8)).getJob();
+            if (job.circuits().isEmpty() || job.circuits().size() > 5) {
+                continue;
+            }
+            Optional<Kit> asked = plan(planner, job);
+            if (asked.isEmpty()) {
+                continue;
+            }
+            Pricing pricing =
+                    new Pricing(
+                            book, job.currency(), 1 + (int) seed % 3, PlainKits.tax("20"), true);
+            List<Rank> ranks = new ArrayList<>();
+            collect(job, 0, planner, pricing, ranks);
+            ranks.add(Rank.of(asked.get(), pricing));
+            Rank best = ranks.stream().min(Rank.BEST_FIRST).orElseThrow();
+            CheapestDesign.Found found =
+                    CheapestDesign.find(job, asked.get(), planner::plan, pricing);
+            if (found.isProven()) {
+                proven++;
+                assertThat(Rank.of(found.kit(), pricing))
+                        .describedAs("seed " + seed)
+                        .isEqualTo(best);
+            }
+            jobs++;
+        }
+        assertThat(proven).isGreaterThan(35);
     }
 
     private record Rank(long fails, long cautions, Money price) {

@@ -276,6 +276,37 @@ class CountApiTest {
         assertThat(line(agreed, "TNA-10").at("/standIns/0/agreedBy").stringValue()).isEqualTo("Bo");
     }
 
+    @Test
+    void withdrawsASubstituteUntilTheCountIsSigned() {
+        String count = begin();
+        fill(count);
+        tap(count, "TNA-10", -1);
+        tap(count, "PYF-10", 1);
+        String pair = "\"wanted\": \"TNA-10\", \"offered\": \"PYF-10\"";
+        post(count + "/substitutes", "{%s, \"pieces\": 1, \"by\": \"Bo\"}".formatted(pair));
+        Answer back = post(count + "/withdrawals", "{%s, \"by\": \"Ada\"}".formatted(pair));
+        assertThat(back.status()).isEqualTo(200);
+        assertThat(back.body().get("complete").booleanValue()).isFalse();
+        assertThat(line(back.body(), "TNA-10").get("standIns")).isEmpty();
+        assertThat(back.body().get("possibleSubstitutes")).hasSize(1);
+        JsonNode kept = back.body().at("/agreedSubstitutes/0");
+        assertThat(kept.get("by").stringValue()).isEqualTo("Bo");
+        assertThat(kept.get("withdrawnBy").stringValue()).isEqualTo("Ada");
+
+        Answer again = post(count + "/withdrawals", "{%s, \"by\": \"Ada\"}".formatted(pair));
+        assertThat(again.status()).isEqualTo(400);
+        assertThat(again.body().at("/errors/0/detail").stringValue())
+                .isEqualTo("nothing is agreed for PYF-10 in place of TNA-10");
+        assertThat(again.body().at("/errors/0/pointer").stringValue()).isEqualTo("/offered");
+
+        post(count + "/substitutes", "{%s, \"pieces\": 1, \"by\": \"Bo\"}".formatted(pair));
+        assertThat(get(count).body().get("complete").booleanValue()).isTrue();
+        sign(count);
+        Answer late = post(count + "/withdrawals", "{%s, \"by\": \"Ada\"}".formatted(pair));
+        assertThat(late.status()).isEqualTo(409);
+        assertThat(get(count).body().get("complete").booleanValue()).isTrue();
+    }
+
     @ParameterizedTest
     @CsvSource({
         "TNA-10, PYF-15, 1, /offered, 'rated 15 A, not 10 A'",

@@ -156,6 +156,40 @@ class CountPagesTest {
     }
 
     @Test
+    void withdrawsWhatWasAgreed() {
+        String count = begin();
+        post(count + "/pieces", "part=PYF-10&pieces=2&by=Ada");
+        String pair = "wanted=TNA-10&offered=PYF-10&by=Bo";
+        post(count + "/substitutes", pair + "&pieces=1");
+        assertThat(get(count)).contains("1 × PYF-10 in place of TNA-10, agreed by Bo", "Withdraw");
+        assertThat(post(count + "/withdrawals", pair).status()).isEqualTo(302);
+        assertThat(get(count))
+                .contains("Withdrawn by Bo", "May stand in, when you agree")
+                .doesNotContain("Withdraw it");
+    }
+
+    @Test
+    void takesTheScatterOfMassesFromThePage() {
+        String count = begin();
+        assertThat(get(count))
+                .contains("name=\"scatter-fuse\" inputmode=\"decimal\" placeholder=\"1.5\"");
+        String usual = post(count + "/weighings", "resolutionG=0.1&by=Ada").page();
+        assertThat(usual).contains("no published source), their means");
+        String own =
+                post(
+                                count + "/weighings",
+                                "resolutionG=0.1&scatter-fuse=4%2C5&samplePieces=40&by=Ada")
+                        .page();
+        assertThat(own).contains("but fuse 4.5 %", "found from 40 pieces");
+        assertThat(post(count + "/weighings", "resolutionG=0.1&scatter-fuse=x&by=Ada").page())
+                .contains("Scatter of masses: fuse must be 0 to 100 %");
+        assertThat(post(count + "/weighings", "resolutionG=0.1&samplePieces=0&by=Ada").page())
+                .contains("Pieces that a mean mass is from: must be 1 to");
+        post(count + "/weighings", "do=keep&resolutionG=0.1&grossG=9000&scatter-fuse=4.5&by=Ada");
+        assertThat(get(count)).contains("Too heavy");
+    }
+
+    @Test
     void beginsNothingWithoutAName() {
         long job = createJob();
         Answer answer = post("/counts", "job=" + job + "&revision=1&by=+");

@@ -184,6 +184,26 @@ class QuoteApiTest {
         assertThat(answer.body().path("fulfilledAt").isString()).isTrue();
     }
 
+    @Test
+    void givesTheJobTheDevicesOfTheAcceptedVariant() {
+        Answer created = create();
+        String path = path(created);
+        assertThat(post(path + "/take-over", "", "").status()).isEqualTo(409);
+        Answer sent = post(path + "/send", created.eTag(), "");
+        post(path + "/accept", sent.eTag(), "{\"variant\": \"fuses\"}");
+        byte[] frozen = get(path, "application/pdf").bytes();
+
+        Answer taken = post(path + "/take-over?by=Ada", "", "");
+        assertThat(taken.status()).isEqualTo(200);
+        assertThat(taken.body().path("revision").asInt()).isEqualTo(2);
+        String job = "/api/jobs/" + taken.body().path("jobId").asLong();
+        assertThat(get(job, JSON).body().at("/circuits/0/devices").toString())
+                .isEqualTo("[\"fuse\"]");
+        assertThat(get(job + "/revisions", JSON).body().toString()).contains("Ada");
+        assertThat(get(path, "application/pdf").bytes()).isEqualTo(frozen);
+        assertThat(post(path + "/take-over", "", "").status()).isEqualTo(409);
+    }
+
     /** All at once, each with its pointer. */
     @Test
     void namesEverythingThatIsWrongWithTheWishes() {
