@@ -3,7 +3,9 @@ package org.fusewright.core.words;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
@@ -26,6 +28,9 @@ public final class Recall {
                     .map(Known::of)
                     .sorted(Comparator.comparingInt(Known::letters).reversed())
                     .toList();
+
+    /** The families asked for: a page asks for hundreds of texts of the same one. */
+    private static final Map<String, List<Known>> FAMILIES = new ConcurrentHashMap<>();
 
     private record Known(
             String key, Template template, int letters, String longest, Pattern pattern) {
@@ -84,11 +89,17 @@ public final class Recall {
      * @param family what the names of its texts begin with, such as "place."
      */
     public static Text of(String english, String family) {
-        return KNOWN.stream()
-                .filter(known -> known.key.startsWith(family))
-                .flatMap(known -> known.match(english).stream())
-                .findFirst()
-                .orElseGet(() -> Text.verbatim(english));
+        for (Known known : FAMILIES.computeIfAbsent(family, Recall::listFamily)) {
+            Optional<Text> found = known.match(english);
+            if (found.isPresent()) {
+                return found.get();
+            }
+        }
+        return Text.verbatim(english);
+    }
+
+    private static List<Known> listFamily(String family) {
+        return KNOWN.stream().filter(known -> known.key.startsWith(family)).toList();
     }
 
     /** Texts of a family with commas between them. */
