@@ -45,4 +45,14 @@ public record FittingTask(List<FittingItem> items, List<BlockForm> forms, int sp
             }
         }
     }
+
+    /** Whether any item asks for a place of its own. */
+    boolean hasPlaces() {
+        for (FittingItem item : items) {
+            if (item.place().isPresent()) {
+                return true;
+            }
+        }
+        return false;
+    }
 }

@@ -3,9 +3,7 @@ package org.fusewright.core.fitting;
 import org.jspecify.annotations.Nullable;
 
 import java.util.Arrays;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 
 /**
@@ -15,9 +13,6 @@ import java.util.Optional;
  */
 public final class KnownDiscounts {
 
-    /** Each takes some 2 KB. */
-    private static final int MOST_ASKED = 256;
-
     /** For blocks in any number. */
     public static final int ANY_NUMBER = Integer.MAX_VALUE;
 
@@ -26,13 +21,7 @@ public final class KnownDiscounts {
     /** The lowest price found, and the bound that it was proven against. */
     private record Answer(long price, long bound) {}
 
-    private final Map<Asked, Answer> lastAsked =
-            new LinkedHashMap<>(16, 0.75f, true) {
-                @Override
-                protected boolean removeEldestEntry(Map.Entry<Asked, Answer> eldest) {
-                    return size() > MOST_ASKED;
-                }
-            };
+    private final LastAsked<Asked, Answer> lastAsked = new LastAsked<>();
 
     /**
      * The cheapest arrangement after the discount, the known one when none is cheaper; with its
@@ -49,7 +38,7 @@ public final class KnownDiscounts {
         long price = DiscountedSearch.price(placed, counts, empty, discount);
         long saved = discount.micros(counts, empty);
         @Nullable Asked asked = asked(placed, counts, mostBlocks, discount);
-        @Nullable Answer answer = asked == null ? null : find(asked);
+        @Nullable Answer answer = asked == null ? null : lastAsked.find(asked);
         if (answer != null && answer.price >= price) {
             return known.lessDiscount(saved, costAtLeast(placed, answer.bound));
         }
@@ -58,7 +47,7 @@ public final class KnownDiscounts {
         DiscountedSearch.Found found =
                 DiscountedSearch.find(searched, counts, price, mostBlocks, discount);
         if (asked != null) {
-            keep(asked, new Answer(found.price(), found.bound()));
+            lastAsked.keep(asked, new Answer(found.price(), found.bound()));
         }
         long atLeast = costAtLeast(placed, found.bound());
         Optional<Arrangement> better =
@@ -74,10 +63,8 @@ public final class KnownDiscounts {
     /** Null where places were named: they tie more together than is kept. */
     private static @Nullable Asked asked(
             FittingTask placed, int[] known, int mostBlocks, Discount discount) {
-        for (FittingItem item : placed.items()) {
-            if (item.place().isPresent()) {
-                return null;
-            }
+        if (placed.hasPlaces()) {
+            return null;
         }
         List<Integer> counts = Arrays.stream(known).boxed().toList();
         return new Asked(Room.of(placed), counts, mostBlocks, discount.key());
@@ -100,13 +87,5 @@ public final class KnownDiscounts {
 
     private static long costAtLeast(FittingTask task, long price) {
         return FormTable.Weights.of(task, Aim.LEAST_COST).costAtLeast(price, 0);
-    }
-
-    private synchronized @Nullable Answer find(Asked asked) {
-        return lastAsked.get(asked);
-    }
-
-    private synchronized void keep(Asked asked, Answer answer) {
-        lastAsked.put(asked, answer);
     }
 }

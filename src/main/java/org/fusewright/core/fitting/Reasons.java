@@ -108,7 +108,7 @@ public final class Reasons {
         lift(Rule.CAP_CLEARANCE, task.withForms(Reasons::withAnyHeight));
         lift(Rule.POSITION_CURRENT, task.withForms(Reasons::withAnyPositionCurrent));
         lift(Rule.BLOCK_CURRENT, task.withForms(Reasons::withAnyTotalCurrent));
-        boolean places = task.items().stream().anyMatch(i -> i.place().isPresent());
+        boolean places = task.hasPlaces();
         lift(Rule.FIXED_PLACES, places, task.withItems(Reasons::unplaced));
         lift(Rule.SPARE_POSITIONS, task.sparePositions() > 0, task.withSparePositions(0));
         long locations = task.items().stream().map(FittingItem::location).distinct().count();
