@@ -11,6 +11,7 @@ import org.fusewright.core.job.Job;
 import org.fusewright.core.job.MalformedJobException;
 import org.fusewright.core.kit.Kit;
 import org.fusewright.core.kit.KitCircuit;
+import org.fusewright.core.words.Phrase;
 import org.joda.money.BigMoney;
 import org.jspecify.annotations.Nullable;
 
@@ -250,7 +251,8 @@ final class CheapestDesign {
         for (int o = 0; o < owners.size(); o++) {
             Circuit circuit = job.circuits().get(owners.get(o));
             if (circuit.feed().equals(check.subject().id())
-                    && check.says().english().startsWith(circuit.id() + ", ")) {
+                    && check.says() instanceof Phrase says
+                    && says.values().getFirst().equals(circuit.id())) {
                 known.unselective().put(List.of(o, design.kinds().get(o)), check.verdict());
             }
         }

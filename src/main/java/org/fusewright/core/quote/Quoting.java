@@ -2,7 +2,6 @@ package org.fusewright.core.quote;
 
 import org.fusewright.core.catalog.DeviceKind;
 import org.fusewright.core.job.Job;
-import org.fusewright.core.kit.Kit;
 import org.fusewright.core.kit.KitPlanner;
 import org.fusewright.core.words.Phrase;
 import org.fusewright.core.words.Text;
@@ -61,25 +60,27 @@ public final class Quoting {
     }
 
     private Variant variant(VariantKind kind) {
-        if (kind == VariantKind.CHEAPEST) {
-            CheapestDesign.Found found =
-                    CheapestDesign.find(job, planner.plan(job), planner::plan, pricing);
-            return pricing.price(
-                    kind,
-                    found.kit(),
-                    found.isProven() ? List.of() : List.of(NOT_PROVEN.english()));
-        }
-        return pricing.price(kind, plan(kind));
+        return switch (kind) {
+            case AS_ASKED -> planned(kind, job);
+            case FUSES -> planned(kind, VariantKind.withDevices(job, DeviceKind.FUSE));
+            case SOLID_STATE ->
+                    planned(
+                            kind,
+                            VariantKind.withDevices(job, DeviceKind.AUTO_RESET, DeviceKind.FUSE));
+            case CHEAPEST -> cheapest();
+        };
     }
 
-    private Kit plan(VariantKind kind) {
-        return switch (kind) {
-            case AS_ASKED -> planner.plan(job);
-            case FUSES -> planner.plan(VariantKind.withDevices(job, DeviceKind.FUSE));
-            case SOLID_STATE ->
-                    planner.plan(
-                            VariantKind.withDevices(job, DeviceKind.AUTO_RESET, DeviceKind.FUSE));
-            case CHEAPEST -> throw new IllegalArgumentException("is searched for");
-        };
+    private Variant planned(VariantKind kind, Job variant) {
+        return pricing.price(kind, planner.plan(variant));
+    }
+
+    private Variant cheapest() {
+        CheapestDesign.Found found =
+                CheapestDesign.find(job, planner.plan(job), planner::plan, pricing);
+        return pricing.price(
+                VariantKind.CHEAPEST,
+                found.kit(),
+                found.isProven() ? List.of() : List.of(NOT_PROVEN.english()));
     }
 }

@@ -11,6 +11,7 @@ import org.springframework.web.util.UriUtils;
 
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import java.util.Optional;
 
 /** How the answer to "why this figure?" shows its formulas and values. */
 public final class WhyView {
@@ -30,34 +31,18 @@ public final class WhyView {
     public static List<Line> lines(Derivation derivation) {
         List<Derivation.Change> changes = derivation.changes();
         return derivation.quantities().stream()
-                .map(
-                        quantity ->
-                                changes.stream()
-                                        .filter(change -> change.quantity().equals(quantity))
-                                        .findFirst()
-                                        .map(
-                                                change ->
-                                                        new Line(
-                                                                quantity,
-                                                                figure(
-                                                                        quantity.value(),
-                                                                        quantity.unit()),
-                                                                figure(
-                                                                        change.raised(),
-                                                                        quantity.unit()),
-                                                                figure(
-                                                                        change.result(),
-                                                                        derivation.unit())))
-                                        .orElseGet(
-                                                () ->
-                                                        new Line(
-                                                                quantity,
-                                                                figure(
-                                                                        quantity.value(),
-                                                                        quantity.unit()),
-                                                                "",
-                                                                "")))
+                .map(quantity -> line(quantity, changes, derivation.unit()))
                 .toList();
+    }
+
+    private static Line line(Quantity quantity, List<Derivation.Change> changes, Unit resultUnit) {
+        Optional<Derivation.Change> change =
+                changes.stream().filter(one -> one.quantity().equals(quantity)).findFirst();
+        return new Line(
+                quantity,
+                figure(quantity.value(), quantity.unit()),
+                change.map(one -> figure(one.raised(), quantity.unit())).orElse(""),
+                change.map(one -> figure(one.result(), resultUnit)).orElse(""));
     }
 
     /**
