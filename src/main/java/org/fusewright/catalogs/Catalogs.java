@@ -5,9 +5,13 @@ import org.fusewright.core.catalog.Catalog;
 import org.fusewright.core.catalog.Part;
 import org.fusewright.core.catalog.PartNumber;
 import org.jspecify.annotations.Nullable;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.dao.DataAccessException;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.PlatformTransactionManager;
+import org.springframework.transaction.TransactionException;
 import org.springframework.transaction.support.TransactionTemplate;
 
 import java.time.Duration;
@@ -26,6 +30,7 @@ import java.util.Set;
 @Service
 public class Catalogs {
 
+    private static final Logger log = LoggerFactory.getLogger(Catalogs.class);
     private static final Duration BETWEEN_LOOKS = Duration.ofSeconds(1);
 
     private final CatalogStore store;
@@ -68,19 +73,27 @@ public class Catalogs {
 
     public Optional<CatalogContent> findContent() {
         Known last = known;
-        Instant now = time.instant();
-        if (last != null && now.isBefore(last.lookedAt().plus(BETWEEN_LOOKS))) {
+        if (last != null && time.instant().isBefore(last.lookedAt().plus(BETWEEN_LOOKS))) {
             return Optional.of(last.loaded().content());
         }
-        boolean upToDate =
-                last != null
-                        && store.findNewestRelease()
-                                .filter(last.loaded().release()::equals)
-                                .isPresent();
-        Optional<CatalogStore.Loaded> loaded =
-                upToDate ? Optional.of(last.loaded()) : store.findCatalog();
-        known = loaded.map(found -> new Known(found, now)).orElse(null);
+        Optional<CatalogStore.Loaded> loaded = look(last);
+        known = loaded.map(found -> new Known(found, time.instant())).orElse(null);
         return loaded.map(CatalogStore.Loaded::content);
+    }
+
+    private Optional<CatalogStore.Loaded> look(@Nullable Known last) {
+        if (last == null) {
+            return store.findCatalog();
+        }
+        try {
+            return store.findNewestRelease().filter(last.loaded().release()::equals).isPresent()
+                    ? Optional.of(last.loaded())
+                    : store.findCatalog();
+        } catch (DataAccessException | TransactionException unreachable) {
+            // Kits need nothing but the catalog: they go on with the one that was in force.
+            log.warn("The database cannot be asked for the catalog: {}", unreachable.getMessage());
+            return Optional.of(last.loaded());
+        }
     }
 
     /** How many parts of each kind the catalog in force has. */

@@ -3,6 +3,9 @@ package org.fusewright.setup;
 import io.zonky.test.db.postgres.embedded.EmbeddedPostgres;
 import io.zonky.test.db.postgres.util.LinuxUtils;
 
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.lang.ProcessBuilder.Redirect;
@@ -23,14 +26,21 @@ public final class EmbeddedDatabase implements AutoCloseable {
     private static final Duration STARTING = Duration.ofSeconds(30);
     private static final String USER = "postgres";
 
+    private static final Duration NEXT_TRY = Duration.ofSeconds(1);
+    private static final int ANY_PORT = 0;
+    private static final Logger log = LoggerFactory.getLogger(EmbeddedDatabase.class);
+
     private final DataFolder folder;
-    private final EmbeddedPostgres server;
     private final String password;
+    private final int port;
+    private EmbeddedPostgres server;
+    private boolean closed;
 
     private EmbeddedDatabase(DataFolder folder, EmbeddedPostgres server, String password) {
         this.folder = folder;
         this.server = server;
         this.password = password;
+        this.port = server.getPort();
     }
 
     /**
@@ -44,9 +54,11 @@ public final class EmbeddedDatabase implements AutoCloseable {
             Files.deleteIfExists(folder.databaseLog());
             LeftoverServer.stop(folder.cluster(), folder.databaseLog());
             String password = folder.readOrCreatePassword();
-            EmbeddedPostgres server = startServer(folder, password);
+            EmbeddedPostgres server = startServer(folder, password, ANY_PORT);
             folder.confirmDatabase();
-            return new EmbeddedDatabase(folder, server, password);
+            EmbeddedDatabase database = new EmbeddedDatabase(folder, server, password);
+            database.startAgainWhenEnded();
+            return database;
         } catch (IOException e) {
             folder.close();
             throw new UncheckedIOException(e);
@@ -56,11 +68,48 @@ public final class EmbeddedDatabase implements AutoCloseable {
         }
     }
 
-    private static EmbeddedPostgres startServer(DataFolder folder, String password) {
+    /** Somebody else may end the server's process; the service then waits for it to come back. */
+    private void startAgainWhenEnded() throws IOException {
+        ProcessHandle.of(LeftoverServer.readProcessId(folder.cluster()))
+                .orElseThrow(() -> new IOException("The database ended at once"))
+                .onExit()
+                .thenRun(() -> Thread.ofVirtual().start(this::startAgain));
+    }
+
+    private void startAgain() {
+        while (!triedAgain()) {
+            try {
+                Thread.sleep(NEXT_TRY);
+            } catch (InterruptedException e) {
+                Thread.currentThread().interrupt();
+                return;
+            }
+        }
+    }
+
+    private synchronized boolean triedAgain() {
+        if (closed) {
+            return true;
+        }
+        log.warn("The database has ended; it is started again.");
+        try {
+            server.close();
+            LeftoverServer.stop(folder.cluster(), folder.databaseLog());
+            server = startServer(folder, password, port);
+            startAgainWhenEnded();
+            return true;
+        } catch (IOException | StartProblem e) {
+            log.error("The database does not come back: {}", e.getMessage());
+            return false;
+        }
+    }
+
+    private static EmbeddedPostgres startServer(DataFolder folder, String password, int port) {
         Redirect log = Redirect.appendTo(folder.databaseLog().toFile());
         try {
             return EmbeddedPostgres.builder()
                     .setDataDirectory(folder.cluster())
+                    .setPort(port)
                     .setOverrideWorkingDirectory(folder.binaries().toFile())
                     .setCleanDataDirectory(false)
                     .setRegisterShutdownHook(false)
@@ -105,7 +154,7 @@ public final class EmbeddedDatabase implements AutoCloseable {
     }
 
     public String jdbcUrl() {
-        return "jdbc:postgresql://127.0.0.1:" + server.getPort() + "/postgres";
+        return "jdbc:postgresql://127.0.0.1:" + port + "/postgres";
     }
 
     public String user() {
@@ -118,7 +167,8 @@ public final class EmbeddedDatabase implements AutoCloseable {
 
     /** Stops the server, keeps its data, and lets another service have the folder. */
     @Override
-    public void close() {
+    public synchronized void close() {
+        closed = true;
         try (folder) {
             server.close();
         } catch (IOException e) {

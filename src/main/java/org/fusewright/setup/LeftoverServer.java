@@ -40,7 +40,7 @@ final class LeftoverServer {
      * @throws StartProblem when it does not stop
      */
     static void stop(Path cluster, Path log) {
-        Path pidFile = cluster.resolve("postmaster.pid");
+        Path pidFile = pidFile(cluster);
         if (!Files.exists(pidFile)) {
             return;
         }
@@ -70,6 +70,16 @@ final class LeftoverServer {
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
+    }
+
+    /** The process of the server that works on these files. */
+    static long readProcessId(Path cluster) throws IOException {
+        return number(Files.readAllLines(pidFile(cluster)), 0)
+                .orElseThrow(() -> new IOException("There is no process id in " + cluster));
+    }
+
+    private static Path pidFile(Path cluster) {
+        return cluster.resolve("postmaster.pid");
     }
 
     private static Optional<Long> number(List<String> lines, int line) {

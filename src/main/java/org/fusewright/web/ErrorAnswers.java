@@ -20,9 +20,12 @@ import org.springframework.web.bind.annotation.ControllerAdvice;
 import org.springframework.web.bind.annotation.ExceptionHandler;
 import org.springframework.web.context.request.ServletWebRequest;
 import org.springframework.web.context.request.WebRequest;
+import org.springframework.web.servlet.HandlerMapping;
 import org.springframework.web.servlet.mvc.method.annotation.ResponseEntityExceptionHandler;
 
 import java.util.List;
+import java.util.Objects;
+import java.util.Optional;
 
 /**
  * Turns whatever goes wrong while answering into an error that a caller may see: {@code
@@ -35,9 +38,11 @@ class ErrorAnswers extends ResponseEntityExceptionHandler {
     private static final Logger log = LoggerFactory.getLogger(ErrorAnswers.class);
 
     private final ErrorPages pages;
+    private final OutageFinder outages;
 
-    ErrorAnswers(ErrorPages pages) {
+    ErrorAnswers(ErrorPages pages, OutageFinder outages) {
         this.pages = pages;
+        this.outages = outages;
     }
 
     @ExceptionHandler
@@ -53,9 +58,36 @@ class ErrorAnswers extends ResponseEntityExceptionHandler {
 
     @ExceptionHandler
     ResponseEntity<Object> unexpected(Exception unexpected, HttpServletRequest request) {
-        log.error("{} {} failed", request.getMethod(), request.getRequestURI(), unexpected);
+        Optional<Outage> outage = outages.find(unexpected);
+        if (outage.isPresent()) {
+            log.warn("{} failed: {}", routeOf(request), unexpected.getMessage());
+            return outage(outage.get(), request);
+        }
+        log.error("{} failed", routeOf(request), unexpected);
         return pages.answer(
-                Problems.of(HttpStatus.INTERNAL_SERVER_ERROR, Words.say("error.failed")), request);
+                Problems.of(
+                        HttpStatus.INTERNAL_SERVER_ERROR,
+                        Words.say("error.failed", RequestIds.idOf(request))),
+                request);
+    }
+
+    private ResponseEntity<Object> outage(Outage outage, HttpServletRequest request) {
+        HttpHeaders headers = new HttpHeaders();
+        outage.retryAfter()
+                .ifPresent(
+                        wait ->
+                                headers.set(
+                                        HttpHeaders.RETRY_AFTER, Long.toString(wait.toSeconds())));
+        return pages.answer(
+                Problems.of(outage.status(), Words.say(outage.text())), headers, request);
+    }
+
+    /** The pattern of the address: what stands in an address may be somebody's secret. */
+    private static String routeOf(HttpServletRequest request) {
+        return request.getMethod()
+                + " "
+                + Objects.requireNonNullElse(
+                        request.getAttribute(HandlerMapping.BEST_MATCHING_PATTERN_ATTRIBUTE), "?");
     }
 
     @Override

@@ -9,6 +9,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.concurrent.CopyOnWriteArrayList;
 
 /** The service as its user runs it, a process of its own that can be killed. */
 final class ServiceProcess implements AutoCloseable {
@@ -16,7 +17,7 @@ final class ServiceProcess implements AutoCloseable {
 
     private final Path home;
     private final Process process;
-    private final List<String> output = new ArrayList<>();
+    private final List<String> output = new CopyOnWriteArrayList<>();
 
     private ServiceProcess(Path home, Process process) {
         this.home = home;
@@ -24,14 +25,20 @@ final class ServiceProcess implements AutoCloseable {
     }
 
     /** Starts the service on a free port, and waits until it says that it is ready, or ends. */
-    static ServiceProcess start(Path home) throws IOException {
-        ProcessBuilder builder =
-                new ProcessBuilder(
-                        ProcessHandle.current().info().command().orElseThrow(),
-                        "-XX:TieredStopAtLevel=1",
-                        FusewrightApplication.class.getName(),
-                        "--server.port=0",
-                        "--fusewright.home=" + home);
+    static ServiceProcess start(Path home, String... more) throws IOException {
+        return start(List.of(), home, more);
+    }
+
+    /** As above, by way of another command that runs it. */
+    static ServiceProcess start(List<String> by, Path home, String... more) throws IOException {
+        List<String> command = new ArrayList<>(by);
+        command.add(ProcessHandle.current().info().command().orElseThrow());
+        command.add("-XX:TieredStopAtLevel=1");
+        command.add(FusewrightApplication.class.getName());
+        command.add("--server.port=0");
+        command.add("--fusewright.home=" + home);
+        command.addAll(List.of(more));
+        ProcessBuilder builder = new ProcessBuilder(command);
         builder.environment().put("CLASSPATH", System.getProperty("java.class.path"));
         ServiceProcess service =
                 new ServiceProcess(home, builder.redirectErrorStream(true).start());
@@ -44,19 +51,42 @@ final class ServiceProcess implements AutoCloseable {
         for (String line = reader.readLine(); line != null; line = reader.readLine()) {
             output.add(line);
             if (line.contains(READY)) {
+                Thread.ofVirtual().start(() -> reader.lines().forEach(output::add));
                 return;
             }
         }
     }
 
-    /** What it printed until it was ready, or ended. */
+    /** What it printed so far. */
     String output() {
         return String.join("\n", output);
     }
 
+    /** The same, line by line. */
+    List<String> lines() {
+        return List.copyOf(output);
+    }
+
     URI address() {
-        String last = output.getLast();
-        return URI.create(last.substring(last.indexOf(READY) + READY.length()));
+        return output.stream()
+                .filter(line -> line.contains(READY))
+                .map(line -> line.substring(line.indexOf(READY) + READY.length()))
+                .map(address -> URI.create(address.replaceFirst("[\\s\"].*", "")))
+                .findFirst()
+                .orElseThrow();
+    }
+
+    long pid() {
+        return process.pid();
+    }
+
+    /** Asks it to end, as a user does. */
+    void askToStop() {
+        process.destroy();
+    }
+
+    ProcessHandle handle() {
+        return process.toHandle();
     }
 
     /** The process of its database, which outlives a killed service. */
