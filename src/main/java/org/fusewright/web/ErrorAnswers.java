@@ -2,11 +2,13 @@ package org.fusewright.web;
 
 import jakarta.servlet.http.HttpServletRequest;
 
+import org.apache.tomcat.util.http.InvalidParameterException;
 import org.fusewright.core.job.JobProblem;
 import org.fusewright.core.job.MalformedJobException;
 import org.fusewright.core.words.Phrase;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import org.springframework.beans.TypeMismatchException;
 import org.springframework.core.Ordered;
 import org.springframework.core.annotation.Order;
 import org.springframework.http.HttpHeaders;
@@ -20,6 +22,7 @@ import org.springframework.web.bind.annotation.ControllerAdvice;
 import org.springframework.web.bind.annotation.ExceptionHandler;
 import org.springframework.web.context.request.ServletWebRequest;
 import org.springframework.web.context.request.WebRequest;
+import org.springframework.web.multipart.MultipartException;
 import org.springframework.web.servlet.HandlerMapping;
 import org.springframework.web.servlet.mvc.method.annotation.ResponseEntityExceptionHandler;
 
@@ -56,6 +59,24 @@ class ErrorAnswers extends ResponseEntityExceptionHandler {
                 request);
     }
 
+    /** Parameters that are no text, or more of them than the server reads. */
+    @ExceptionHandler
+    ResponseEntity<Object> unreadable(
+            InvalidParameterException unreadable, HttpServletRequest request) {
+        return pages.answer(
+                Problems.of(
+                        HttpStatusCode.valueOf(unreadable.getErrorCode()),
+                        Words.say("error.detail.400")),
+                request);
+    }
+
+    /** An upload that ends too soon, or is none. */
+    @ExceptionHandler
+    ResponseEntity<Object> unreadable(MultipartException unreadable, HttpServletRequest request) {
+        return pages.answer(
+                Problems.of(HttpStatus.BAD_REQUEST, Words.say("error.detail.400")), request);
+    }
+
     @ExceptionHandler
     ResponseEntity<Object> unexpected(Exception unexpected, HttpServletRequest request) {
         Optional<Outage> outage = outages.find(unexpected);
@@ -88,6 +109,21 @@ class ErrorAnswers extends ResponseEntityExceptionHandler {
                 + " "
                 + Objects.requireNonNullElse(
                         request.getAttribute(HandlerMapping.BEST_MATCHING_PATTERN_ATTRIBUTE), "?");
+    }
+
+    @Override
+    protected ResponseEntity<Object> handleTypeMismatch(
+            TypeMismatchException mismatch,
+            HttpHeaders headers,
+            HttpStatusCode status,
+            WebRequest request) {
+        String name = Objects.requireNonNullElse(mismatch.getPropertyName(), "?");
+        return handleExceptionInternal(
+                mismatch,
+                Problems.of(status, Words.say("error.unreadable", name)),
+                headers,
+                status,
+                request);
     }
 
     @Override
