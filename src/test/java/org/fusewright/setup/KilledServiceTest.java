@@ -5,8 +5,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
-import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.ValueSource;
+
+import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.json.JsonMapper;
 
 import java.io.IOException;
 import java.net.URI;
@@ -18,19 +19,27 @@ import java.net.http.HttpResponse.BodyHandlers;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
-import java.util.Queue;
-import java.util.concurrent.ConcurrentLinkedQueue;
+import java.util.Map;
+import java.util.Random;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicInteger;
 
-/** What was acknowledged stays, whoever is killed. */
-@Timeout(value = 2, unit = TimeUnit.MINUTES)
+/**
+ * What was acknowledged stays, whole, whoever is killed and when. {@code -Dfusewright.kills=50}
+ * kills that often; the moments follow from the number of the kill.
+ */
+@Timeout(value = 30, unit = TimeUnit.MINUTES)
 class KilledServiceTest {
+    private static final int KILLS = Integer.getInteger("fusewright.kills", 3);
     private static final int WRITERS = 3;
-    private static final int ENOUGH = 150;
+    private static final int MOST_WRITES = 300;
+    private static final JsonMapper MAPPER = new JsonMapper();
     private static final String JOB =
             """
-            {"reference": "%s", "supply": {"nominalV": 12},
+            {"reference": "%s", "title": "%s", "supply": {"nominalV": 12},
              "feeds": [{"id": "battery", "terminal": "30", "lengthM": 0.5, "sourceDistanceM": 0.1}],
              "circuits": [{"id": "horn", "feed": "battery", "runM": 1,
                            "loads": [{"kind": "coil", "amps": 3}]}]}
@@ -41,62 +50,127 @@ class KilledServiceTest {
 
     private final Path home = parent.resolve("our shop");
 
-    /** A job that the service said it has kept. */
-    private record Acknowledged(String reference, String location) {}
+    private enum Victim {
+        SERVICE,
+        SERVICE_AND_DATABASE,
+        DATABASE
+    }
 
-    @ParameterizedTest
-    @ValueSource(booleans = {false, true})
-    void keepsEveryAcknowledgedJobWhenKilledDuringWrites(boolean killDatabaseToo)
+    /**
+     * What a writer was told of one of its jobs.
+     *
+     * @param revision the newest one that was acknowledged; its title ends with that number
+     * @param quote empty when none was acknowledged
+     */
+    private record Acknowledged(String job, int revision, String quote) {}
+
+    @Test
+    void keepsEveryAcknowledgedWriteWholeWheneverItIsKilled()
             throws IOException, InterruptedException {
-        Queue<Acknowledged> acknowledged = new ConcurrentLinkedQueue<>();
+        Map<String, Acknowledged> all = new HashMap<>();
+        for (int kill = 0; kill < KILLS; kill++) {
+            Victim victim = Victim.values()[kill % Victim.values().length];
+            int writes = 1 + new Random(kill).nextInt(MOST_WRITES);
+            all.putAll(killDuringWrites(kill, victim, writes));
+            try (ServiceProcess restarted = ServiceProcess.start(home)) {
+                assertThat(restarted.output()).contains("Fusewright is ready");
+                assertKept(restarted, all, "kill %d, %s".formatted(kill, victim));
+                assertNothingHalf(restarted);
+            }
+        }
+        assertThat(all).hasSizeGreaterThan(KILLS);
+    }
+
+    private Map<String, Acknowledged> killDuringWrites(int kill, Victim victim, int writes)
+            throws IOException, InterruptedException {
+        Map<String, Acknowledged> acknowledged = new ConcurrentHashMap<>();
+        AtomicInteger count = new AtomicInteger();
         List<Thread> writers = new ArrayList<>();
         ServiceProcess killed = ServiceProcess.start(home);
         ProcessHandle database = killed.database();
         try {
             for (int i = 0; i < WRITERS; i++) {
-                String prefix = "K-" + killDatabaseToo + "-" + i + "-";
-                URI jobs = killed.address().resolve("/api/jobs");
-                writers.add(Thread.ofPlatform().start(() -> keepJobs(jobs, prefix, acknowledged)));
+                String prefix = "K-" + kill + "-" + i + "-";
+                URI address = killed.address();
+                writers.add(
+                        Thread.ofPlatform()
+                                .start(() -> write(address, prefix, acknowledged, count)));
             }
-            waitFor(acknowledged, ENOUGH);
-            killed.kill();
-            if (killDatabaseToo) {
+            while (count.get() < writes && writers.stream().anyMatch(Thread::isAlive)) {
+                Thread.sleep(Duration.ofMillis(1));
+            }
+            if (victim != Victim.DATABASE) {
+                killed.kill();
+            }
+            if (victim != Victim.SERVICE) {
                 database.destroyForcibly();
                 database.onExit().join();
-            } else {
-                assertThat(database.isAlive()).isTrue();
             }
             for (Thread writer : writers) {
                 writer.join();
             }
-            try (ServiceProcess restarted = ServiceProcess.start(home)) {
-                assertThat(restarted.output()).contains("Fusewright is ready");
-                assertThat(database.isAlive()).isFalse();
-                for (Acknowledged job : acknowledged) {
-                    assertThat(get(restarted, job.location()))
-                            .contains("\"" + job.reference() + "\"");
-                }
-            }
         } finally {
             killed.kill();
-            database.destroy();
+            // The one that the service has started again in its place may still be there.
+            killed.findDatabase().ifPresent(ProcessHandle::destroy);
         }
+        return acknowledged;
     }
 
-    private static void keepJobs(URI jobs, String prefix, Queue<Acknowledged> acknowledged) {
+    /** Makes jobs, changes each some times, and quotes it, until it is told no more. */
+    private static void write(
+            URI address,
+            String prefix,
+            Map<String, Acknowledged> acknowledged,
+            AtomicInteger count) {
         try (HttpClient client = HttpClient.newHttpClient()) {
             for (int number = 0; ; number++) {
                 String reference = prefix + number;
-                HttpRequest request =
-                        HttpRequest.newBuilder(jobs)
-                                .header("Content-Type", "application/json")
-                                .POST(BodyPublishers.ofString(JOB.formatted(reference)))
-                                .build();
-                HttpResponse<String> answer = client.send(request, BodyHandlers.ofString());
-                assertThat(answer.statusCode()).isEqualTo(201);
-                acknowledged.add(
-                        new Acknowledged(
-                                reference, answer.headers().firstValue("Location").orElseThrow()));
+                HttpResponse<String> made =
+                        send(client, address, "POST", "/api/jobs", "", document(reference, 1));
+                if (made.statusCode() != 201) {
+                    return;
+                }
+                String job =
+                        URI.create(made.headers().firstValue("Location").orElseThrow()).getPath();
+                acknowledged.put(job, new Acknowledged(job, 1, ""));
+                count.incrementAndGet();
+                String version = made.headers().firstValue("ETag").orElseThrow();
+                for (int revision = 2; revision <= 4; revision++) {
+                    HttpResponse<String> changed =
+                            send(
+                                    client,
+                                    address,
+                                    "PUT",
+                                    job,
+                                    version,
+                                    document(reference, revision));
+                    if (changed.statusCode() != 200) {
+                        return;
+                    }
+                    acknowledged.put(job, new Acknowledged(job, revision, ""));
+                    count.incrementAndGet();
+                    version = changed.headers().firstValue("ETag").orElseThrow();
+                }
+                HttpResponse<String> quoted =
+                        send(
+                                client,
+                                address,
+                                "POST",
+                                "/api/quotes",
+                                "",
+                                """
+                                {"job": %s, "kits": 2, "variants": ["fuses", "cheapest"],
+                                 "customerKind": "private"}
+                                """
+                                        .formatted(job.substring(job.lastIndexOf('/') + 1)));
+                if (quoted.statusCode() != 201) {
+                    return;
+                }
+                String quote =
+                        URI.create(quoted.headers().firstValue("Location").orElseThrow()).getPath();
+                acknowledged.put(job, new Acknowledged(job, 4, quote));
+                count.incrementAndGet();
             }
         } catch (IOException serviceGone) {
             // The end of every writer: what it was told is kept so far is what counts.
@@ -106,10 +180,68 @@ class KilledServiceTest {
         }
     }
 
-    private static void waitFor(Queue<Acknowledged> acknowledged, int count)
-            throws InterruptedException {
-        while (acknowledged.size() < count) {
-            Thread.sleep(Duration.ofMillis(5));
+    private static String document(String reference, int revision) {
+        return JOB.formatted(reference, "state " + revision);
+    }
+
+    private static HttpResponse<String> send(
+            HttpClient client, URI address, String method, String path, String match, String body)
+            throws IOException, InterruptedException {
+        HttpRequest.Builder request =
+                HttpRequest.newBuilder(address.resolve(path))
+                        .timeout(Duration.ofSeconds(20))
+                        .header("Content-Type", "application/json")
+                        .method(method, BodyPublishers.ofString(body));
+        if (!match.isEmpty()) {
+            request.header("If-Match", match);
+        }
+        return client.send(request.build(), BodyHandlers.ofString());
+    }
+
+    private static void assertKept(
+            ServiceProcess service, Map<String, Acknowledged> all, String after)
+            throws IOException, InterruptedException {
+        for (Acknowledged told : all.values()) {
+            JsonNode revisions = MAPPER.readTree(get(service, told.job() + "/revisions"));
+            // One more than told is what was kept just when it was killed.
+            assertThat(revisions.at("/0/revision").intValue())
+                    .as(after + ": " + told)
+                    .isBetween(told.revision(), told.revision() + 1);
+            if (!told.quote().isEmpty()) {
+                assertThat(MAPPER.readTree(get(service, told.quote())).at("/id").isIntegralNumber())
+                        .as(after + ": " + told)
+                        .isTrue();
+            }
+        }
+    }
+
+    /** Whatever is there is there with all that belongs to it, acknowledged or not. */
+    private static void assertNothingHalf(ServiceProcess service)
+            throws IOException, InterruptedException {
+        JsonNode jobs = MAPPER.readTree(get(service, "/api/jobs?limit=100")).get("jobs");
+        for (JsonNode job : jobs) {
+            String path = "/api/jobs/" + job.get("id").asString();
+            JsonNode document = MAPPER.readTree(get(service, path));
+            JsonNode revisions = MAPPER.readTree(get(service, path + "/revisions"));
+            int newest = job.get("revision").intValue();
+            assertThat(revisions.size()).as(path).isEqualTo(newest);
+            assertThat(revisions.at("/0/document")).as(path).isEqualTo(document);
+            for (int i = 0; i < newest; i++) {
+                JsonNode revision = revisions.get(i);
+                assertThat(revision.get("revision").intValue()).as(path).isEqualTo(newest - i);
+                if (document.get("reference").asString().startsWith("K-")) {
+                    assertThat(revision.at("/document/title").asString())
+                            .as(path)
+                            .isEqualTo("state " + (newest - i));
+                }
+            }
+        }
+        JsonNode quotes = MAPPER.readTree(get(service, "/api/quotes?limit=100")).get("quotes");
+        for (JsonNode quote : quotes) {
+            String path = "/api/quotes/" + quote.get("id").asString();
+            assertThat(MAPPER.readTree(get(service, path)).at("/quote/variants").size())
+                    .as(path)
+                    .isEqualTo(2);
         }
     }
 

@@ -9,6 +9,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.CopyOnWriteArrayList;
 
 /** The service as its user runs it, a process of its own that can be killed. */
@@ -92,6 +93,13 @@ final class ServiceProcess implements AutoCloseable {
     /** The process of its database, which outlives a killed service. */
     ProcessHandle database() throws IOException {
         return ProcessHandle.of(Long.parseLong(pidFile().get(0))).orElseThrow();
+    }
+
+    /** As above; empty when it is gone. */
+    Optional<ProcessHandle> findDatabase() throws IOException {
+        return Files.exists(home.resolve("database/postmaster.pid"))
+                ? ProcessHandle.of(Long.parseLong(pidFile().get(0)))
+                : Optional.empty();
     }
 
     private List<String> pidFile() throws IOException {
