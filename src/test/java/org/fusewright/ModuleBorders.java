@@ -47,7 +47,15 @@ final class ModuleBorders {
 
     /** The features in the order in which they build on each other. */
     static final List<String> FEATURES =
-            List.of("catalogs", "jobs", "quotes", "orders", "counts", "backups", "accounts");
+            List.of(
+                    "catalogs",
+                    "jobs",
+                    "quotes",
+                    "orders",
+                    "counts",
+                    "changes",
+                    "backups",
+                    "accounts");
 
     /** The features that keep papers as they went out, and so print those themselves. */
     private static final Set<String> ISSUING = Set.of("quotes", "orders", "counts");

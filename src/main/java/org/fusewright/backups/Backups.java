@@ -34,14 +34,15 @@ public class Backups {
      * Puts everything in place of what there is, all of it or nothing. What there was stays in a
      * schema of its own until the next restore.
      *
+     * @param by who asks for it
      * @throws UnusableBackupException when the file is no whole backup, or of a newer program
      */
-    public Restored restore(InputStream file) throws IOException {
+    public Restored restore(InputStream file, String by) throws IOException {
         Path kept = Files.createTempFile("fusewright-restore", ".zip");
         restoring.lock();
         try {
             Files.copy(file, kept, StandardCopyOption.REPLACE_EXISTING);
-            return reader.restore(kept, Instant.now());
+            return reader.restore(kept, by, Instant.now());
         } finally {
             restoring.unlock();
             Files.delete(kept);

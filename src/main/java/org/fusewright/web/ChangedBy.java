@@ -42,6 +42,22 @@ public record ChangedBy(String name) {
     }
 
     /**
+     * The one whose request is being answered; empty for what the service does by itself. A
+     * parameter that is no name is passed over here.
+     */
+    public static Optional<ChangedBy> findAsking() {
+        if (!(RequestContextHolder.getRequestAttributes()
+                instanceof ServletRequestAttributes now)) {
+            return Optional.empty();
+        }
+        HttpServletRequest request = now.getRequest();
+        return Optional.ofNullable(request.getParameter(PARAMETER))
+                .flatMap(ChangedBy::find)
+                .or(() -> known(request))
+                .or(() -> Optional.of(SHOP));
+    }
+
+    /**
      * @throws org.springframework.web.server.ResponseStatusException 400 when the parameter is no
      *     name
      */

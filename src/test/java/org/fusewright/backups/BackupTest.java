@@ -148,11 +148,16 @@ class BackupTest {
     }
 
     private static Answer restore(byte[] file) throws IOException, InterruptedException {
+        return restore(file, "");
+    }
+
+    private static Answer restore(byte[] file, String parameters)
+            throws IOException, InterruptedException {
         return send(
                 HttpRequest.newBuilder()
                         .header("Content-Type", "application/zip")
                         .POST(BodyPublishers.ofByteArray(file)),
-                "/api/restore");
+                "/api/restore" + parameters);
     }
 
     private static Answer send(HttpRequest.Builder request, String path)
@@ -168,7 +173,10 @@ class BackupTest {
                 answer.body());
     }
 
-    /** Each row of each table but the migrations' own, by the database's text of a row. */
+    /**
+     * Each row of each table but the migrations' own, by the database's text of a row. What tells
+     * of restores is left aside.
+     */
     private static Map<String, List<String>> rows(String database) throws SQLException {
         Map<String, List<String>> rows = new TreeMap<>();
         try (Connection connection = TestDatabase.connectTo(database);
@@ -177,11 +185,17 @@ class BackupTest {
                     strings(
                             statement,
                             "select tablename from pg_tables where schemaname = 'public'"
-                                    + " and tablename <> 'flyway_schema_history'");
+                                    + " and tablename not in ('flyway_schema_history',"
+                                    + " 'restored_backup')");
             for (String table : tables) {
                 rows.put(
                         table,
-                        strings(statement, "select t::text from " + table + " t order by 1"));
+                        strings(
+                                statement,
+                                "select t::text from "
+                                        + table
+                                        + " t where to_jsonb(t) ->> 'kind' is distinct from"
+                                        + " 'restore' order by 1"));
             }
         }
         return rows;
@@ -204,6 +218,7 @@ class BackupTest {
                 .isSubsetOf("count_substitute", "count_weighing", "count_withdrawal");
         Answer backup = get("/api/backup");
         assertThat(backup.status()).isEqualTo(200);
+        int restoresTold = restoresTold(SHOP);
 
         Answer later = keepAJob();
         assertThat(
@@ -218,7 +233,7 @@ class BackupTest {
         assertThat(restored.status()).isEqualTo(200);
         assertThat(rows(SHOP)).isEqualTo(before);
         assertThat(restored.json().at("/rows").longValue())
-                .isEqualTo(before.values().stream().mapToInt(List::size).sum());
+                .isEqualTo(before.values().stream().mapToInt(List::size).sum() + 2 * restoresTold);
 
         assertThat(get("/api/jobs/1").status()).isEqualTo(200);
         assertThat(get(later.location()).status()).isEqualTo(404);
@@ -228,6 +243,35 @@ class BackupTest {
         assertThatThrownBy(() -> execute("delete from stock_move"))
                 .isInstanceOf(SQLException.class);
         restore(backup.body());
+    }
+
+    private static int restoresTold(String database) throws SQLException {
+        try (Connection connection = TestDatabase.connectTo(database);
+                Statement statement = connection.createStatement()) {
+            return strings(statement, "select id from restored_backup").size();
+        }
+    }
+
+    /** Rows that are put back are no changes, else the trail would tell each of them twice. */
+    @Test
+    void tellsInTheTrailOfTheRestoreAlone() throws Exception {
+        byte[] file = get("/api/backup").body();
+        JsonNode newest = get("/api/changes?limit=1").json().at("/changes/0");
+        keepAJob();
+
+        Answer restored = restore(file, "?by=Ada");
+
+        JsonNode told = get("/api/changes?limit=2").json().at("/changes");
+        assertThat(told.at("/1")).isEqualTo(newest);
+        assertThat(told.at("/0/what").stringValue()).isEqualTo("restore");
+        assertThat(told.at("/0/by").stringValue()).isEqualTo("Ada");
+        assertThat(told.at("/0/after/former_data")).isEqualTo(restored.json().at("/formerData"));
+        assertThatThrownBy(() -> execute("delete from change_entry"))
+                .hasMessageContaining("stays as it is written");
+        keepAJob();
+        assertThat(get("/api/changes?limit=1").json().at("/changes/0/what").stringValue())
+                .isEqualTo("job");
+        restore(file);
     }
 
     private static List<String> formerJobs(String schema) throws SQLException {
@@ -248,7 +292,7 @@ class BackupTest {
     void movesAShopToAnotherDatabase() throws Exception {
         byte[] file = get("/api/backup").body();
         try (ConfigurableApplicationContext elsewhere = service(ELSEWHERE)) {
-            elsewhere.getBean(Backups.class).restore(new ByteArrayInputStream(file));
+            elsewhere.getBean(Backups.class).restore(new ByteArrayInputStream(file), "Ines");
             assertThat(rows(ELSEWHERE)).isEqualTo(rows(SHOP));
         }
     }

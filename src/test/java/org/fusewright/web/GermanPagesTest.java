@@ -229,6 +229,13 @@ class GermanPagesTest {
         }
         get("/catalog/parts/no-such-part");
         get("/catalog/import");
+        String trail = get("/changes");
+        get("/changes?what=job&record=" + jobs.getFirst());
+        get("/changes?who=nobody");
+        get("/changes?record=5");
+        get(found(trail, "href=\"(/changes/\\d+)\""));
+        get(found(get("/changes?what=job"), "href=\"(/changes/\\d+)\""));
+        get("/changes/999999999");
         get("/no/such/page");
         get("/jobs/999999");
         get("/quotes/999999");

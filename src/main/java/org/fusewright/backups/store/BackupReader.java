@@ -14,8 +14,10 @@ import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.sql.Connection;
+import java.sql.PreparedStatement;
 import java.sql.SQLException;
 import java.sql.Statement;
+import java.sql.Timestamp;
 import java.time.Instant;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
@@ -52,9 +54,10 @@ public class BackupReader {
     }
 
     /**
+     * @param by who asks for it
      * @throws UnusableBackupException when the file is no whole backup, or of a newer program
      */
-    public Restored restore(Path file, Instant now) throws IOException {
+    public Restored restore(Path file, String by, Instant now) throws IOException {
         try (ZipFile zip = new ZipFile(file.toFile(), StandardCharsets.UTF_8)) {
             BackupFile.Content content = content(zip);
             refuseNewer(content.schema());
@@ -64,7 +67,7 @@ public class BackupReader {
                 schemaAt(coming, content.schema()).migrate();
                 fill(zip, content, coming);
                 schemaAt(coming, "latest").migrate();
-                exchange(coming, former);
+                exchange(coming, former, new Restoring(content.takenAt(), by, now));
             } finally {
                 drop(coming);
             }
@@ -79,6 +82,9 @@ public class BackupReader {
             throw new IOException("the database did not take the backup", e);
         }
     }
+
+    /** What is kept of a restore itself. */
+    private record Restoring(Instant takenAt, String by, Instant at) {}
 
     private static BackupFile.Content content(ZipFile zip) throws IOException {
         return BackupFile.Content.parse(
@@ -172,7 +178,7 @@ public class BackupReader {
     }
 
     /** The one moment in which all changes: whoever writes has ended, and nobody else has begun. */
-    private void exchange(String coming, String former) throws SQLException {
+    private void exchange(String coming, String former, Restoring restoring) throws SQLException {
         try (Connection connection = database.getConnection();
                 Statement statement = connection.createStatement()) {
             connection.setAutoCommit(false);
@@ -187,7 +193,25 @@ public class BackupReader {
             }
             rename(statement, current, former);
             rename(statement, coming, current);
+            note(connection, former, restoring);
             connection.commit();
+        }
+    }
+
+    private static void note(Connection connection, String former, Restoring restoring)
+            throws SQLException {
+        try (PreparedStatement name =
+                        connection.prepareStatement("select set_config('fusewright.by', ?, true)");
+                PreparedStatement row =
+                        connection.prepareStatement(
+                                "insert into restored_backup (taken_at, restored_at, former_data)"
+                                        + " values (?, ?, ?)")) {
+            name.setString(1, restoring.by());
+            name.execute();
+            row.setTimestamp(1, Timestamp.from(restoring.takenAt()));
+            row.setTimestamp(2, Timestamp.from(restoring.at()));
+            row.setString(3, former);
+            row.executeUpdate();
         }
     }
 

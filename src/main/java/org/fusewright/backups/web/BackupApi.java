@@ -12,6 +12,8 @@ import jakarta.servlet.http.HttpServletResponse;
 import org.fusewright.backups.Backups;
 import org.fusewright.backups.Restored;
 import org.fusewright.backups.UnusableBackupException;
+import org.fusewright.web.ByParameter;
+import org.fusewright.web.ChangedBy;
 import org.fusewright.web.Problems;
 import org.fusewright.web.Words;
 import org.springframework.http.ContentDisposition;
@@ -61,7 +63,8 @@ class BackupApi {
             description =
                     "Puts a backup in place of everything that is kept, all of it or nothing. What"
                         + " was there before stays in the schema that the answer names, until the"
-                        + " next restore.",
+                        + " next restore. The trail of changes is then that of the backup, and says"
+                        + " who restored it.",
             requestBody =
                     @io.swagger.v3.oas.annotations.parameters.RequestBody(
                             required = true,
@@ -70,9 +73,9 @@ class BackupApi {
                                             mediaType = ZIP,
                                             schema = @Schema(type = "string", format = "binary"))))
     @PostMapping(path = "/api/restore", consumes = ZIP)
-    Restored restore(HttpServletRequest request) throws IOException {
+    Restored restore(@ByParameter ChangedBy by, HttpServletRequest request) throws IOException {
         try {
-            return backups.restore(request.getInputStream());
+            return backups.restore(request.getInputStream(), by.name());
         } catch (UnusableBackupException e) {
             throw Problems.exception(
                     Problems.of(HttpStatus.UNPROCESSABLE_CONTENT, Words.say(e.reason())));
