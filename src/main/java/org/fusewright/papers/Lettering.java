@@ -7,6 +7,8 @@ import java.util.List;
 record Lettering(PaperFont font, float size) {
 
     private static final float LEADING = 1.24f;
+    private static final float SMALLEST = 5;
+    private static final float STEP = 0.5f;
     private static final String ELLIPSIS = "…";
     private static final String BREAK_AFTER = "/,;:_·";
 
@@ -59,6 +61,24 @@ record Lettering(PaperFont font, float size) {
         List<String> kept = new ArrayList<>(lines.subList(0, most - 1));
         kept.add(clip(lines.get(most - 1) + " " + lines.get(most), width));
         return kept;
+    }
+
+    /** This lettering, or a smaller one in which a printable text fits on one line. */
+    Lettering fitting(String printable, float room) {
+        Lettering smaller = this;
+        while (smaller.width(printable) > room && smaller.size > SMALLEST) {
+            smaller = new Lettering(font, smaller.size - STEP);
+        }
+        return smaller;
+    }
+
+    /** Width of the longest word, which a line must have to break the text only between words. */
+    float widestWord(String text) {
+        float widest = 0;
+        for (String word : font.printable(text).split(" ")) {
+            widest = Math.max(widest, width(word));
+        }
+        return widest;
     }
 
     /** The text on one line, cut with an ellipsis when it is too wide. */
