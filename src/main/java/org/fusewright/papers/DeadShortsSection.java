@@ -17,8 +17,7 @@ final class DeadShortsSection {
     private static final List<Table.Column> COLUMNS =
             List.of(
                     Table.Column.left("print.column.circuit", 66),
-                    Table.Column.left("shorts.short", 44)
-                            .holding(Style.BODY, "print.shorts.at-device", "print.shorts.far-end"),
+                    Table.Column.left("print.shorts.place", 44),
                     Table.Column.right("shorts.draws", 42),
                     Table.Column.right("print.shorts.breaks", 44),
                     Table.Column.right("print.shorts.clears", 42),

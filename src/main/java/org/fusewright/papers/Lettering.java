@@ -34,8 +34,8 @@ record Lettering(PaperFont font, float size) {
     }
 
     /**
-     * Breaks at spaces and after joining signs, though not at the dashes of part numbers; a word
-     * that is longer than a line, anywhere. At least one line.
+     * Breaks at spaces and after joining signs, though not at the dashes of part numbers nor within
+     * a figure; a word that is longer than a line, anywhere. At least one line.
      */
     List<String> wrap(String text, float width) {
         String printable = font.printable(text);
@@ -98,11 +98,21 @@ record Lettering(PaperFont font, float size) {
         }
         for (int end = fits; end > from; end--) {
             char before = text.charAt(end - 1);
-            if (before == ' ' || BREAK_AFTER.indexOf(before) >= 0) {
+            if (before == ' '
+                    || (BREAK_AFTER.indexOf(before) >= 0 && !isDecimalSign(text, end - 1))) {
                 return end;
             }
         }
         return fits;
+    }
+
+    /** Whether a comma stands between two digits. */
+    private static boolean isDecimalSign(String text, int at) {
+        return text.charAt(at) == ','
+                && at > 0
+                && at + 1 < text.length()
+                && Character.isDigit(text.charAt(at - 1))
+                && Character.isDigit(text.charAt(at + 1));
     }
 
     /** End of the longest part from {@code from} on that fits; at least one sign. */

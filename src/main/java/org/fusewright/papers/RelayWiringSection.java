@@ -14,7 +14,7 @@ final class RelayWiringSection {
     private static final List<Table.Column> COLUMNS =
             List.of(
                     Table.Column.unnamed(4),
-                    Table.Column.left("print.column.terminal", 16),
+                    Table.Column.left("print.relays.terminal", 16),
                     Table.Column.left("print.column.does", 42),
                     Table.Column.left("print.column.cavity", 18),
                     Table.Column.left("print.column.lead", 44),

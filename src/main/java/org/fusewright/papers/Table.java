@@ -126,7 +126,7 @@ final class Table {
         headHeight = PAD_ABOVE + most * Style.SMALL.leading() + PAD_BELOW;
     }
 
-    /** Gives each column its least width, at the cost of those that have more than that. */
+    /** Gives each column its least width, at the cost of columns of words that have more. */
     private void widen(List<String> named) {
         float[] least = new float[widths.length];
         float lacking = 0;
@@ -134,7 +134,7 @@ final class Table {
         for (int i = 0; i < widths.length; i++) {
             least[i] = leastWidth(i, named.get(i));
             lacking += Math.max(0, least[i] - widths[i]);
-            spare += Math.max(0, widths[i] - least[i]);
+            spare += spare(i, least[i]);
         }
         if (lacking == 0) {
             return;
@@ -142,8 +142,13 @@ final class Table {
         float moved = Math.min(lacking, spare);
         for (int i = 0; i < widths.length; i++) {
             float more = least[i] - widths[i];
-            widths[i] += more > 0 ? more * moved / lacking : more * moved / spare;
+            widths[i] += more > 0 ? more * moved / lacking : -spare(i, least[i]) * moved / spare;
         }
+    }
+
+    /** What a column can do without; figures are not broken, so their columns give nothing. */
+    private float spare(int column, float least) {
+        return columns.get(column).atRight() ? 0 : Math.max(0, widths[column] - least);
     }
 
     /** Of the longest word of the title, and of what the column must hold; a box stays as it is. */
