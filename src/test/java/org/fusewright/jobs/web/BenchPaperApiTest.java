@@ -160,7 +160,6 @@ class BenchPaperApiTest {
         for (EntityExchangeResult<byte[]> result :
                 List.of(
                         get(path + "/papers/cut-list?language=fr"),
-                        get(path + "/papers/cut-list?language="),
                         post("/api/kits/papers/cut-list?language=DE", quad("TQ-014")))) {
             assertThat(result.getStatus().value()).isEqualTo(400);
             assertThat(new String(result.getResponseBody(), StandardCharsets.UTF_8))
