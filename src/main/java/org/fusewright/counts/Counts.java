@@ -23,6 +23,7 @@ import org.fusewright.core.job.JobProblem;
 import org.fusewright.core.job.MalformedJobException;
 import org.fusewright.core.words.Phrase;
 import org.fusewright.core.words.Text;
+import org.fusewright.core.words.Wording;
 import org.fusewright.counts.BagCount.Found;
 import org.fusewright.counts.store.CountRows;
 import org.fusewright.counts.store.CountRows.Head;
@@ -360,8 +361,8 @@ public class Counts {
         rows.sign(
                 id,
                 signature,
-                CountRecordPaper.print(record, Paper.A4),
-                CountRecordPaper.print(record, Paper.LETTER));
+                CountRecordPaper.print(record, Paper.A4, Wording.ENGLISH),
+                CountRecordPaper.print(record, Paper.LETTER, Wording.ENGLISH));
         return getInChange(id);
     }
 

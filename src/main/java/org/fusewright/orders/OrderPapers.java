@@ -1,6 +1,7 @@
 package org.fusewright.orders;
 
 import org.fusewright.core.order.PurchaseOrder;
+import org.fusewright.core.words.Wording;
 import org.fusewright.orders.store.PaperColumn;
 import org.fusewright.papers.Paper;
 import org.fusewright.papers.PurchaseOrderPaper;
@@ -36,8 +37,8 @@ public enum OrderPapers {
 
     byte[] print(PurchaseOrder order) {
         return switch (this) {
-            case PDF_A4 -> PurchaseOrderPaper.print(order, Paper.A4);
-            case PDF_LETTER -> PurchaseOrderPaper.print(order, Paper.LETTER);
+            case PDF_A4 -> PurchaseOrderPaper.print(order, Paper.A4, Wording.ENGLISH);
+            case PDF_LETTER -> PurchaseOrderPaper.print(order, Paper.LETTER, Wording.ENGLISH);
             case CSV -> PurchaseOrderTable.print(order);
             case UBL -> UblOrder.print(order);
         };

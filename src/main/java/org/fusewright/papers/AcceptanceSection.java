@@ -1,7 +1,11 @@
 package org.fusewright.papers;
 
+import java.util.List;
+
 /** Where the customer accepts by hand. */
 final class AcceptanceSection {
+    private static final List<String> LABELS =
+            List.of("print.quote.variant", "print.quote.name-and-date", "print.quote.signature");
     private static final float HEIGHT = 40;
     private static final float PAD = 5;
 
@@ -12,12 +16,17 @@ final class AcceptanceSection {
     }
 
     void print() {
-        Headings.drawSection(sheet, "Accepted", HEIGHT);
+        Headings.drawSection(sheet, sheet.say("print.quote.accepted"), HEIGHT);
         float third = sheet.width() / 3;
         float x = sheet.left();
-        for (String label : new String[] {"Variant", "Name and date", "Signature"}) {
+        for (String label : LABELS) {
             sheet.pen().box(Style.THIN, x, sheet.y() - HEIGHT, third, HEIGHT);
-            sheet.pen().text(Style.SMALL, label, x + PAD, sheet.y() - PAD - Style.SMALL.ascent());
+            sheet.pen()
+                    .text(
+                            Style.SMALL,
+                            sheet.say(label),
+                            x + PAD,
+                            sheet.y() - PAD - Style.SMALL.ascent());
             x += third;
         }
         sheet.down(HEIGHT);

@@ -8,6 +8,7 @@ import org.fusewright.core.kit.Kit;
 import org.fusewright.core.kit.KitBlock;
 import org.fusewright.core.kit.KitLead;
 import org.fusewright.core.kit.WireLine;
+import org.fusewright.core.words.Unit;
 
 import java.util.HashMap;
 import java.util.List;
@@ -20,36 +21,38 @@ final class AssemblySection {
 
     private static final List<Table.Column> CAVITIES =
             List.of(
-                    Table.Column.left("Cavity", 17),
-                    Table.Column.left("Does", 12),
-                    Table.Column.left("Lead", 42),
-                    Table.Column.right("Strip, mm", 18),
-                    Table.Column.left("Seal or plug", 24),
-                    Table.Column.left("Terminal", 22),
-                    Table.Column.left("Other end", 38),
-                    Table.Column.left("Crimp", 11),
-                    Table.Column.left("In", 6),
-                    Table.Column.left("Tug", 8));
+                    Table.Column.left("print.column.cavity", 17),
+                    Table.Column.left("print.column.does", 12)
+                            .holding(Style.BODY, CavityRoles.TEXTS),
+                    Table.Column.left("print.column.lead", 42),
+                    Table.Column.right("print.column.strip", Unit.MILLIMETRE, 18),
+                    Table.Column.left("print.column.seal-or-plug", 24),
+                    Table.Column.left("print.column.terminal", 22),
+                    Table.Column.left("print.assembly.other-end", 38),
+                    Table.Column.left("print.assembly.crimp", 11),
+                    Table.Column.left("print.assembly.in", 6),
+                    Table.Column.left("print.assembly.tug", 8));
 
     private static final List<Table.Column> CLOSING =
             List.of(
-                    Table.Column.left("", 4),
-                    Table.Column.left("Then", 22),
-                    Table.Column.left("Part", 32),
-                    Table.Column.left("How", 100));
+                    Table.Column.unnamed(4),
+                    Table.Column.left("print.assembly.then", 22),
+                    Table.Column.left("print.column.part", 32),
+                    Table.Column.left("print.assembly.how", 100));
 
-    private static final String TITLE = "Loading the blocks, seen from the wire side";
-    private static final String NONE = "⚠ none";
+    private static final String TITLE = "print.assembly.title";
     private static final Cell NOTHING = Cell.of("");
 
     private final Sheet sheet;
     private final Kit kit;
+    private final Devices devices;
     private final Map<String, String> otherEnds = new HashMap<>();
     private final Map<String, String> circuits;
 
     AssemblySection(Sheet sheet, Kit kit) {
         this.sheet = sheet;
         this.kit = kit;
+        devices = new Devices(sheet);
         for (WireLine line : kit.wire()) {
             line.leads().forEach(this::noteEnds);
         }
@@ -59,17 +62,21 @@ final class AssemblySection {
     }
 
     private void noteEnds(KitLead lead) {
-        otherEnds.put(lead.from(), "to " + lead.to());
-        otherEnds.put(lead.to(), "from " + lead.from());
+        otherEnds.put(
+                lead.from(),
+                sheet.say("print.assembly.to", Places.said(lead.to(), sheet.wording())));
+        otherEnds.put(
+                lead.to(),
+                sheet.say("print.assembly.from", Places.said(lead.from(), sheet.wording())));
     }
 
     void print() {
         if (kit.blocks().isEmpty()) {
-            Headings.drawSection(sheet, TITLE, Style.BODY.leading());
-            sheet.paragraph(Style.BODY, "No blocks.");
+            Headings.drawSection(sheet, sheet.say(TITLE), Style.BODY.leading());
+            sheet.paragraph(Style.BODY, sheet.say("print.blocks.none"));
             return;
         }
-        Optional<Table.Heading> section = Optional.of(Headings.section(sheet, TITLE));
+        Optional<Table.Heading> section = Optional.of(Headings.section(sheet, sheet.say(TITLE)));
         for (KitBlock block : kit.blocks()) {
             Table cavities = new Table(sheet, new DrawnBlock(sheet, section, block), CAVITIES);
             section = Optional.empty();
@@ -85,7 +92,7 @@ final class AssemblySection {
                         occupant ->
                                 table.row(
                                         id,
-                                        Cell.of(occupant.role().code()),
+                                        Cell.of(CavityRoles.said(occupant.role(), sheet)),
                                         lead(occupant.lead().wire(), occupant.lead().id()),
                                         Cell.of(Style.STRONG, strip(occupant)),
                                         Cell.of(number(occupant.seal())),
@@ -97,7 +104,7 @@ final class AssemblySection {
                         () ->
                                 table.row(
                                         id,
-                                        Cell.of("empty"),
+                                        Cell.of(sheet.say("drawing.empty")),
                                         NOTHING,
                                         NOTHING,
                                         Cell.of(number(cavity.plug())),
@@ -108,61 +115,64 @@ final class AssemblySection {
                                         NOTHING));
     }
 
-    private static Cell lead(Wire wire, String id) {
-        return Cell.of(Style.STRONG, id)
-                .plus(
-                        Style.SMALL,
-                        Figures.size(wire.size())
-                                + " "
-                                + wire.colour()
-                                + " "
-                                + wire.colour().inWords());
+    private Cell lead(Wire wire, String id) {
+        return Cell.of(Style.STRONG, id).plus(Style.SMALL, Colours.sizeAndColour(wire, sheet));
     }
 
-    private static String strip(Cavity.Occupant occupant) {
-        return occupant.terminal().map(terminal -> Figures.of(terminal.stripMm())).orElse("–");
+    private String strip(Cavity.Occupant occupant) {
+        return occupant.terminal()
+                .map(terminal -> sheet.figures().of(terminal.stripMm(), Unit.MILLIMETRE))
+                .orElse("–");
     }
 
     private void printClosing(KitBlock block) {
-        Table table = new Table(sheet, Headings.group(sheet, "Closing " + block.id()), CLOSING);
+        Table table =
+                new Table(
+                        sheet,
+                        Headings.group(sheet, sheet.say("print.assembly.closing", block.id())),
+                        CLOSING);
         table.row(
                 Cell.TICK_BOX,
-                Cell.of(Style.STRONG, "Wedge, last"),
-                Cell.of(block.wedge().map(wedge -> wedge.number().value()).orElse("none")),
+                Cell.of(Style.STRONG, sheet.say("print.assembly.wedge-last")),
                 Cell.of(
-                        block.wedge().isPresent()
-                                ? "Home without force; when it refuses, a terminal or seal is not"
-                                        + " home"
-                                : "No wedge in this kit: tug every lead again instead"));
+                        block.wedge()
+                                .map(wedge -> wedge.number().value())
+                                .orElse(sheet.say("print.part.none"))),
+                Cell.of(
+                        sheet.say(
+                                block.wedge().isPresent()
+                                        ? "print.assembly.wedge-home"
+                                        : "print.assembly.no-wedge")));
         for (KitBlock.Seat seat : block.seats()) {
             table.row(
                     Cell.TICK_BOX,
-                    Cell.of(Style.STRONG, "Position " + positions(seat)),
+                    Cell.of(Style.STRONG, sheet.say("print.assembly.position", positions(seat))),
                     Cell.of(seat.part().number().value()),
                     Cell.of(
-                            Devices.kind(seat.part())
+                            devices.kind(seat.part())
                                     + ", "
-                                    + Devices.ratingAndColour(seat.part())
+                                    + devices.ratingAndColour(seat.part())
                                     + ": "
                                     + circuits.getOrDefault(seat.circuit(), seat.circuit())));
         }
         table.row(
                 Cell.TICK_BOX,
-                Cell.of(Style.STRONG, "Cap"),
+                Cell.of(Style.STRONG, sheet.say("print.assembly.cap")),
                 Cell.of(block.cap().number().value()),
-                Cell.of("Latched all round, no lead under its edge"));
+                Cell.of(sheet.say("print.assembly.latched")));
         table.row(
                 Cell.TICK_BOX,
-                Cell.of(Style.STRONG, "Legend"),
-                Cell.of("label of " + block.id()),
-                Cell.of("On the cap, its position 1 over position 1"));
+                Cell.of(Style.STRONG, sheet.say("print.assembly.legend")),
+                Cell.of(sheet.say("print.assembly.label-of", block.id())),
+                Cell.of(sheet.say("print.assembly.legend-place")));
     }
 
     private static String positions(KitBlock.Seat seat) {
         return seat.positions().stream().map(String::valueOf).collect(Collectors.joining(" + "));
     }
 
-    private static String number(Optional<? extends Part> part) {
-        return part.map(found -> found.number().value()).orElse(NONE);
+    private String number(Optional<? extends Part> part) {
+        return part.map(found -> found.number().value())
+                .orElseGet(() -> sheet.say("print.part.missing"));
     }
 }

@@ -3,6 +3,8 @@ package org.fusewright.papers;
 import org.fusewright.core.check.Verdict;
 import org.fusewright.core.kit.Kit;
 import org.fusewright.core.kit.PartGroup;
+import org.fusewright.core.words.Amount;
+import org.fusewright.core.words.Unit;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -18,16 +20,14 @@ final class BagLabelPaper {
     private static final float SMALLEST = 7;
     private static final float FACTS_HEIGHT = Style.mm(18);
     private static final float LARGEST_FACTS = 10;
-    private static final String NO_CODE =
-            "No bar code: the job's reference is too long for one or has signs other than printable"
-                    + " ASCII. Type the reference.";
 
     private BagLabelPaper() {}
 
     static void print(Sheet sheet, Kit kit) {
         new StatusSection(sheet, kit).print();
-        Headings.drawSection(sheet, "Bag label", 2 * Style.BODY.leading() + HEIGHT);
-        sheet.paragraph(Style.BODY, "Print at full size and cut at the corner marks.");
+        Headings.drawSection(
+                sheet, sheet.say("paper.bag-label"), 2 * Style.BODY.leading() + HEIGHT);
+        sheet.paragraph(Style.BODY, sheet.say("print.label.cut-at-marks"));
         sheet.down(2 * CropMarks.REACH);
         draw(sheet, kit, sheet.left() + (sheet.width() - WIDTH) / 2, sheet.y());
         sheet.down(HEIGHT + 2 * CropMarks.REACH);
@@ -65,7 +65,9 @@ final class BagLabelPaper {
                 bars -> bars.draw(pen, left + (WIDTH - bars.width()) / 2, codeTop),
                 () ->
                         FittedText.fit(
-                                        List.of(FittedText.Passage.plain(NO_CODE)),
+                                        List.of(
+                                                FittedText.Passage.plain(
+                                                        sheet.say("print.bag-label.no-code"))),
                                         room,
                                         codeHeight + PAD / 2,
                                         Style.SMALL.size(),
@@ -84,22 +86,25 @@ final class BagLabelPaper {
         KitHeading heading = sheet.heading();
         List<FittedText.Passage> facts = new ArrayList<>();
         if (kit.worst() == Verdict.FAIL) {
-            facts.add(FittedText.Passage.strong("✘ Not buildable: do not build it as it is"));
+            facts.add(FittedText.Passage.strong(sheet.say("print.status.fail")));
         }
         long spares = kit.parts().stream().filter(line -> line.group() == PartGroup.SPARE).count();
+        Amount mass = new Amount(Math.round(kit.totals().massG()), Unit.GRAM, 0);
+        int lines = kit.parts().size();
         facts.add(
                 FittedText.Passage.plain(
-                        "%d part lines%s, about %d g. Bag ____ of ____"
-                                .formatted(
-                                        kit.parts().size(),
-                                        spares > 0 ? ", " + spares + " of them spares" : "",
-                                        Math.round(kit.totals().massG()))));
+                        spares > 0
+                                ? sheet.say("print.bag-label.with-spares", lines, spares, mass)
+                                : sheet.say("print.bag-label.lines", lines, mass)));
         facts.add(
                 FittedText.Passage.plain(
                         heading.revision().isPresent()
-                                ? "Revision " + heading.revision().getAsInt()
+                                ? sheet.say(
+                                        "print.frame.revision-of", heading.revision().getAsInt())
                                 : ""));
-        facts.add(FittedText.Passage.plain("Fingerprint " + heading.shortFingerprint()));
+        facts.add(
+                FittedText.Passage.plain(
+                        sheet.say("print.frame.fingerprint-of", heading.shortFingerprint())));
         return facts;
     }
 }

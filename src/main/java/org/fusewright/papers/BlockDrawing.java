@@ -35,19 +35,23 @@ final class BlockDrawing {
     private static final float[] DASHES = {2, 2};
 
     private final KitBlock block;
+    private final Sheet sheet;
+    private final Devices devices;
     private final List<List<Integer>> rows;
     private final Map<Integer, KitBlock.Seat> seats = new HashMap<>();
     private final Map<String, Cavity> cavities = new HashMap<>();
 
-    BlockDrawing(KitBlock block, float room) {
+    BlockDrawing(KitBlock block, Sheet sheet) {
         this.block = block;
+        this.sheet = sheet;
+        devices = new Devices(sheet);
         for (KitBlock.Seat seat : block.seats()) {
             seat.positions().forEach(position -> seats.put(position, seat));
         }
         for (Cavity cavity : block.cavities()) {
             cavities.put(key(cavity.position(), cavity.side()), cavity);
         }
-        rows = rows(Math.max(2, (int) ((room - 2 * WALL) / PITCH)));
+        rows = rows(Math.max(2, (int) ((sheet.width() - 2 * WALL) / PITCH)));
     }
 
     float width() {
@@ -127,7 +131,7 @@ final class BlockDrawing {
         drawCavity(pen, position, 'b', x, bandTop - BAND);
     }
 
-    private static void drawFree(Pen pen, float x, float top) {
+    private void drawFree(Pen pen, float x, float top) {
         pen.dashed(
                 DASHES,
                 () ->
@@ -137,10 +141,10 @@ final class BlockDrawing {
                                 top - BAND,
                                 PITCH - 2 * BAND_INSET,
                                 BAND));
-        pen.textCentred(Style.SMALL, "free", x + PITCH / 2, top - BAND / 2 - 3);
+        pen.textCentred(Style.SMALL, sheet.say("drawing.free"), x + PITCH / 2, top - BAND / 2 - 3);
     }
 
-    private static void drawSeat(Pen pen, KitBlock.Seat seat, float x, float top) {
+    private void drawSeat(Pen pen, KitBlock.Seat seat, float x, float top) {
         float width = seat.positions().size() * PITCH - 2 * BAND_INSET;
         float left = x + BAND_INSET;
         pen.fill(Style.TINT, left, top - BAND, width, BAND);
@@ -166,20 +170,20 @@ final class BlockDrawing {
         }
     }
 
-    private static String rating(Part part) {
+    private String rating(Part part) {
         return part instanceof Relay relay
-                ? "Relay " + Figures.of(relay.coilV()) + " V"
-                : Devices.rating(part);
+                ? sheet.say("print.device.relay-of", sheet.figures().of(relay.coilV()))
+                : devices.rating(part);
     }
 
-    private static String second(Part part) {
+    private String second(Part part) {
         if (part instanceof Relay relay) {
-            return "contact " + Figures.amperes(relay.contactA());
+            return sheet.say("print.device.contact", devices.rating(relay));
         }
         if (part instanceof Device device) {
             return device.kind() == DeviceKind.FUSE && !device.colour().isEmpty()
-                    ? device.colour()
-                    : device.kind().code();
+                    ? devices.colour(device)
+                    : devices.kind(device);
         }
         return "";
     }
@@ -189,10 +193,12 @@ final class BlockDrawing {
         float holeX = x + PAD + HOLE;
         float holeY = top - 14 - HOLE;
         float besideX = holeX + HOLE + PAD;
-        pen.text(Style.STRONG, position + "" + side, x + PAD, top - 10);
+        String name = position + "" + side;
+        pen.text(Style.STRONG, name, x + PAD, top - 10);
         Optional<Cavity.Occupant> occupant = Optional.ofNullable(cavity).flatMap(Cavity::occupant);
         if (occupant.isPresent()) {
-            drawLead(pen, occupant.get(), x, top, holeX, holeY);
+            float room = PITCH - 3 * PAD - Style.STRONG.width(name);
+            drawLead(pen, occupant.get(), x, top, room, holeX, holeY);
         } else if (cavity != null && cavity.plug().isPresent()) {
             hole(pen, holeX, holeY);
             float reach = HOLE * 0.7f;
@@ -210,29 +216,42 @@ final class BlockDrawing {
                     holeY + reach,
                     holeX + reach,
                     holeY - reach);
-            pen.text(Style.SMALL, "plug", besideX, holeY - 3);
+            beside(pen, sheet.say("drawing.plug"), besideX, x, holeY);
         } else {
             pen.dashed(DASHES, () -> hole(pen, holeX, holeY));
-            pen.text(Style.SMALL, "open", besideX, holeY - 3);
+            beside(pen, sheet.say("print.cavity.open"), besideX, x, holeY);
         }
     }
 
-    private static void drawLead(
-            Pen pen, Cavity.Occupant occupant, float x, float top, float holeX, float holeY) {
+    private void drawLead(
+            Pen pen,
+            Cavity.Occupant occupant,
+            float x,
+            float top,
+            float room,
+            float holeX,
+            float holeY) {
         Wire wire = occupant.lead().wire();
         boolean complete = occupant.terminal().isPresent() && occupant.seal().isPresent();
-        String role = complete ? occupant.role().code() : "⚠ " + occupant.role().code();
+        String said = CavityRoles.said(occupant.role(), sheet);
+        String role = complete ? said : "⚠ " + said;
         boolean relay = Character.isDigit(occupant.role().code().charAt(0));
-        pen.textRight(relay ? Style.STRONG : Style.SMALL, role, x + PITCH - PAD, top - 10);
+        Lettering lettering = relay ? Style.STRONG : Style.SMALL;
+        pen.textRight(lettering.fitting(role, room), role, x + PITCH - PAD, top - 10);
         hole(pen, holeX, holeY);
         Swatch.end(pen, wire.colour(), holeX, holeY, WIRE_END);
         float besideX = holeX + HOLE + PAD;
         pen.text(Style.STRONG, wire.colour().code(), besideX, holeY - 3);
         pen.text(
                 Style.SMALL,
-                Style.SMALL.clip(Figures.size(wire.size()), PITCH - 2 * PAD),
+                Style.SMALL.clip(sheet.figures().size(wire.size()), PITCH - 2 * PAD),
                 x + PAD,
                 top - 41);
+    }
+
+    private static void beside(Pen pen, String word, float besideX, float x, float holeY) {
+        Lettering lettering = Style.SMALL.fitting(word, x + PITCH - 1 - besideX);
+        pen.text(lettering, word, besideX, holeY - 3);
     }
 
     private static void hole(Pen pen, float x, float y) {

@@ -17,21 +17,23 @@ final class BlocksSection {
 
     private static final List<Table.Column> COLUMNS =
             List.of(
-                    Table.Column.left("Position", 13),
-                    Table.Column.left("Circuit", 52),
-                    Table.Column.left("Part", 30),
-                    Table.Column.left("Rating", 24),
-                    Table.Column.left("Kind", 27));
+                    Table.Column.left("print.column.position", 13),
+                    Table.Column.left("print.column.circuit", 52),
+                    Table.Column.left("print.column.part", 30),
+                    Table.Column.left("print.column.rating", 24),
+                    Table.Column.left("print.column.kind", 27));
 
-    private static final String TITLE = "Blocks, seen from the wire side";
+    private static final String TITLE = "print.blocks.title";
 
     private final Sheet sheet;
     private final Kit kit;
+    private final Devices devices;
     private final Map<String, Circuit> circuits;
 
     BlocksSection(Sheet sheet, Kit kit) {
         this.sheet = sheet;
         this.kit = kit;
+        devices = new Devices(sheet);
         circuits =
                 kit.job().circuits().stream()
                         .collect(Collectors.toMap(Circuit::id, Function.identity()));
@@ -39,12 +41,12 @@ final class BlocksSection {
 
     void print() {
         if (kit.blocks().isEmpty()) {
-            Headings.drawSection(sheet, TITLE, Style.BODY.leading());
-            sheet.paragraph(Style.BODY, "No blocks.");
+            Headings.drawSection(sheet, sheet.say(TITLE), Style.BODY.leading());
+            sheet.paragraph(Style.BODY, sheet.say("print.blocks.none"));
             printWhy();
             return;
         }
-        Optional<Table.Heading> section = Optional.of(Headings.section(sheet, TITLE));
+        Optional<Table.Heading> section = Optional.of(Headings.section(sheet, sheet.say(TITLE)));
         for (KitBlock block : kit.blocks()) {
             Table table = new Table(sheet, new DrawnBlock(sheet, section, block), COLUMNS);
             section = Optional.empty();
@@ -58,13 +60,13 @@ final class BlocksSection {
 
     private void printWhy() {
         if (!kit.blocks().isEmpty()) {
-            sheet.paragraph(Style.SMALL, kit.fit().proof().english());
+            sheet.paragraph(Style.SMALL, sheet.say(kit.fit().proof()));
         }
         for (Text why : kit.fit().why()) {
-            sheet.paragraph(Style.SMALL, why.english());
+            sheet.paragraph(Style.SMALL, sheet.say(why));
         }
         for (Kit.Move move : kit.fit().moved()) {
-            sheet.paragraph(Style.SMALL, "Moved: " + move.says().english() + ".");
+            sheet.paragraph(Style.SMALL, sheet.say("print.blocks.moved", move.says()));
         }
     }
 
@@ -82,7 +84,7 @@ final class BlocksSection {
                         () ->
                                 table.row(
                                         Cell.of(Style.STRONG, Integer.toString(sought)),
-                                        Cell.of("free")));
+                                        Cell.of(sheet.say("drawing.free"))));
     }
 
     private void addSeat(Table table, KitBlock.Seat seat) {
@@ -98,7 +100,7 @@ final class BlocksSection {
                 Cell.of(Style.STRONG, positions),
                 name,
                 Cell.of(Style.STRONG, part.number().value()),
-                Cell.of(Devices.ratingAndColour(part)),
-                Cell.of(Devices.kind(part)));
+                Cell.of(devices.ratingAndColour(part)),
+                Cell.of(devices.kind(part)));
     }
 }

@@ -7,12 +7,11 @@ final class CautionsSection {
 
     static final List<String> CAUTIONS =
             List.of(
-                    "Disconnect the battery first.",
-                    "Fit the main device close to the source.",
-                    "Never raise a rating to stop a device from tripping.",
-                    "Auto-reset devices re-energise without warning.",
-                    "Calculations are an aid: local codes, the makers' data and licensed practice"
-                            + " come first; a competent person checks the finished machine.");
+                    "print.caution.disconnect",
+                    "print.caution.main-device",
+                    "print.caution.rating",
+                    "print.caution.auto-reset",
+                    "print.caution.aid");
 
     private static final float INDENT = 14;
 
@@ -24,10 +23,10 @@ final class CautionsSection {
 
     void print() {
         float below = (CAUTIONS.size() + 1) * Style.BODY.leading();
-        Headings.drawSection(sheet, "Cautions", below);
+        Headings.drawSection(sheet, sheet.say("print.caution.title"), below);
         for (String caution : CAUTIONS) {
             sheet.pen().text(Style.BODY, "⚠", sheet.left(), sheet.y() - Style.BODY.ascent());
-            sheet.paragraph(Style.BODY, caution, INDENT);
+            sheet.paragraph(Style.BODY, sheet.say(caution), INDENT);
         }
     }
 }

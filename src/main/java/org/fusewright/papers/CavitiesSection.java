@@ -14,15 +14,14 @@ final class CavitiesSection {
 
     private static final List<Table.Column> COLUMNS =
             List.of(
-                    Table.Column.left("", 4),
-                    Table.Column.left("Cavity", 16),
-                    Table.Column.left("Does", 14),
-                    Table.Column.left("Lead", 42),
-                    Table.Column.left("Wire", 26),
-                    Table.Column.left("Terminal", 28),
-                    Table.Column.left("Seal or plug", 28));
-
-    private static final String NONE = "none";
+                    Table.Column.unnamed(4),
+                    Table.Column.left("print.column.cavity", 16),
+                    Table.Column.left("print.column.does", 14)
+                            .holding(Style.BODY, CavityRoles.TEXTS),
+                    Table.Column.left("print.column.lead", 42),
+                    Table.Column.left("print.column.wire", 26),
+                    Table.Column.left("print.column.terminal", 28),
+                    Table.Column.left("print.column.seal-or-plug", 28));
 
     private final Sheet sheet;
     private final Kit kit;
@@ -36,15 +35,17 @@ final class CavitiesSection {
         if (kit.blocks().isEmpty()) {
             return;
         }
-        Table table = new Table(sheet, Headings.section(sheet, "Loading the cavities"), COLUMNS);
+        Table table =
+                new Table(
+                        sheet, Headings.section(sheet, sheet.say("print.cavities.title")), COLUMNS);
         for (KitBlock block : kit.blocks()) {
-            String title = block.id() + " · " + block.location() + " · wedge last";
+            String title = sheet.say("print.cavities.block", block.id(), block.location());
             table.group(Headings.group(sheet, title));
             block.cavities().forEach(cavity -> addRow(table, cavity));
         }
     }
 
-    private static void addRow(Table table, Cavity cavity) {
+    private void addRow(Table table, Cavity cavity) {
         Cell id = Cell.of(Style.STRONG, cavity.id());
         cavity.occupant()
                 .ifPresentOrElse(
@@ -52,7 +53,7 @@ final class CavitiesSection {
                                 table.row(
                                         Cell.TICK_BOX,
                                         id,
-                                        Cell.of(occupant.role().code()),
+                                        Cell.of(CavityRoles.said(occupant.role(), sheet)),
                                         Cell.of(occupant.lead().id()),
                                         Cell.of(wire(occupant.lead().wire())),
                                         Cell.of(number(occupant.terminal())),
@@ -61,18 +62,19 @@ final class CavitiesSection {
                                 table.row(
                                         Cell.TICK_BOX,
                                         id,
-                                        Cell.of("empty"),
+                                        Cell.of(sheet.say("drawing.empty")),
                                         Cell.of(""),
                                         Cell.of(""),
                                         Cell.of(""),
                                         Cell.of(number(cavity.plug()))));
     }
 
-    private static String wire(Wire wire) {
-        return wire.colour() + " " + Figures.size(wire.size());
+    private String wire(Wire wire) {
+        return wire.colour() + " " + sheet.figures().size(wire.size());
     }
 
-    private static String number(Optional<? extends Part> part) {
-        return part.map(found -> found.number().value()).orElse(NONE);
+    private String number(Optional<? extends Part> part) {
+        return part.map(found -> found.number().value())
+                .orElseGet(() -> sheet.say("print.part.none"));
     }
 }

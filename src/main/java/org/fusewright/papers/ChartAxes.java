@@ -1,6 +1,7 @@
 package org.fusewright.papers;
 
 import org.fusewright.core.sizing.LogAxis;
+import org.fusewright.core.words.Wording;
 import org.openpdf.text.pdf.PdfContentByte;
 
 /** The frame of a time-current chart: lines at decades, ticks between, and what the axes say. */
@@ -16,14 +17,16 @@ final class ChartAxes {
 
     private final Pen pen;
     private final PlotArea area;
+    private final Wording wording;
 
-    private ChartAxes(Pen pen, PlotArea area) {
+    private ChartAxes(Pen pen, PlotArea area, Wording wording) {
         this.pen = pen;
         this.area = area;
+        this.wording = wording;
     }
 
-    static void draw(Pen pen, PlotArea area) {
-        ChartAxes axes = new ChartAxes(pen, area);
+    static void draw(Pen pen, PlotArea area, Wording wording) {
+        ChartAxes axes = new ChartAxes(pen, area, wording);
         axes.drawGrid();
         axes.drawTicks();
         pen.box(Style.THIN, area.left(), area.bottom(), area.width(), PlotArea.HEIGHT);
@@ -76,23 +79,27 @@ final class ChartAxes {
         for (int decade = currentA.from(); decade <= currentA.to(); decade++) {
             pen.textCentred(
                     Style.SMALL,
-                    currentA.labelAt(decade),
+                    decade(currentA, decade),
                     area.x(currentA.valueAt(decade)),
                     baseline);
         }
         pen.textCentred(
                 Style.SMALL,
-                "Current, A",
+                wording.say("chart.current"),
                 (area.left() + area.right()) / 2,
                 baseline - Style.SMALL.leading());
         LogAxis timeS = area.timeS();
         for (int decade = timeS.from(); decade <= timeS.to(); decade++) {
             pen.textRight(
                     Style.SMALL,
-                    timeS.labelAt(decade),
+                    decade(timeS, decade),
                     area.left() - TO_LABELS,
                     area.y(timeS.valueAt(decade)) - Style.SMALL.size() * 0.36f);
         }
-        pen.text(Style.SMALL, "Time, s", area.left(), area.top() + TO_LABELS);
+        pen.text(Style.SMALL, wording.say("chart.time"), area.left(), area.top() + TO_LABELS);
+    }
+
+    private String decade(LogAxis axis, int decade) {
+        return axis.labelAt(decade).replace('.', wording.language().decimalSign());
     }
 }

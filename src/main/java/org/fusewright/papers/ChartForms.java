@@ -1,6 +1,7 @@
 package org.fusewright.papers;
 
 import org.fusewright.core.sizing.LogAxis;
+import org.fusewright.core.words.Wording;
 import org.openpdf.text.Rectangle;
 import org.openpdf.text.pdf.PdfContentByte;
 import org.openpdf.text.pdf.PdfTemplate;
@@ -20,22 +21,23 @@ final class ChartForms {
     private record Axes(LogAxis currentA, LogAxis timeS) {}
 
     private final PdfContentByte canvas;
+    private final Wording wording;
     private final float plotWidth;
     private final PdfTemplate legend;
     private final PdfTemplate hatch;
     private final Map<Axes, PdfTemplate> frames = new HashMap<>();
 
     /**
-     * @param canvas any of the document's
      * @param width of a chart with its labels
      */
-    ChartForms(PdfContentByte canvas, float width, float legendWidth) {
-        this.canvas = canvas;
+    ChartForms(Sheet sheet, float width) {
+        canvas = sheet.pen().canvas();
+        wording = sheet.wording();
         plotWidth = width - ChartAxes.LEFT - ChartAxes.RIGHT;
         hatch = form(0, 0, plotWidth, PlotArea.HEIGHT);
         new ChartPen(new Pen(hatch)).hatch(plotWidth, PlotArea.HEIGHT);
-        legend = form(0, -ChartLegend.HEIGHT, legendWidth, 0);
-        ChartLegend.draw(new Pen(legend), hatch, 0, 0);
+        legend = form(0, -ChartLegend.HEIGHT, sheet.width(), 0);
+        new ChartLegend(new Pen(legend), hatch, sheet).draw();
     }
 
     float plotWidth() {
@@ -64,8 +66,8 @@ final class ChartForms {
                         -ChartAxes.BELOW - SPARE,
                         plotWidth + ChartAxes.RIGHT + SPARE,
                         PlotArea.HEIGHT + ChartAxes.ABOVE + SPARE);
-        ChartAxes.draw(
-                new Pen(frame), new PlotArea(axes.currentA(), axes.timeS(), 0, 0, plotWidth));
+        PlotArea area = new PlotArea(axes.currentA(), axes.timeS(), 0, 0, plotWidth);
+        ChartAxes.draw(new Pen(frame), area, wording);
         return frame;
     }
 

@@ -14,34 +14,35 @@ final class ChartLegend {
 
     private final Pen pen;
     private final PdfTemplate hatch;
+    private final Sheet sheet;
     private final ChartPen chartPen;
     private float x;
     private float y;
 
-    private ChartLegend(Pen pen, PdfTemplate hatch, float left, float top) {
+    /** Draws from a corner at 0, 0 on, over the sheet's width. */
+    ChartLegend(Pen pen, PdfTemplate hatch, Sheet sheet) {
         this.pen = pen;
         this.hatch = hatch;
+        this.sheet = sheet;
         chartPen = new ChartPen(pen);
-        x = left;
-        y = top - Style.SMALL.leading() / 2;
+        y = -Style.SMALL.leading() / 2;
     }
 
-    static void draw(Pen pen, PdfTemplate hatch, float left, float top) {
-        ChartLegend legend = new ChartLegend(pen, hatch, left, top);
-        legend.device();
-        legend.line(ChartPen.Line.LOADS);
-        legend.chartPen.diamond(legend.middle(), legend.y);
-        legend.say("the loads start and run");
-        legend.line(ChartPen.Line.WIRE);
-        legend.say("the weakest lead is too hot");
-        legend.x = left;
-        legend.y -= Style.SMALL.leading() + 2;
-        legend.line(ChartPen.Line.FAR);
-        legend.chartPen.hangingMark(legend.middle(), legend.y + HALF);
-        legend.say("dead short at the far end");
-        legend.line(ChartPen.Line.NEAR);
-        legend.chartPen.standingMark(legend.middle(), legend.y - HALF);
-        legend.say("dead short at the device");
+    void draw() {
+        device();
+        line(ChartPen.Line.LOADS);
+        chartPen.diamond(middle(), y);
+        say("print.chart.loads");
+        line(ChartPen.Line.WIRE);
+        say("print.chart.wire");
+        x = 0;
+        y -= Style.SMALL.leading() + 2;
+        line(ChartPen.Line.FAR);
+        chartPen.hangingMark(middle(), y + HALF);
+        say("print.chart.far-short");
+        line(ChartPen.Line.NEAR);
+        chartPen.standingMark(middle(), y - HALF);
+        say("print.chart.near-short");
     }
 
     private void device() {
@@ -50,7 +51,7 @@ final class ChartLegend {
         chartPen.inside(sample, hatch, x, y - HALF);
         chartPen.draw(ChartPen.Line.DEVICE, x, y - HALF, right, y - HALF);
         chartPen.draw(ChartPen.Line.DEVICE, x, y + HALF, right, y + HALF);
-        say("the device may open");
+        say("print.chart.device");
     }
 
     private void line(ChartPen.Line line) {
@@ -61,7 +62,8 @@ final class ChartLegend {
         return x + SAMPLE / 2;
     }
 
-    private void say(String words) {
+    private void say(String key) {
+        String words = sheet.say(key);
         x += SAMPLE + BESIDE;
         pen.text(Style.SMALL, words, x, y - HALF);
         x += Style.SMALL.width(words) + BETWEEN;

@@ -3,6 +3,8 @@ package org.fusewright.papers;
 import org.fusewright.core.check.Check;
 import org.fusewright.core.check.Verdict;
 import org.fusewright.core.kit.Kit;
+import org.fusewright.core.words.Unit;
+import org.fusewright.core.words.UnitSystem;
 
 import java.util.Comparator;
 import java.util.List;
@@ -12,11 +14,12 @@ final class ChecksSection {
 
     private static final List<Table.Column> COLUMNS =
             List.of(
-                    Table.Column.left("Verdict", 13),
-                    Table.Column.left("Check and subject", 30),
-                    Table.Column.right("Value", 12),
-                    Table.Column.right("Limit", 12),
-                    Table.Column.left("What it means; basis", 62));
+                    Table.Column.left("print.checks.verdict", 13)
+                            .holding(Style.STRONG, "print.verdict.caution", "print.verdict.fail"),
+                    Table.Column.left("print.checks.subject", 30),
+                    Table.Column.right("print.checks.value", 12),
+                    Table.Column.right("print.checks.limit", 12),
+                    Table.Column.left("print.checks.meaning", 62));
 
     private final Sheet sheet;
     private final Kit kit;
@@ -27,7 +30,7 @@ final class ChecksSection {
     }
 
     void print() {
-        String title = "Checks that did not pass";
+        String title = sheet.say("print.checks.title");
         List<Check> open =
                 kit.checks().stream()
                         .filter(check -> check.verdict() != Verdict.PASS)
@@ -41,31 +44,43 @@ final class ChecksSection {
         Table table = new Table(sheet, Headings.section(sheet, title), COLUMNS);
         for (Check check : open) {
             table.row(
-                    Cell.of(Style.STRONG, sign(check.verdict()) + " " + check.verdict().code()),
+                    Cell.of(Style.STRONG, sheet.say("print.verdict." + check.verdict().code())),
                     Cell.of(Style.STRONG, check.code().code())
-                            .plus(Style.BODY, check.subject().text().english()),
-                    Cell.of(withUnit(Figures.of(check.value(), check.limit()), check)),
-                    Cell.of(withUnit(Figures.of(check.limit()), check)),
-                    Cell.of(check.says().english())
-                            .plus(Style.SMALL, "Basis: " + check.basis().text().english()));
+                            .plus(Style.BODY, sheet.say(check.subject().text())),
+                    Cell.of(value(check)),
+                    Cell.of(limit(check)),
+                    Cell.of(sheet.say(check.says()))
+                            .plus(Style.SMALL, sheet.say("why.basis", check.basis().text())));
         }
     }
 
     private String passed() {
         return kit.checks().isEmpty()
-                ? "Nothing was checked."
-                : "None: all " + kit.checks().size() + " checks pass.";
+                ? sheet.say("print.checks.nothing")
+                : sheet.say("print.checks.all-pass", kit.checks().size());
     }
 
-    private static String withUnit(String figure, Check check) {
-        return check.unit().isEmpty() ? figure : figure + " " + check.unit();
+    private String value(Check check) {
+        Unit unit = unit(check);
+        UnitSystem units = sheet.wording().units();
+        return withUnit(
+                sheet.figures()
+                        .of(unit.shown(check.value(), units), unit.shown(check.limit(), units)),
+                check);
     }
 
-    private static String sign(Verdict verdict) {
-        return switch (verdict) {
-            case PASS -> "✔";
-            case CAUTION -> "⚠";
-            case FAIL -> "✘";
-        };
+    private String limit(Check check) {
+        return withUnit(sheet.figures().of(check.limit(), unit(check)), check);
+    }
+
+    private String withUnit(String figure, Check check) {
+        Unit unit = unit(check);
+        String sign = unit == Unit.NONE ? check.unit() : unit.sign(sheet.wording().units());
+        return sign.isEmpty() ? figure : figure + " " + sign;
+    }
+
+    /** None for a unit that is alike for all readers. */
+    private static Unit unit(Check check) {
+        return Unit.find(check.unit()).orElse(Unit.NONE);
     }
 }

@@ -2,6 +2,7 @@ package org.fusewright.papers;
 
 import org.fusewright.core.count.BagDifference.Entry;
 import org.fusewright.core.count.CountRecord;
+import org.fusewright.core.words.Unit;
 
 import java.util.List;
 import java.util.stream.Collectors;
@@ -11,10 +12,10 @@ final class CountLaterSection {
 
     private static final List<Table.Column> COLUMNS =
             List.of(
-                    Table.Column.right("Quantity", 18),
-                    Table.Column.left("Part", 28),
-                    Table.Column.left("Title", 55),
-                    Table.Column.left("Cut to", 40));
+                    Table.Column.right("print.column.quantity", 18),
+                    Table.Column.left("print.column.part", 28),
+                    Table.Column.left("print.column.title", 55),
+                    Table.Column.left("print.count.cut-to", 40));
 
     private final Sheet sheet;
     private final CountRecord record;
@@ -31,10 +32,15 @@ final class CountLaterSection {
                                 later.difference()
                                         .ifPresent(
                                                 difference -> {
-                                                    String to = " for revision " + later.revision();
-                                                    print("To add" + to, difference.toAdd());
+                                                    int revision = later.revision();
                                                     print(
-                                                            "To take back" + to,
+                                                            sheet.say(
+                                                                    "print.count.to-add", revision),
+                                                            difference.toAdd());
+                                                    print(
+                                                            sheet.say(
+                                                                    "print.count.to-take-back",
+                                                                    revision),
                                                             difference.toTakeBack());
                                                 }));
     }
@@ -45,13 +51,20 @@ final class CountLaterSection {
             table.row(
                     Cell.of(
                             Style.STRONG,
-                            CountLinesSection.quantity(entry.quantity(), entry.unit())),
+                            CountLinesSection.quantity(sheet, entry.quantity(), entry.unit())),
                     Cell.of(Style.STRONG, entry.part().value()),
                     Cell.of(entry.title()),
                     Cell.of(
                             entry.cutsMm().stream()
-                                    .map(cut -> "" + cut + PaperFont.NO_BREAK_SPACE + "mm")
+                                    .map(this::cut)
                                     .collect(Collectors.joining(", "))));
         }
+    }
+
+    private String cut(long cutMm) {
+        Figures figures = sheet.figures();
+        return figures.whole(cutMm, Unit.MILLIMETRE)
+                + PaperFont.NO_BREAK_SPACE
+                + figures.sign(Unit.MILLIMETRE);
     }
 }

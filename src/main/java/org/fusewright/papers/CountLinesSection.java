@@ -4,6 +4,7 @@ import org.fusewright.core.count.Comparison;
 import org.fusewright.core.count.Comparison.LineResult;
 import org.fusewright.core.count.Comparison.StandIn;
 import org.fusewright.core.count.ExpectedLine;
+import org.fusewright.core.words.Phrase;
 
 import java.math.BigDecimal;
 import java.util.List;
@@ -13,12 +14,12 @@ final class CountLinesSection {
 
     private static final List<Table.Column> COLUMNS =
             List.of(
-                    Table.Column.left("", 4),
-                    Table.Column.right("Should be", 14),
-                    Table.Column.right("Found", 19),
-                    Table.Column.left("Part", 25),
-                    Table.Column.left("Title", 42),
-                    Table.Column.left("Goes to", 42));
+                    Table.Column.unnamed(4),
+                    Table.Column.right("print.count.should-be", 14),
+                    Table.Column.right("print.count.found", 19),
+                    Table.Column.left("print.column.part", 25),
+                    Table.Column.left("print.column.title", 42),
+                    Table.Column.left("print.column.goes-to", 42));
 
     private final Sheet sheet;
     private final Comparison comparison;
@@ -29,37 +30,35 @@ final class CountLinesSection {
     }
 
     void print() {
-        Table table = new Table(sheet, Headings.section(sheet, "What the bag holds"), COLUMNS);
+        Table table =
+                new Table(sheet, Headings.section(sheet, sheet.say("print.count.lines")), COLUMNS);
         comparison.lines().forEach(line -> addRow(table, line));
     }
 
-    private static void addRow(Table table, LineResult result) {
+    private void addRow(Table table, LineResult result) {
         ExpectedLine line = result.line();
         Cell title = Cell.of(line.title());
         for (StandIn standIn : result.standIns()) {
             title =
                     title.plus(
                             Style.SMALL,
-                            "with %s of %s in its place, agreed by %s"
-                                    .formatted(
-                                            standIn.pieces().toPlainString(),
-                                            standIn.agreed().offered(),
-                                            standIn.agreed().agreedBy()));
+                            sheet.say(
+                                    "print.count.with-in-place",
+                                    standIn.pieces(),
+                                    standIn.agreed().offered(),
+                                    standIn.agreed().agreedBy()));
         }
         if (result.lent().signum() > 0) {
-            title =
-                    title.plus(
-                            Style.SMALL,
-                            result.lent().toPlainString() + " of them in place of another part");
+            title = title.plus(Style.SMALL, sheet.say("counts.lent", result.lent()));
         }
         table.row(
                 Cell.of(Style.STRONG, mark(result)),
-                Cell.of(quantity(line.quantity(), line.unit())),
-                Cell.of(Style.STRONG, result.counted().toPlainString())
+                Cell.of(quantity(sheet, line.quantity(), line.unit())),
+                Cell.of(Style.STRONG, sheet.figures().plain(result.counted()))
                         .plus(Style.SMALL_STRONG, off(result)),
                 Cell.of(Style.STRONG, line.part().value()),
                 title,
-                Cell.of(Places.compact(line.places())));
+                Cell.of(Places.compact(line.places(), sheet.wording())));
     }
 
     private static String mark(LineResult result) {
@@ -69,21 +68,23 @@ final class CountLinesSection {
         };
     }
 
-    private static String off(LineResult result) {
+    private String off(LineResult result) {
         BigDecimal off = result.difference().abs();
         return switch (result.state()) {
             case COMPLETE -> "";
-            case SHORT -> off.toPlainString() + " short";
-            case OVER -> off.toPlainString() + " too many";
+            case SHORT -> sheet.say("counts.state.short", off);
+            case OVER -> sheet.say("print.count.too-many", off);
         };
     }
 
-    static String quantity(BigDecimal quantity, String unit) {
-        String number = quantity.stripTrailingZeros().toPlainString();
-        return unit.equals(ExpectedLine.EACH)
-                ? number
-                : number
-                        + PaperFont.NO_BREAK_SPACE
-                        + (number.equals("1") ? unit.replace("leads", "lead") : unit);
+    static String quantity(Sheet sheet, BigDecimal quantity, String unit) {
+        BigDecimal plain = quantity.stripTrailingZeros();
+        String number = sheet.figures().plain(plain);
+        return switch (unit) {
+            case ExpectedLine.EACH -> number;
+            case ExpectedLine.LEADS ->
+                    sheet.say(Phrase.counted("print.count.leads", plain.longValueExact()));
+            default -> number + PaperFont.NO_BREAK_SPACE + unit;
+        };
     }
 }

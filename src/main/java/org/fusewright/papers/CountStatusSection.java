@@ -4,6 +4,7 @@ import org.fusewright.core.count.BagDesign;
 import org.fusewright.core.count.Comparison.State;
 import org.fusewright.core.count.CountRecord;
 import org.fusewright.core.count.CountRecord.Signature;
+import org.fusewright.core.words.Phrase;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -33,14 +34,22 @@ final class CountStatusSection {
                 2 * PAD + BELOW_MARK + Style.MARK.leading() + lines.size() * Style.BODY.leading();
         sheet.pen().box(Style.THICK, sheet.left(), sheet.y() - height, sheet.width(), height);
         float x = sheet.left() + PAD;
-        sheet.pen().text(Style.MARK, statement(), x, sheet.y() - PAD - Style.MARK.ascent());
+        String statement = statement();
+        sheet.pen()
+                .text(
+                        Style.MARK.fitting(statement, room),
+                        statement,
+                        x,
+                        sheet.y() - PAD - Style.MARK.ascent());
         float baseline = sheet.y() - PAD - Style.MARK.leading() - BELOW_MARK - Style.BODY.ascent();
         for (String line : lines) {
             sheet.pen().text(Style.BODY, line, x, baseline);
             baseline -= Style.BODY.leading();
         }
         sheet.down(height + PAD / 2);
-        remark().ifPresent(remark -> sheet.paragraph(Style.BODY, "Remark: " + remark));
+        remark().ifPresent(
+                        remark ->
+                                sheet.paragraph(Style.BODY, sheet.say("counts.remarked", remark)));
         sheet.paragraph(Style.SMALL, design());
     }
 
@@ -51,52 +60,55 @@ final class CountStatusSection {
 
     private String statement() {
         if (!record.comparison().isComplete()) {
-            return "✘ Not complete";
+            return sheet.say("print.count.incomplete");
         }
         return substitutes() == 0
-                ? "✔ Complete"
-                : "✔ Complete with " + counted(substitutes(), "agreed substitute");
+                ? sheet.say("print.count.complete")
+                : sheet.say(Phrase.counted("print.count.complete-with", substitutes()));
     }
 
     private String amount() {
-        return "%s: %d complete, %d short, %d with too many; %s."
-                .formatted(
-                        counted(record.comparison().lines().size(), "line"),
-                        count(State.COMPLETE),
-                        count(State.SHORT),
-                        count(State.OVER),
-                        counted(record.comparison().unexpected().size(), "wrong part"));
+        return sheet.say(
+                "print.count.amount",
+                Phrase.counted("print.count.of-lines", record.comparison().lines().size()),
+                count(State.COMPLETE),
+                count(State.SHORT),
+                count(State.OVER),
+                Phrase.counted("print.count.parts-wrong", record.comparison().unexpected().size()));
     }
 
     private String signed() {
         Signature signature = record.signature();
-        return "Counted and signed by %s on %s."
-                .formatted(signature.name(), Moments.of(signature.at()));
+        return sheet.say(
+                "print.count.signed",
+                signature.name(),
+                Moments.of(signature.at(), sheet.wording()));
     }
 
     private String older(CountRecord.Later later) {
-        return "⚠ Counted against revision %d; the job has revision %d. %s"
-                .formatted(
-                        record.design().revision(),
-                        later.revision(),
+        return sheet.say(
+                "print.count.older",
+                record.design().revision(),
+                later.revision(),
+                Phrase.of(
                         later.difference().isEmpty()
-                                ? "There is no kit for it as it stands."
+                                ? "print.count.no-kit"
                                 : later.difference().get().isNothing()
-                                        ? "It needs the same parts."
-                                        : "What to send after stands below.");
+                                        ? "counts.same-parts"
+                                        : "print.count.what-to-send"));
     }
 
     private String design() {
         BagDesign design = record.design();
-        return "Count %d of job %s, revision %d: %s, for %s. Fingerprint %s; catalog %s."
-                .formatted(
-                        record.number(),
-                        design.reference(),
-                        design.revision(),
-                        design.title(),
-                        design.customer().isEmpty() ? "the shop" : design.customer(),
-                        design.fingerprint(),
-                        design.catalogVersion());
+        return sheet.say(
+                "print.count.design",
+                record.number(),
+                design.reference(),
+                design.revision(),
+                design.title(),
+                design.customer().isEmpty() ? sheet.say("print.count.the-shop") : design.customer(),
+                design.fingerprint(),
+                design.catalogVersion());
     }
 
     private long substitutes() {
@@ -105,9 +117,5 @@ final class CountStatusSection {
 
     private long count(State state) {
         return record.comparison().lines().stream().filter(line -> line.state() == state).count();
-    }
-
-    private static String counted(long count, String thing) {
-        return count + " " + thing + (count == 1 ? "" : "s");
     }
 }

@@ -3,6 +3,7 @@ package org.fusewright.papers;
 import org.fusewright.core.catalog.PartNumber;
 import org.fusewright.core.count.CountRecord.Done;
 import org.fusewright.core.count.Weighing;
+import org.fusewright.core.words.Unit;
 
 import java.util.List;
 import java.util.stream.Collectors;
@@ -22,33 +23,38 @@ final class CountWeighingsSection {
         if (weighings.isEmpty()) {
             return;
         }
-        Headings.drawSection(sheet, "Weighed", 3 * Style.BODY.leading());
+        Headings.drawSection(sheet, sheet.say("counts.weighed"), 3 * Style.BODY.leading());
         for (Done done : weighings) {
             Weighing weighing = done.weighing();
-            sheet.paragraph(Style.STRONG, weighing.sentence().english());
-            sheet.paragraph(
-                    Style.BODY,
-                    ("%s on %s: %s g full, %s g empty, on a scale with steps of %s g. Expected"
-                                    + " %s g, of which the parts may be off by %s g (one standard"
-                                    + " deviation).%s")
-                            .formatted(
-                                    done.by(),
-                                    Moments.of(done.at()),
-                                    Figures.of(weighing.grossG()),
-                                    Figures.of(weighing.tareG()),
-                                    Figures.of(weighing.terms().resolutionG()),
-                                    Figures.of(weighing.onScale().mass().meanG()),
-                                    Figures.of(weighing.onScale().mass().scatterG()),
-                                    offScale(weighing)));
+            sheet.paragraph(Style.STRONG, sheet.say(weighing.sentence()));
+            sheet.paragraph(Style.BODY, figures(done));
         }
     }
 
-    private static String offScale(Weighing weighing) {
+    private String figures(Done done) {
+        Weighing weighing = done.weighing();
+        String figures =
+                sheet.say(
+                        "print.weighed.figures",
+                        done.by(),
+                        Moments.of(done.at(), sheet.wording()),
+                        grams(weighing.grossG()),
+                        grams(weighing.tareG()),
+                        grams(weighing.terms().resolutionG()),
+                        grams(weighing.onScale().mass().meanG()),
+                        grams(weighing.onScale().mass().scatterG()));
         return weighing.offScale().isEmpty()
-                ? ""
-                : weighing.offScale().stream()
-                        .map(PartNumber::value)
-                        .collect(
-                                Collectors.joining(", ", " Counted by hand, off the scale: ", "."));
+                ? figures
+                : figures + " " + sheet.say("print.weighed.off-scale", offScale(weighing));
+    }
+
+    private String grams(double massG) {
+        return sheet.figures().measure(massG, Unit.GRAM);
+    }
+
+    private static String offScale(Weighing weighing) {
+        return weighing.offScale().stream()
+                .map(PartNumber::value)
+                .collect(Collectors.joining(", "));
     }
 }

@@ -5,6 +5,8 @@ import org.fusewright.core.kit.Cavity;
 import org.fusewright.core.kit.Kit;
 import org.fusewright.core.kit.KitLead;
 import org.fusewright.core.kit.WireLine;
+import org.fusewright.core.words.Phrase;
+import org.fusewright.core.words.Unit;
 
 import java.util.HashMap;
 import java.util.List;
@@ -15,14 +17,20 @@ final class CutListSection {
 
     private static final List<Table.Column> COLUMNS =
             List.of(
-                    Table.Column.left("", 4),
-                    Table.Column.right("Cut, mm", 13),
-                    Table.Column.left("Lead", 31),
-                    Table.Column.left("Role", 14),
-                    Table.Column.left("From", 32),
-                    Table.Column.right("Strip, mm", 16),
-                    Table.Column.left("To", 32),
-                    Table.Column.right("Strip, mm", 16));
+                    Table.Column.unnamed(4),
+                    Table.Column.right("bill.cut", Unit.MILLIMETRE, 13),
+                    Table.Column.left("print.column.lead", 31),
+                    Table.Column.left("print.column.role", 14)
+                            .holding(
+                                    Style.BODY,
+                                    "print.lead-role.trunk",
+                                    "print.lead-role.pigtail",
+                                    "print.lead-role.return",
+                                    "print.lead-role.trigger"),
+                    Table.Column.left("print.column.from", 32),
+                    Table.Column.right("print.column.strip", Unit.MILLIMETRE, 16),
+                    Table.Column.left("print.column.to", 32),
+                    Table.Column.right("print.column.strip", Unit.MILLIMETRE, 16));
 
     private static final String NO_STRIP = "–";
 
@@ -39,10 +47,10 @@ final class CutListSection {
     }
 
     void print() {
-        String section = "Cut list";
+        String section = sheet.say("bill.cut-list");
         if (kit.wire().isEmpty()) {
             Headings.drawSection(sheet, section, Style.BODY.leading());
-            sheet.paragraph(Style.BODY, "No leads to cut.");
+            sheet.paragraph(Style.BODY, sheet.say("print.cut-list.none"));
             return;
         }
         Table table = new Table(sheet, Headings.section(sheet, section), COLUMNS);
@@ -55,12 +63,14 @@ final class CutListSection {
     private void addRow(Table table, KitLead lead) {
         table.row(
                 Cell.TICK_BOX,
-                Cell.of(Style.STRONG, Long.toString(lead.lead().cut().value())),
+                Cell.of(
+                        Style.STRONG,
+                        sheet.figures().whole(lead.lead().cut().value(), Unit.MILLIMETRE)),
                 Cell.of(lead.lead().id()),
-                Cell.of(lead.lead().role().code()),
-                Cell.of(Style.STRONG, lead.from()),
+                Cell.of(sheet.say("print.lead-role." + lead.lead().role().code())),
+                Cell.of(Style.STRONG, Places.said(lead.from(), sheet.wording())),
                 Cell.of(strip(lead.from(), lead)),
-                Cell.of(Style.STRONG, lead.to()),
+                Cell.of(Style.STRONG, Places.said(lead.to(), sheet.wording())),
                 Cell.of(strip(lead.to(), lead)));
     }
 
@@ -73,7 +83,7 @@ final class CutListSection {
         return cavity.occupant()
                 .filter(occupant -> occupant.lead().id().equals(lead.lead().id()))
                 .flatMap(Cavity.Occupant::terminal)
-                .map(terminal -> Figures.of(terminal.stripMm()))
+                .map(terminal -> sheet.figures().of(terminal.stripMm(), Unit.MILLIMETRE))
                 .orElse(NO_STRIP);
     }
 
@@ -84,20 +94,25 @@ final class CutListSection {
         private static final float GAP = 7;
 
         WireHeading(Sheet sheet, WireLine line) {
-            this(sheet, Headings.group(sheet, describe(line), Swatch.BAR_WIDTH + GAP), line.wire());
+            this(
+                    sheet,
+                    Headings.group(sheet, describe(sheet, line), Swatch.BAR_WIDTH + GAP),
+                    line.wire());
         }
 
-        private static String describe(WireLine line) {
+        private static String describe(Sheet sheet, WireLine line) {
             Wire wire = line.wire();
-            return "%s  %s  %s · %s · %d %s, %s in all"
+            return "%s  %s  %s · %s · %s"
                     .formatted(
                             wire.colour(),
-                            Figures.size(wire.size()),
+                            sheet.figures().size(wire.size()),
                             wire.family(),
                             wire.number(),
-                            line.leads().size(),
-                            line.leads().size() == 1 ? "lead" : "leads",
-                            Figures.metres(line.total()));
+                            sheet.say(
+                                    Phrase.counted(
+                                            "print.cut-list.leads",
+                                            line.leads().size(),
+                                            sheet.figures().metres(line.total()))));
         }
 
         @Override

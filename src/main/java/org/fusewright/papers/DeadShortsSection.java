@@ -5,33 +5,26 @@ import org.fusewright.core.kit.Kit;
 import org.fusewright.core.kit.KitCircuit;
 import org.fusewright.core.sizing.DeadShort;
 import org.fusewright.core.sizing.SizedCircuit;
+import org.fusewright.core.words.Unit;
 
-import java.math.BigDecimal;
-import java.math.RoundingMode;
 import java.util.List;
 
 /** What a jumper wire would show on the bench, worked out: two dead shorts behind each device. */
 final class DeadShortsSection {
 
-    private static final String TITLE = "Dead shorts, worked out in place of the jumper-wire test";
+    private static final String TITLE = "print.shorts.title";
 
     private static final List<Table.Column> COLUMNS =
             List.of(
-                    Table.Column.left("Circuit", 66),
-                    Table.Column.left("Short", 44),
-                    Table.Column.right("Draws, A", 42),
-                    Table.Column.right("Breaks, A", 44),
-                    Table.Column.right("Clears, s", 42),
-                    Table.Column.right("Passes, A²s", 55),
-                    Table.Column.right("Bears, A²s", 51),
-                    Table.Column.right("Ends, °C", 41),
-                    Table.Column.left("Weakest lead", 72));
-
-    private static final String MEANING =
-            "Breaks: the most that the device can interrupt. Clears: when it has opened at the"
-                    + " latest. Passes: what it lets through until then, counted for 5 s at most."
-                    + " Bears: what the weakest lead survives. Ends: how hot that lead gets. "
-                    + "✘ marks what the device or the lead does not stand.";
+                    Table.Column.left("print.column.circuit", 66),
+                    Table.Column.left("print.shorts.place", 44),
+                    Table.Column.right("shorts.draws", 42),
+                    Table.Column.right("print.shorts.breaks", 44),
+                    Table.Column.right("print.shorts.clears", 42),
+                    Table.Column.right("print.shorts.passes", 55),
+                    Table.Column.right("print.shorts.bears", 51),
+                    Table.Column.right("print.shorts.ends", Unit.CELSIUS, 41),
+                    Table.Column.left("shorts.weakest", 72));
 
     private final Sheet sheet;
     private final Kit kit;
@@ -42,7 +35,7 @@ final class DeadShortsSection {
     }
 
     void print() {
-        Table table = new Table(sheet, Headings.section(sheet, TITLE), COLUMNS);
+        Table table = new Table(sheet, Headings.section(sheet, sheet.say(TITLE)), COLUMNS);
         boolean any = false;
         for (KitCircuit circuit : kit.circuits()) {
             SizedCircuit sized = circuit.sized();
@@ -54,38 +47,36 @@ final class DeadShortsSection {
             }
         }
         if (any) {
-            sheet.paragraph(Style.SMALL, MEANING);
+            sheet.paragraph(Style.SMALL, sheet.say("print.shorts.meaning"));
         }
     }
 
-    private static void addRow(Table table, String circuit, Device device, DeadShort deadShort) {
+    private void addRow(Table table, String circuit, Device device, DeadShort deadShort) {
+        Figures figures = sheet.figures();
         table.row(
                 Cell.of(Style.STRONG, circuit),
                 Cell.of(place(deadShort)),
-                Cell.of(Figures.of(deadShort.prospectiveA())),
+                Cell.of(figures.of(deadShort.prospectiveA())),
                 marked(device.interruptingA(), deadShort.prospectiveA() <= device.interruptingA()),
                 Cell.of(
                         deadShort.clearsS().isPresent()
-                                ? Figures.of(deadShort.clearsS().getAsDouble())
-                                : "need not open"),
-                Cell.of(Figures.of(deadShort.letThroughA2s())),
+                                ? figures.of(deadShort.clearsS().getAsDouble())
+                                : sheet.say("shorts.need-not-open")),
+                Cell.of(figures.of(deadShort.letThroughA2s())),
                 marked(deadShort.survivesA2s(), deadShort.isSurvived()),
-                Cell.of(whole(deadShort.endC())),
+                Cell.of(figures.whole(deadShort.endC(), Unit.CELSIUS)),
                 Cell.of(deadShort.lead()));
     }
 
-    private static Cell marked(double limit, boolean holds) {
-        return holds ? Cell.of(Figures.of(limit)) : Cell.of(Style.STRONG, "✘ " + Figures.of(limit));
+    private Cell marked(double limit, boolean holds) {
+        String figure = sheet.figures().of(limit);
+        return holds ? Cell.of(figure) : Cell.of(Style.STRONG, "✘ " + figure);
     }
 
-    private static String place(DeadShort deadShort) {
+    private String place(DeadShort deadShort) {
         return switch (deadShort.place()) {
-            case AT_DEVICE -> "at device";
-            case FAR_END -> "far end";
+            case AT_DEVICE -> sheet.say("print.shorts.at-device");
+            case FAR_END -> sheet.say("print.shorts.far-end");
         };
-    }
-
-    private static String whole(double value) {
-        return BigDecimal.valueOf(value).setScale(0, RoundingMode.HALF_UP).toPlainString();
     }
 }

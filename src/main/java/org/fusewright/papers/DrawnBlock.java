@@ -15,9 +15,6 @@ final class DrawnBlock implements Table.Heading {
     private static final float GAP = 12;
     private static final float BELOW = 7;
     private static final float LEAST_BESIDE = 150;
-    private static final String LEGEND =
-            "Row a is the feed side of a device, row b its load side; relay terminals by their"
-                + " numbers. Crossed: plugged. One wire in each cavity. The wedge goes in last.";
 
     private final Sheet sheet;
     private final Optional<Table.Heading> section;
@@ -30,25 +27,25 @@ final class DrawnBlock implements Table.Heading {
         this.sheet = sheet;
         this.section = section;
         text = Headings.group(sheet, block.id() + " · " + block.location());
-        drawing = new BlockDrawing(block, sheet.width());
+        drawing = new BlockDrawing(block, sheet);
         float left = sheet.width() - drawing.width() - GAP;
         beside = left >= LEAST_BESIDE;
         facts = facts(block).lines(beside ? left : sheet.width());
     }
 
     private Cell facts(KitBlock block) {
-        return Cell.of(Style.SMALL, named("Block", block.block()))
-                .plus(Style.SMALL, named("Cap", block.cap()))
+        return Cell.of(Style.SMALL, named("print.blocks.block", block.block()))
+                .plus(Style.SMALL, named("print.blocks.cap", block.cap()))
                 .plus(
                         Style.SMALL,
                         block.wedge()
-                                .map(wedge -> named("Locking wedge", wedge))
-                                .orElse("Locking wedge: none"))
-                .plus(Style.SMALL, section.isPresent() ? LEGEND : "");
+                                .map(wedge -> named("print.blocks.wedge", wedge))
+                                .orElseGet(() -> sheet.say("print.blocks.no-wedge")))
+                .plus(Style.SMALL, section.isPresent() ? sheet.say("print.blocks.legend") : "");
     }
 
-    private static String named(String kind, Part part) {
-        return kind + ": " + part.number() + ", " + part.title();
+    private String named(String kind, Part part) {
+        return sheet.say(kind, part.number(), part.title());
     }
 
     @Override

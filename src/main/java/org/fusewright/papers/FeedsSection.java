@@ -3,6 +3,7 @@ package org.fusewright.papers;
 import org.fusewright.core.kit.Kit;
 import org.fusewright.core.sizing.SizedFeed;
 import org.fusewright.core.sizing.SizedSplice;
+import org.fusewright.core.words.Unit;
 
 import java.util.List;
 import java.util.stream.Stream;
@@ -15,26 +16,26 @@ final class FeedsSection {
 
     private static final List<Table.Column> FEEDS =
             List.of(
-                    Table.Column.left("Feed", 40),
-                    Table.Column.left("Main device", 30),
-                    Table.Column.left("Rating", 28),
-                    Table.Column.left("In holder", 30),
-                    Table.Column.right("To the source", 20));
+                    Table.Column.left("print.feeds.feed", 40),
+                    Table.Column.left("print.feeds.main-device", 30),
+                    Table.Column.left("print.column.rating", 28),
+                    Table.Column.left("print.feeds.holder", 30),
+                    Table.Column.right("print.feeds.to-source", 20));
 
     private static final List<Table.Column> REMAINS =
             List.of(
-                    Table.Column.left("Feed", 40),
-                    Table.Column.right("At the battery", 36),
-                    Table.Column.right("At the feed's end", 36),
-                    Table.Column.right("There at the worst start", 36));
+                    Table.Column.left("print.feeds.feed", 40),
+                    Table.Column.right("print.feeds.at-battery", 36),
+                    Table.Column.right("print.feeds.at-end", 36),
+                    Table.Column.right("print.feeds.at-start", 36));
 
     private static final List<Table.Column> SPLICES =
             List.of(
-                    Table.Column.left("", 4),
-                    Table.Column.left("Splice", 36),
-                    Table.Column.left("Part", 25),
-                    Table.Column.right("Leads", 12),
-                    Table.Column.left("Which leads meet", 75));
+                    Table.Column.unnamed(4),
+                    Table.Column.left("print.feeds.splice", 36),
+                    Table.Column.left("print.column.part", 25),
+                    Table.Column.right("print.feeds.leads", 12),
+                    Table.Column.left("print.feeds.which-leads", 75));
 
     private final Sheet sheet;
     private final Kit kit;
@@ -51,24 +52,25 @@ final class FeedsSection {
     }
 
     void printMainDevices() {
-        Table feeds = new Table(sheet, Headings.section(sheet, "Main devices"), FEEDS);
+        Table feeds =
+                new Table(
+                        sheet,
+                        Headings.section(sheet, sheet.say("print.feeds.main-devices")),
+                        FEEDS);
         kit.feeds().forEach(feed -> addFeed(feeds, feed.sized()));
     }
 
     private void printRemains() {
         Table remains =
                 new Table(
-                        sheet,
-                        Headings.section(
-                                sheet,
-                                "What remains of the battery's voltage, engine off and everything"
-                                        + " running"),
-                        REMAINS);
+                        sheet, Headings.section(sheet, sheet.say("print.feeds.remains")), REMAINS);
         kit.feeds().forEach(feed -> addRemains(remains, feed.sized()));
     }
 
     void printSplices() {
-        Table splices = new Table(sheet, Headings.section(sheet, "Splices"), SPLICES);
+        Table splices =
+                new Table(
+                        sheet, Headings.section(sheet, sheet.say("print.feeds.splices")), SPLICES);
         Stream.concat(
                         kit.feeds().stream().flatMap(feed -> feed.sized().splices().stream()),
                         kit.circuits().stream()
@@ -76,34 +78,42 @@ final class FeedsSection {
                 .forEach(splice -> addSplice(splices, splice));
     }
 
-    private static void addFeed(Table table, SizedFeed feed) {
+    private void addFeed(Table table, SizedFeed feed) {
         feed.mainDevice()
                 .ifPresent(
                         device ->
                                 table.row(
                                         Cell.of(
-                                                feed.id()
-                                                        + " · terminal "
-                                                        + feed.feed().terminal()),
+                                                sheet.say(
+                                                        "print.feeds.terminal",
+                                                        feed.id(),
+                                                        feed.feed().terminal())),
                                         Cell.of(Style.STRONG, device.number().value()),
-                                        Cell.of(Devices.ratingAndColour(device)),
+                                        Cell.of(new Devices(sheet).ratingAndColour(device)),
                                         Cell.of(
                                                 Style.STRONG,
                                                 feed.holder()
                                                         .map(holder -> holder.number().value())
-                                                        .orElse("none")),
-                                        Cell.of(Figures.of(feed.feed().sourceDistanceM()) + " m")));
+                                                        .orElseGet(
+                                                                () ->
+                                                                        sheet.say(
+                                                                                "print.part.none"))),
+                                        Cell.of(
+                                                sheet.figures()
+                                                        .measure(
+                                                                feed.feed().sourceDistanceM(),
+                                                                Unit.METRE))));
     }
 
-    private static void addRemains(Table table, SizedFeed feed) {
+    private void addRemains(Table table, SizedFeed feed) {
         feed.remains()
                 .ifPresent(
                         left ->
                                 table.row(
                                         Cell.of(feed.id()),
-                                        Cell.of(Figures.volts(left.batteryV())),
-                                        Cell.of(Figures.volts(left.busV())),
-                                        Cell.of(Figures.volts(left.busAtStartV()))));
+                                        Cell.of(sheet.figures().volts(left.batteryV())),
+                                        Cell.of(sheet.figures().volts(left.busV())),
+                                        Cell.of(sheet.figures().volts(left.busAtStartV()))));
     }
 
     private List<String> leadsAt(SizedSplice splice) {
@@ -121,6 +131,6 @@ final class FeedsSection {
                 Cell.of(splice.id()),
                 Cell.of(Style.STRONG, splice.part().number().value()),
                 Cell.of(Style.STRONG, Integer.toString(splice.leads())),
-                Cell.of(Places.compact(leadsAt(splice))));
+                Cell.of(Places.compact(leadsAt(splice), sheet.wording())));
     }
 }

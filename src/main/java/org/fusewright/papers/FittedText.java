@@ -12,7 +12,7 @@ import java.util.regex.Pattern;
 final class FittedText {
 
     private static final float STEP = 0.5f;
-    private static final Pattern BREAKS = Pattern.compile(" |(?<=[/,;:_·])");
+    private static final Pattern BREAKS = Pattern.compile(" |(?<=[/,;:_·])(?!(?<=\\d,)\\d)");
 
     /** A passage in its typeface; it starts a new line. */
     record Passage(PaperFont font, String text) {

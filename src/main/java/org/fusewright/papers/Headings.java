@@ -7,7 +7,6 @@ final class Headings {
     private static final float BELOW_SECTION = 4;
     private static final float ABOVE_GROUP = 6;
     private static final float BELOW_GROUP = 2;
-    private static final String CONTINUED = " (continued)";
 
     private Headings() {}
 
@@ -33,6 +32,10 @@ final class Headings {
         heading.draw(false);
     }
 
+    private static String continued(Sheet sheet, String text) {
+        return sheet.say("print.heading.continued", text);
+    }
+
     private record Section(Sheet sheet, String text) implements Table.Heading {
 
         @Override
@@ -43,7 +46,7 @@ final class Headings {
         @Override
         public void draw(boolean continued) {
             sheet.down(sheet.isFresh() ? 0 : ABOVE_SECTION);
-            sheet.paragraph(Style.SECTION, continued ? text + CONTINUED : text);
+            sheet.paragraph(Style.SECTION, continued ? continued(sheet, text) : text);
             sheet.pen()
                     .line(
                             Style.THICK,
@@ -60,14 +63,14 @@ final class Headings {
 
         @Override
         public float height() {
-            int lines = Style.GROUP.wrap(text + CONTINUED, sheet.width() - indent).size();
+            int lines = Style.GROUP.wrap(continued(sheet, text), sheet.width() - indent).size();
             return ABOVE_GROUP + lines * Style.GROUP.leading() + BELOW_GROUP;
         }
 
         @Override
         public void draw(boolean continued) {
             sheet.down(sheet.isFresh() ? 0 : ABOVE_GROUP);
-            sheet.paragraph(Style.GROUP, continued ? text + CONTINUED : text, indent);
+            sheet.paragraph(Style.GROUP, continued ? continued(sheet, text) : text, indent);
             sheet.down(BELOW_GROUP);
         }
     }

@@ -2,6 +2,7 @@ package org.fusewright.papers;
 
 import org.fusewright.core.count.BagDesign;
 import org.fusewright.core.kit.Kit;
+import org.fusewright.core.words.Wording;
 
 import java.util.OptionalInt;
 
@@ -51,8 +52,10 @@ record KitHeading(
     }
 
     /** The reference with the revision, where there is one. */
-    String referenceAndRevision() {
-        return revision.isPresent() ? reference + ", revision " + revision.getAsInt() : reference;
+    String referenceAndRevision(Wording wording) {
+        return revision.isPresent()
+                ? wording.say("print.frame.reference-revision", reference, revision.getAsInt())
+                : reference;
     }
 
     /** The first twelve signs: enough to tell two designs apart. */

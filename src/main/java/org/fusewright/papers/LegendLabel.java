@@ -19,7 +19,6 @@ final class LegendLabel {
     private static final float LARGEST = 7;
     private static final float SMALLEST = 5;
     private static final Lettering SIDE = new Lettering(PaperFont.REGULAR, 6);
-    private static final String UP = "▲ load side (b)";
 
     /** What stands at a position, or at the two of a relay. */
     record Field(List<Integer> positions, String name, String rating, String kind, String colour) {
@@ -34,23 +33,31 @@ final class LegendLabel {
     }
 
     private final List<Field> fields;
+    private final String side;
     private final String foot;
     private final float pitch;
     private final float width;
     private final float height;
 
-    private LegendLabel(List<Field> fields, String foot, float pitch, float width, float height) {
+    private LegendLabel(
+            List<Field> fields, String side, String foot, float pitch, float width, float height) {
         this.fields = List.copyOf(fields);
+        this.side = side;
         this.foot = foot;
         this.pitch = pitch;
         this.width = width;
         this.height = height;
     }
 
-    /** The label of a block's cap; in pieces where it is wider than the room. */
+    /**
+     * The label of a block's cap; in pieces where it is wider than the room.
+     *
+     * @param side what says which side is up
+     */
     static List<LegendLabel> listFor(
             KitBlock block,
             List<Field> fields,
+            String side,
             String foot,
             float width,
             float height,
@@ -58,7 +65,7 @@ final class LegendLabel {
         int positions = block.block().positions();
         float pitch = Math.min(Style.mm(block.block().pitchMm()), width / positions);
         if (width <= room) {
-            return List.of(new LegendLabel(fields, foot, pitch, width, height));
+            return List.of(new LegendLabel(fields, side, foot, pitch, width, height));
         }
         List<LegendLabel> pieces = new ArrayList<>();
         List<Field> piece = new ArrayList<>();
@@ -66,14 +73,14 @@ final class LegendLabel {
         for (Field field : fields) {
             float needed = field.positions().size() * pitch;
             if (used + needed > room && !piece.isEmpty()) {
-                pieces.add(new LegendLabel(piece, foot, pitch, used, height));
+                pieces.add(new LegendLabel(piece, side, foot, pitch, used, height));
                 piece = new ArrayList<>();
                 used = 0;
             }
             piece.add(field);
             used += needed;
         }
-        pieces.add(new LegendLabel(piece, foot, pitch, used, height));
+        pieces.add(new LegendLabel(piece, side, foot, pitch, used, height));
         return pieces;
     }
 
@@ -86,7 +93,8 @@ final class LegendLabel {
         CropMarks.draw(pen, left, top, width, height);
         pen.box(Style.HAIRLINE, left, top - height, width, height);
         float room = width - 2 * PAD;
-        pen.textCentred(SIDE, SIDE.clip(UP, room), left + width / 2, top - STRIP + PAD);
+        Lettering small = SIDE.fitting(side, room);
+        pen.textCentred(small, small.clip(side, room), left + width / 2, top - STRIP + PAD);
         float upper = top - STRIP;
         float lower = top - height + STRIP;
         pen.line(Style.THIN, Style.INK, left, upper, left + width, upper);

@@ -7,6 +7,8 @@ import java.util.List;
 record Lettering(PaperFont font, float size) {
 
     private static final float LEADING = 1.24f;
+    private static final float SMALLEST = 5;
+    private static final float STEP = 0.5f;
     private static final String ELLIPSIS = "…";
     private static final String BREAK_AFTER = "/,;:_·";
 
@@ -32,8 +34,8 @@ record Lettering(PaperFont font, float size) {
     }
 
     /**
-     * Breaks at spaces and after joining signs, though not at the dashes of part numbers; a word
-     * that is longer than a line, anywhere. At least one line.
+     * Breaks at spaces and after joining signs, though not at the dashes of part numbers nor within
+     * a figure; a word that is longer than a line, anywhere. At least one line.
      */
     List<String> wrap(String text, float width) {
         String printable = font.printable(text);
@@ -61,6 +63,24 @@ record Lettering(PaperFont font, float size) {
         return kept;
     }
 
+    /** This lettering, or a smaller one in which a printable text fits on one line. */
+    Lettering fitting(String printable, float room) {
+        Lettering smaller = this;
+        while (smaller.width(printable) > room && smaller.size > SMALLEST) {
+            smaller = new Lettering(font, smaller.size - STEP);
+        }
+        return smaller;
+    }
+
+    /** Width of the longest word, which a line must have to break the text only between words. */
+    float widestWord(String text) {
+        float widest = 0;
+        for (String word : font.printable(text).split(" ")) {
+            widest = Math.max(widest, width(word));
+        }
+        return widest;
+    }
+
     /** The text on one line, cut with an ellipsis when it is too wide. */
     String clip(String text, float width) {
         String printable = font.printable(text);
@@ -78,11 +98,21 @@ record Lettering(PaperFont font, float size) {
         }
         for (int end = fits; end > from; end--) {
             char before = text.charAt(end - 1);
-            if (before == ' ' || BREAK_AFTER.indexOf(before) >= 0) {
+            if (before == ' '
+                    || (BREAK_AFTER.indexOf(before) >= 0 && !isDecimalSign(text, end - 1))) {
                 return end;
             }
         }
         return fits;
+    }
+
+    /** Whether a comma stands between two digits. */
+    private static boolean isDecimalSign(String text, int at) {
+        return text.charAt(at) == ','
+                && at > 0
+                && at + 1 < text.length()
+                && Character.isDigit(text.charAt(at - 1))
+                && Character.isDigit(text.charAt(at + 1));
     }
 
     /** End of the longest part from {@code from} on that fits; at least one sign. */

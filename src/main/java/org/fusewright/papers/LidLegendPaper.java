@@ -1,10 +1,9 @@
 package org.fusewright.papers;
 
-import org.fusewright.core.catalog.Device;
-import org.fusewright.core.catalog.Part;
 import org.fusewright.core.job.Circuit;
 import org.fusewright.core.kit.Kit;
 import org.fusewright.core.kit.KitBlock;
+import org.fusewright.core.words.Unit;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -19,18 +18,20 @@ final class LidLegendPaper {
     private static final float BELOW_SIZE = 4;
     private static final List<Table.Column> COLUMNS =
             List.of(
-                    Table.Column.left("Position", 13),
-                    Table.Column.left("Circuit", 62),
-                    Table.Column.left("Rating and colour", 40),
-                    Table.Column.left("Kind", 40));
+                    Table.Column.left("print.column.position", 13),
+                    Table.Column.left("print.column.circuit", 62),
+                    Table.Column.left("print.legend.rating-and-colour", 40),
+                    Table.Column.left("print.column.kind", 40));
 
     private final Sheet sheet;
     private final Kit kit;
+    private final Devices devices;
     private final Map<String, String> titles;
 
     private LidLegendPaper(Sheet sheet, Kit kit) {
         this.sheet = sheet;
         this.kit = kit;
+        devices = new Devices(sheet);
         titles =
                 kit.job().circuits().stream()
                         .collect(Collectors.toMap(Circuit::id, Circuit::title));
@@ -43,16 +44,12 @@ final class LidLegendPaper {
     private void print() {
         new StatusSection(sheet, kit).print();
         new CautionsSection(sheet).print();
-        Headings.drawSection(sheet, "Lid legends", 4 * Style.BODY.leading());
+        Headings.drawSection(sheet, sheet.say("print.legend.title"), 4 * Style.BODY.leading());
         if (kit.blocks().isEmpty()) {
-            sheet.paragraph(Style.BODY, "No blocks.");
+            sheet.paragraph(Style.BODY, sheet.say("print.blocks.none"));
             return;
         }
-        sheet.paragraph(
-                Style.BODY,
-                "Print at full size, cut at the corner marks, and put each on its cap so that"
-                        + " position 1 of the label lies over position 1 of the block. Seen from"
-                        + " above the cap with position 1 at the left, the load side (b) is up.");
+        sheet.paragraph(Style.BODY, sheet.say("print.legend.use"));
         kit.blocks().forEach(this::printBlock);
     }
 
@@ -64,6 +61,7 @@ final class LidLegendPaper {
                 LegendLabel.listFor(
                         block,
                         fields,
+                        sheet.say("print.legend.side"),
                         foot(block),
                         Style.mm(widthMm),
                         Style.mm(heightMm),
@@ -88,23 +86,22 @@ final class LidLegendPaper {
         return given.orElse(block.block().positions() * block.block().pitchMm());
     }
 
-    private static String size(KitBlock block, int pieces, double widthMm, double heightMm) {
-        String given =
-                block.cap().labelWidthMm().isPresent()
-                        ? "For cap "
-                        : "The catalog gives no label size for the cap: measure it. For cap ";
-        return given
-                + block.cap().number()
-                + ": "
-                + Figures.of(widthMm)
-                + " mm by "
-                + Figures.of(heightMm)
-                + " mm"
-                + (pieces > 1 ? ", in " + pieces + " pieces to join." : ".");
+    private String size(KitBlock block, int pieces, double widthMm, double heightMm) {
+        Figures figures = sheet.figures();
+        String size =
+                sheet.say(
+                        pieces > 1 ? "print.legend.size-in-pieces" : "print.legend.size",
+                        block.cap().number(),
+                        figures.measure(widthMm, Unit.MILLIMETRE),
+                        figures.measure(heightMm, Unit.MILLIMETRE),
+                        pieces);
+        return block.cap().labelWidthMm().isPresent()
+                ? size
+                : sheet.say("print.legend.no-size") + " " + size;
     }
 
     private String foot(KitBlock block) {
-        return block.id() + " · " + sheet.heading().referenceAndRevision();
+        return block.id() + " · " + sheet.heading().referenceAndRevision(sheet.wording());
     }
 
     private List<LegendLabel.Field> fields(KitBlock block) {
@@ -125,14 +122,13 @@ final class LidLegendPaper {
                                 new LegendLabel.Field(
                                         seat.positions(),
                                         titles.getOrDefault(seat.circuit(), seat.circuit()),
-                                        Devices.rating(seat.part()),
-                                        Devices.kind(seat.part()),
-                                        colour(seat.part())))
-                .orElseGet(() -> new LegendLabel.Field(List.of(position), "free", "", "", ""));
-    }
-
-    private static String colour(Part part) {
-        return part instanceof Device device ? device.colour() : "";
+                                        devices.rating(seat.part()),
+                                        devices.kind(seat.part()),
+                                        devices.colour(seat.part())))
+                .orElseGet(
+                        () ->
+                                new LegendLabel.Field(
+                                        List.of(position), sheet.say("drawing.free"), "", "", ""));
     }
 
     /** A colour is said in words after what it belongs to; some have none. */
@@ -144,7 +140,7 @@ final class LidLegendPaper {
         Table table =
                 new Table(
                         sheet,
-                        Headings.group(sheet, "What the label of " + block.id() + " says"),
+                        Headings.group(sheet, sheet.say("print.legend.in-full", block.id())),
                         COLUMNS);
         table.keepTogether(Math.min(fields.size(), 8));
         for (LegendLabel.Field field : fields) {

@@ -13,10 +13,6 @@ import java.util.List;
  */
 final class MarkersSection {
 
-    private static final String TITLE = "Markers, one for each end of each lead";
-    private static final String USE =
-            "Print at full size. Cut along the lines, lay the middle round the lead and join the"
-                    + " halves back to back. ● stands beside the end that the marker goes on.";
     private static final float HEIGHT = Style.mm(15);
     private static final float AROUND = Style.mm(12);
     private static final float PAD = Style.mm(1.2);
@@ -37,8 +33,9 @@ final class MarkersSection {
         if (kit.wire().isEmpty()) {
             return;
         }
-        Headings.drawSection(sheet, TITLE, 3 * Style.BODY.leading() + HEIGHT);
-        sheet.paragraph(Style.BODY, USE);
+        Headings.drawSection(
+                sheet, sheet.say("print.markers.title"), 3 * Style.BODY.leading() + HEIGHT);
+        sheet.paragraph(Style.BODY, sheet.say("print.markers.use"));
         sheet.down(PAD);
         LabelGrid grid = new LabelGrid(sheet, HEIGHT);
         for (WireLine line : kit.wire()) {
@@ -50,8 +47,7 @@ final class MarkersSection {
         grid.end();
     }
 
-    private static void draw(
-            Pen pen, float left, float top, float width, KitLead lead, boolean atFrom) {
+    private void draw(Pen pen, float left, float top, float width, KitLead lead, boolean atFrom) {
         float half = (width - AROUND) / 2;
         FittedText text =
                 FittedText.fit(
@@ -72,18 +68,13 @@ final class MarkersSection {
         pen.line(Style.HAIRLINE, Style.INK, x, top - HEIGHT, x, top);
     }
 
-    private static List<FittedText.Passage> words(KitLead lead, boolean atFrom) {
+    private List<FittedText.Passage> words(KitLead lead, boolean atFrom) {
         Wire wire = lead.lead().wire();
         return List.of(
                 FittedText.Passage.strong(lead.lead().id()),
-                end(lead.from(), atFrom),
-                end("→ " + lead.to(), !atFrom),
-                FittedText.Passage.plain(
-                        Figures.size(wire.size())
-                                + " "
-                                + wire.colour()
-                                + " "
-                                + wire.colour().inWords()));
+                end(Places.said(lead.from(), sheet.wording()), atFrom),
+                end("→ " + Places.said(lead.to(), sheet.wording()), !atFrom),
+                FittedText.Passage.plain(Colours.sizeAndColour(wire, sheet)));
     }
 
     private static FittedText.Passage end(String text, boolean here) {

@@ -14,11 +14,11 @@ final class OutsideLeadsSection {
 
     private static final List<Table.Column> COLUMNS =
             List.of(
-                    Table.Column.left("", 4),
-                    Table.Column.left("Lead", 42),
-                    Table.Column.left("Wire", 42),
-                    Table.Column.left("From", 40),
-                    Table.Column.left("To", 40));
+                    Table.Column.unnamed(4),
+                    Table.Column.left("print.column.lead", 42),
+                    Table.Column.left("print.column.wire", 42),
+                    Table.Column.left("print.column.from", 40),
+                    Table.Column.left("print.column.to", 40));
 
     private final Sheet sheet;
     private final Kit kit;
@@ -36,9 +36,7 @@ final class OutsideLeadsSection {
                         .collect(Collectors.toSet());
         Table table =
                 new Table(
-                        sheet,
-                        Headings.section(sheet, "Leads outside the blocks, ends by makers' data"),
-                        COLUMNS);
+                        sheet, Headings.section(sheet, sheet.say("print.outside.title")), COLUMNS);
         kit.wire().stream()
                 .flatMap(line -> line.leads().stream())
                 .filter(
@@ -48,18 +46,13 @@ final class OutsideLeadsSection {
                 .forEach(lead -> addRow(table, lead));
     }
 
-    private static void addRow(Table table, KitLead lead) {
+    private void addRow(Table table, KitLead lead) {
         Wire wire = lead.lead().wire();
         table.row(
                 Cell.TICK_BOX,
                 Cell.of(Style.STRONG, lead.lead().id()),
-                Cell.of(
-                        Figures.size(wire.size())
-                                + " "
-                                + wire.colour()
-                                + " "
-                                + wire.colour().inWords()),
-                Cell.of(lead.from()),
-                Cell.of(lead.to()));
+                Cell.of(Colours.sizeAndColour(wire, sheet)),
+                Cell.of(Places.said(lead.from(), sheet.wording())),
+                Cell.of(Places.said(lead.to(), sheet.wording())));
     }
 }

@@ -1,5 +1,6 @@
 package org.fusewright.papers;
 
+import org.fusewright.core.words.Wording;
 import org.openpdf.text.Rectangle;
 import org.openpdf.text.pdf.PdfTemplate;
 import org.openpdf.text.pdf.PdfWriter;
@@ -13,17 +14,19 @@ final class PageFrame {
     private static final float FOOT = 19;
     private static final float PAD = 6;
     private static final float CENTRE_MARK = 8;
-    private static final String WIDEST_PAGE = "Page 000 of 000";
+    private static final String WIDEST_NUMBER = "000";
     private static final float TOTAL_WIDTH = 30;
     private static final float TOTAL_HEIGHT = 12;
     private static final float TOTAL_DEPTH = 4;
 
     private final KitHeading heading;
+    private final Wording wording;
     private final PdfTemplate total;
 
     /** The number of pages is known last: a template stands for it on every page. */
-    PageFrame(KitHeading heading, PdfWriter writer) {
+    PageFrame(KitHeading heading, Wording wording, PdfWriter writer) {
         this.heading = heading;
+        this.wording = wording;
         total = writer.getDirectContent().createTemplate(TOTAL_WIDTH, TOTAL_HEIGHT);
         total.setBoundingBox(new Rectangle(0, -TOTAL_DEPTH, TOTAL_WIDTH, TOTAL_HEIGHT));
     }
@@ -73,15 +76,15 @@ final class PageFrame {
         column(pen, middle, top, end, heading.customer(), heading.title(), Style.GROUP);
         float x = end + PAD;
         float room = left + width - PAD - x;
-        label(pen, x, top - 11, "Fingerprint");
+        label(pen, x, top - 11, wording.say("print.frame.fingerprint"));
         pen.text(Style.STRONG, heading.shortFingerprint(), x, top - 21.5f);
         heading.revision().ifPresent(revision -> drawRevision(pen, revision, x + room, top));
-        label(pen, x, top - 34, "Catalog");
+        label(pen, x, top - 34, wording.say("print.frame.catalog"));
         pen.text(Style.SMALL, Style.SMALL.clip(heading.catalogVersion(), room), x, top - 44.5f);
     }
 
-    private static void drawRevision(Pen pen, int revision, float right, float top) {
-        pen.textRight(Style.SMALL, "Revision", right, top - 11);
+    private void drawRevision(Pen pen, int revision, float right, float top) {
+        pen.textRight(Style.SMALL, wording.say("print.frame.revision"), right, top - 11);
         pen.textRight(Style.STRONG, Integer.toString(revision), right, top - 21.5f);
     }
 
@@ -109,17 +112,23 @@ final class PageFrame {
         float third = width / 3;
         pen.text(
                 Style.SMALL,
-                Style.SMALL.clip(heading.paper() + " " + heading.referenceAndRevision(), third),
+                Style.SMALL.clip(
+                        heading.paper() + " " + heading.referenceAndRevision(wording), third),
                 left + PAD,
                 baseline);
         pen.textCentred(
                 Style.SMALL,
-                "Fingerprint " + heading.shortFingerprint(),
+                wording.say("print.frame.fingerprint-of", heading.shortFingerprint()),
                 left + width / 2,
                 baseline);
-        float x = left + width - PAD - Style.SMALL.width(WIDEST_PAGE);
-        String counted = "Page " + page + " of ";
+        float x = left + width - PAD - Style.SMALL.width(page(WIDEST_NUMBER, WIDEST_NUMBER));
+        String counted = page(Integer.toString(page), "");
         pen.text(Style.SMALL, counted, x, baseline);
         pen.canvas().addTemplate(total, x + Style.SMALL.width(counted), baseline);
+    }
+
+    /** The total stands last, so that a template can stand for it. */
+    private String page(String number, String total) {
+        return wording.say("print.frame.page", number, total);
     }
 }

@@ -17,7 +17,6 @@ final class PartLabelsPaper {
     private static final float LARGEST = 9;
     private static final float SMALLEST = 6;
     private static final Lettering QUANTITY = new Lettering(PaperFont.BOLD, LARGEST_NUMBER);
-    private static final String NO_CODE = "No bar code: the number is too long for one.";
 
     private final Sheet sheet;
     private final Kit kit;
@@ -34,14 +33,13 @@ final class PartLabelsPaper {
     private void print() {
         new StatusSection(sheet, kit).print();
         new CautionsSection(sheet).print();
-        Headings.drawSection(sheet, "Part labels", 2 * Style.BODY.leading() + HEIGHT);
+        Headings.drawSection(
+                sheet, sheet.say("paper.part-labels"), 2 * Style.BODY.leading() + HEIGHT);
         if (kit.parts().isEmpty()) {
-            sheet.paragraph(Style.BODY, "No parts.");
+            sheet.paragraph(Style.BODY, sheet.say("print.parts.none"));
             return;
         }
-        sheet.paragraph(
-                Style.BODY,
-                "One for each line of the parts list. Print at full size and cut along the lines.");
+        sheet.paragraph(Style.BODY, sheet.say("print.part-label.use"));
         sheet.down(PAD / 2);
         LabelGrid grid = new LabelGrid(sheet, HEIGHT);
         for (PartLine line : kit.parts()) {
@@ -74,31 +72,40 @@ final class PartLabelsPaper {
         float codeTop = top - HEIGHT + PAD / 2 + codeHeight;
         code.ifPresentOrElse(
                 bars -> bars.draw(pen, left, codeTop),
-                () -> pen.text(Style.SMALL, NO_CODE, x, codeTop - Style.SMALL.ascent()));
+                () ->
+                        pen.text(
+                                Style.SMALL,
+                                sheet.say("print.part-label.no-code"),
+                                x,
+                                codeTop - Style.SMALL.ascent()));
 
         float textTop = top - PAD - NUMBER_HEIGHT;
         FittedText.fit(words(line), room, textTop - codeTop - PAD / 2, LARGEST, SMALLEST)
                 .draw(pen, x, textTop);
     }
 
-    private static String quantity(PartLine line) {
-        String quantity = Figures.quantity(line);
+    private String quantity(PartLine line) {
+        String quantity = sheet.figures().quantity(line);
         if (line.unit().equals("m")) {
             return quantity;
         }
-        return quantity + (quantity.equals("1") ? " pc" : " pcs");
+        return quantity.equals("1")
+                ? sheet.say("print.part-label.pieces.one", quantity)
+                : sheet.say("print.part-label.pieces.other", quantity);
     }
 
     private List<FittedText.Passage> words(PartLine line) {
-        String places = Places.compact(line.usedAt());
+        String places = Places.compact(line.usedAt(), sheet.wording());
         return List.of(
                 FittedText.Passage.plain(line.part().title()),
                 FittedText.Passage.plain(
-                        line.group() == PartGroup.SPARE
-                                ? "Spare: stands in for " + places
-                                : "Goes to " + places),
+                        sheet.say(
+                                line.group() == PartGroup.SPARE
+                                        ? "print.part-label.spare"
+                                        : "print.part-label.goes-to",
+                                places)),
                 FittedText.Passage.plain(
-                        sheet.heading().referenceAndRevision()
+                        sheet.heading().referenceAndRevision(sheet.wording())
                                 + " · "
                                 + sheet.heading().shortFingerprint()));
     }

@@ -13,11 +13,11 @@ final class PartsSection {
 
     private static final List<Table.Column> COLUMNS =
             List.of(
-                    Table.Column.left("", 4),
-                    Table.Column.right("Quantity", 15),
-                    Table.Column.left("Part", 25),
-                    Table.Column.left("Title", 42),
-                    Table.Column.left("Goes to", 52));
+                    Table.Column.unnamed(4),
+                    Table.Column.right("print.column.quantity", 15),
+                    Table.Column.left("print.column.part", 25),
+                    Table.Column.left("print.column.title", 42),
+                    Table.Column.left("print.column.goes-to", 52));
 
     private final Sheet sheet;
     private final Kit kit;
@@ -28,10 +28,10 @@ final class PartsSection {
     }
 
     void print() {
-        String section = "Parts";
+        String section = sheet.say("print.parts.title");
         if (kit.parts().isEmpty()) {
             Headings.drawSection(sheet, section, Style.BODY.leading());
-            sheet.paragraph(Style.BODY, "No parts.");
+            sheet.paragraph(Style.BODY, sheet.say("print.parts.none"));
             return;
         }
         Table table = new Table(sheet, Headings.section(sheet, section), COLUMNS);
@@ -39,57 +39,43 @@ final class PartsSection {
             List<PartLine> lines =
                     kit.parts().stream().filter(line -> line.group() == group).toList();
             if (!lines.isEmpty()) {
-                table.group(Headings.group(sheet, title(group)));
+                table.group(Headings.group(sheet, sheet.say("print.part-group." + group.code())));
                 lines.forEach(line -> addRow(table, line));
             }
         }
     }
 
-    private static void addRow(Table table, PartLine line) {
+    private void addRow(Table table, PartLine line) {
         table.row(
                 Cell.TICK_BOX,
-                Cell.of(Style.STRONG, Figures.quantity(line)),
+                Cell.of(Style.STRONG, sheet.figures().quantity(line)),
                 Cell.of(Style.STRONG, line.part().number().value()),
                 Cell.of(line.part().title())
-                        .plus(Style.SMALL, listed("One bag holds: ", line.contains()))
-                        .plus(Style.SMALL, listed("Left over: ", line.surplus())),
+                        .plus(Style.SMALL, listed("print.parts.bag-holds", line.contains()))
+                        .plus(Style.SMALL, listed("print.parts.left-over", line.surplus())),
                 Cell.of(goesTo(line)));
     }
 
-    private static String goesTo(PartLine line) {
-        String places = Places.compact(line.usedAt());
-        return line.group() == PartGroup.SPARE ? "stands in for " + places : places;
+    private String goesTo(PartLine line) {
+        String places = Places.compact(line.usedAt(), sheet.wording());
+        return line.group() == PartGroup.SPARE
+                ? sheet.say("print.parts.stands-in", places)
+                : places;
     }
 
-    private static String listed(String before, List<BaggedSet.Content> contents) {
+    private String listed(String key, List<BaggedSet.Content> contents) {
         return contents.isEmpty()
                 ? ""
-                : contents.stream()
-                        .map(content -> joined(content))
-                        .collect(Collectors.joining(", ", before, ""));
+                : sheet.say(
+                        key,
+                        contents.stream()
+                                .map(PartsSection::joined)
+                                .collect(Collectors.joining(", ")));
     }
 
     private static String joined(BaggedSet.Content content) {
         return content.quantity()
                 + ("" + PaperFont.NO_BREAK_SPACE + '×' + PaperFont.NO_BREAK_SPACE)
                 + content.part();
-    }
-
-    private static String title(PartGroup group) {
-        return switch (group) {
-            case SET -> "Bagged sets";
-            case BLOCK -> "Blocks";
-            case CAP -> "Caps";
-            case WEDGE -> "Locking wedges";
-            case TERMINAL -> "Terminals";
-            case SEAL -> "Seals";
-            case PLUG -> "Plugs";
-            case DEVICE -> "Devices";
-            case RELAY -> "Relays";
-            case SPLICE -> "Splices";
-            case WIRE -> "Wire";
-            case HOLDER -> "Holders";
-            case SPARE -> "Spares, in a bag of their own";
-        };
     }
 }

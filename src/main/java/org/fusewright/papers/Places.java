@@ -1,5 +1,9 @@
 package org.fusewright.papers;
 
+import org.fusewright.core.words.Language;
+import org.fusewright.core.words.Recall;
+import org.fusewright.core.words.Wording;
+
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -23,12 +27,23 @@ final class Places {
     private final Map<String, List<String>> named = new LinkedHashMap<>();
     private final Map<String, Integer> others = new LinkedHashMap<>();
 
-    private Places(List<String> places) {
-        places.forEach(this::sort);
+    private final Wording wording;
+
+    private Places(Wording wording) {
+        this.wording = wording;
     }
 
-    static String compact(List<String> places) {
-        return new Places(places).compact();
+    static String compact(List<String> places, Wording wording) {
+        Places sorted = new Places(wording);
+        places.forEach(place -> sorted.sort(said(place, wording)));
+        return sorted.compact();
+    }
+
+    /** A place as the reader says it; a kit says it in English. */
+    static String said(String place, Wording wording) {
+        return wording.language() == Language.ENGLISH
+                ? place
+                : wording.say(Recall.of(place, "place."));
     }
 
     private void sort(String place) {
@@ -60,7 +75,7 @@ final class Places {
         return String.join("; ", words);
     }
 
-    private static String ranges(List<Integer> numbers) {
+    private String ranges(List<Integer> numbers) {
         List<Integer> sorted = numbers.stream().sorted().toList();
         List<String> words = new ArrayList<>();
         for (int from = 0; from < sorted.size(); ) {
@@ -69,7 +84,11 @@ final class Places {
                 to++;
             }
             if (to - from + 1 >= SHORTEST_RANGE) {
-                words.add(cavity(sorted.get(from)) + " to " + cavity(sorted.get(to)));
+                words.add(
+                        wording.say(
+                                "print.place.range",
+                                cavity(sorted.get(from)),
+                                cavity(sorted.get(to))));
             } else {
                 sorted.subList(from, to + 1).forEach(number -> words.add(cavity(number)));
             }

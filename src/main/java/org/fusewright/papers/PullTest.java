@@ -1,6 +1,8 @@
 package org.fusewright.papers;
 
 import org.fusewright.core.quantity.WireSize;
+import org.fusewright.core.words.Phrase;
+import org.fusewright.core.words.Text;
 
 import java.util.Map;
 import java.util.NavigableMap;
@@ -22,10 +24,10 @@ import java.util.TreeMap;
  *
  * @param leastN in newtons
  */
-record PullTest(double leastN, String source) {
+record PullTest(double leastN, Text source) {
 
-    private static final String AWG_SOURCE = "UL 486A";
-    private static final String AREA_SOURCE = "IEC 60352-2, from memory";
+    private static final Text AWG_SOURCE = Text.verbatim("UL 486A");
+    private static final Text AREA_SOURCE = Phrase.of("print.pull-test.iec");
 
     private static final Map<String, Double> BY_AWG =
             Map.ofEntries(

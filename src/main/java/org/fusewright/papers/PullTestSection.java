@@ -3,6 +3,8 @@ package org.fusewright.papers;
 import org.fusewright.core.catalog.Terminal;
 import org.fusewright.core.kit.Kit;
 import org.fusewright.core.quantity.WireSize;
+import org.fusewright.core.words.Phrase;
+import org.fusewright.core.words.Unit;
 
 import java.util.List;
 import java.util.Map;
@@ -15,16 +17,12 @@ final class PullTestSection {
 
     private static final List<Table.Column> COLUMNS =
             List.of(
-                    Table.Column.left("", 4),
-                    Table.Column.left("Size", 22),
-                    Table.Column.left("Terminal", 34),
-                    Table.Column.right("Holds at least", 24),
-                    Table.Column.left("By", 46),
-                    Table.Column.left("Held", 28));
-
-    private static final String IN_PLACE =
-            "A crimp that stays in the kit is pulled to no more than 80 % of that force"
-                    + " (NASA-STD-8739.4). Samples go into the bin.";
+                    Table.Column.unnamed(4),
+                    Table.Column.left("print.pull-test.size", 22),
+                    Table.Column.left("print.column.terminal", 34),
+                    Table.Column.right("print.pull-test.least", 24),
+                    Table.Column.left("print.pull-test.source", 46),
+                    Table.Column.left("print.pull-test.held", 28));
 
     private final Sheet sheet;
     private final Map<WireSize, TreeSet<String>> terminals = new TreeMap<>();
@@ -52,23 +50,32 @@ final class PullTestSection {
         if (terminals.isEmpty()) {
             return;
         }
-        Table table = new Table(sheet, Headings.section(sheet, "Pull test"), COLUMNS);
+        Table table =
+                new Table(
+                        sheet,
+                        Headings.section(sheet, sheet.say("print.pull-test.title")),
+                        COLUMNS);
         terminals.forEach(
                 (size, numbers) -> numbers.forEach(number -> addRow(table, size, number)));
         sheet.down(3);
-        sheet.paragraph(Style.SMALL, IN_PLACE);
+        sheet.paragraph(Style.SMALL, sheet.say("print.pull-test.in-place"));
     }
 
-    private static void addRow(Table table, WireSize size, String terminal) {
+    private void addRow(Table table, WireSize size, String terminal) {
+        Figures figures = sheet.figures();
         Optional<PullTest> test = PullTest.find(size);
         table.row(
                 Cell.TICK_BOX,
-                Cell.of(Style.STRONG, Figures.size(size)),
+                Cell.of(Style.STRONG, figures.size(size)),
                 Cell.of(terminal),
                 Cell.of(
                         Style.STRONG,
-                        test.map(found -> Figures.of(found.leastN()) + " N").orElse("–")),
-                Cell.of(test.map(PullTest::source).orElse("no published force: maker's data")),
-                Cell.of("__________ N"));
+                        test.map(found -> figures.measure(found.leastN(), Unit.NEWTON))
+                                .orElse("–")),
+                Cell.of(
+                        sheet.say(
+                                test.map(PullTest::source)
+                                        .orElse(Phrase.of("print.pull-test.no-force")))),
+                Cell.of("__________ " + figures.sign(Unit.NEWTON)));
     }
 }

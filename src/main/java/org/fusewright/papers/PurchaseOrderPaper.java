@@ -2,6 +2,8 @@ package org.fusewright.papers;
 
 import org.fusewright.core.order.PurchaseOrder;
 import org.fusewright.core.order.PurchaseOrder.OrderLine;
+import org.fusewright.core.words.Phrase;
+import org.fusewright.core.words.Wording;
 
 import java.util.List;
 import java.util.OptionalInt;
@@ -13,35 +15,43 @@ public final class PurchaseOrderPaper {
 
     private static final List<Table.Column> COLUMNS =
             List.of(
-                    Table.Column.right("Line", 9),
-                    Table.Column.right("Quantity", 18),
-                    Table.Column.left("Part", 28),
-                    Table.Column.left("Title", 58),
-                    Table.Column.right("Packs", 24),
-                    Table.Column.right("Unit price", 22),
-                    Table.Column.right("Price", 20));
+                    Table.Column.right("orders.line", 9),
+                    Table.Column.right("print.column.quantity", 18),
+                    Table.Column.left("print.column.part", 28),
+                    Table.Column.left("print.column.title", 58),
+                    Table.Column.right("orders.packs", 24),
+                    Table.Column.right("orders.unit-price", 22),
+                    Table.Column.right("orders.price", 20));
 
     private final Sheet sheet;
     private final PurchaseOrder order;
+    private final Amounts amounts;
 
     private PurchaseOrderPaper(Sheet sheet, PurchaseOrder order) {
         this.sheet = sheet;
         this.order = order;
+        amounts = new Amounts(sheet);
     }
 
-    /** Prints as PDF. */
-    public static byte[] print(PurchaseOrder order, Paper paper) {
+    /**
+     * Prints as PDF.
+     *
+     * @param wording how its reader is spoken to
+     */
+    public static byte[] print(PurchaseOrder order, Paper paper, Wording wording) {
         KitHeading heading =
                 new KitHeading(
-                        "Purchase order",
+                        wording.say("print.order.title"),
                         order.number(),
-                        order.orderedOn().isPresent() ? "To " + order.supplierName() : "Draft",
+                        order.orderedOn().isPresent()
+                                ? wording.say("print.order.to", order.supplierName())
+                                : wording.say("print.order.draft"),
                         order.buyer(),
                         OptionalInt.empty(),
                         PaperFont.BOLD.printable(
                                 KitHeading.grouped(KitHeading.shortened(order.fingerprint()))),
-                        "prices as of the order");
-        Sheet sheet = new Sheet(paper, heading, order.fingerprint());
+                        wording.say("print.order.prices-as-of"));
+        Sheet sheet = new Sheet(paper, wording, heading, order.fingerprint());
         PurchaseOrderPaper printed = new PurchaseOrderPaper(sheet, order);
         printed.status();
         printed.lines();
@@ -53,17 +63,23 @@ public final class PurchaseOrderPaper {
     private void status() {
         List<String> texts =
                 List.of(
-                        "From %s, to %s (%s)."
-                                .formatted(
-                                        order.buyer(), order.supplierName(), order.supplierCode()),
+                        sheet.say(
+                                "print.order.parties",
+                                order.buyer(),
+                                order.supplierName(),
+                                order.supplierCode()),
                         order.wantedBy()
-                                .map(day -> "Wanted by " + day + ", that day included.")
-                                .orElse("Wanted as soon as it can be had."),
-                        "%d %s; all amounts in %s, without tax. Each line is rounded once, half up."
-                                .formatted(
+                                .map(
+                                        day ->
+                                                sheet.say(
+                                                        "print.order.wanted-by",
+                                                        Moments.day(day, sheet.wording())))
+                                .orElseGet(() -> sheet.say("print.order.wanted-soon")),
+                        sheet.say(
+                                Phrase.counted(
+                                        "print.order.lines",
                                         order.lines().size(),
-                                        order.lines().size() == 1 ? "line" : "lines",
-                                        order.currency().getCode()));
+                                        order.currency().getCode())));
         float height =
                 2 * PAD + BELOW_MARK + Style.MARK.leading() + texts.size() * Style.BODY.leading();
         float x = sheet.left() + PAD;
@@ -71,8 +87,13 @@ public final class PurchaseOrderPaper {
         sheet.pen().box(Style.THICK, sheet.left(), sheet.y() - height, sheet.width(), height);
         String statement =
                 order.orderedOn()
-                        .map(day -> "Order %s of %s".formatted(order.number(), day))
-                        .orElse("Draft: not an order yet");
+                        .map(
+                                day ->
+                                        sheet.say(
+                                                "print.order.statement",
+                                                order.number(),
+                                                Moments.day(day, sheet.wording())))
+                        .orElseGet(() -> sheet.say("print.order.no-order-yet"));
         sheet.pen()
                 .text(
                         Style.MARK,
@@ -88,7 +109,11 @@ public final class PurchaseOrderPaper {
     }
 
     private void lines() {
-        Table table = new Table(sheet, Headings.section(sheet, "Please send"), COLUMNS);
+        Table table =
+                new Table(
+                        sheet,
+                        Headings.section(sheet, sheet.say("print.order.please-send")),
+                        COLUMNS);
         for (OrderLine line : order.lines()) {
             String metres = line.unit().equals("m") ? " m" : "";
             table.row(
@@ -98,27 +123,25 @@ public final class PurchaseOrderPaper {
                     Cell.of(line.title()),
                     Cell.of(line.quantity() / line.packSize() + " × " + line.packSize() + metres),
                     Cell.of(
-                            line.unitPrice().getAmount().toPlainString()
+                            sheet.figures().plain(line.unitPrice().getAmount())
                                     + (metres.isEmpty() ? "" : " / m")),
-                    Cell.of(Amounts.of(line.price())));
+                    Cell.of(amounts.of(line.price())));
         }
         Cell none = Cell.of("");
         table.row(
                 none,
                 none,
                 none,
-                Cell.of(Style.STRONG, "Total in " + order.currency().getCode()),
+                Cell.of(
+                        Style.STRONG,
+                        sheet.say("print.order.total-in", order.currency().getCode())),
                 none,
                 none,
-                Cell.of(Style.STRONG, Amounts.of(order.total())));
+                Cell.of(Style.STRONG, amounts.of(order.total())));
     }
 
     private void requests() {
-        Headings.drawSection(sheet, "With the delivery", 2 * Style.BODY.leading());
-        sheet.paragraph(
-                Style.BODY,
-                "Put order number %s and the line numbers on the delivery note. Send no substitutes"
-                                .formatted(order.number())
-                        + " without asking: ratings, seals and wire sizes are calculated.");
+        Headings.drawSection(sheet, sheet.say("print.order.delivery"), 2 * Style.BODY.leading());
+        sheet.paragraph(Style.BODY, sheet.say("print.order.requests", order.number()));
     }
 }

@@ -45,7 +45,7 @@ public final class PurchaseOrderTable {
                     Integer.toString(line.quantity() / line.packSize()),
                     Integer.toString(line.packSize()),
                     line.unitPrice().getAmount().toPlainString(),
-                    Amounts.of(line.price()),
+                    Amounts.forTable(line.price()),
                     order.currency().getCode());
         }
         csv.writeRecord(
@@ -58,7 +58,7 @@ public final class PurchaseOrderTable {
                 "",
                 "",
                 "",
-                Amounts.of(order.total()),
+                Amounts.forTable(order.total()),
                 order.currency().getCode());
         try {
             csv.close();

@@ -10,29 +10,31 @@ import java.util.Optional;
 final class QuoteChangesSection {
     private static final List<Table.Column> FACTS =
             List.of(
-                    Table.Column.left("", 42),
-                    Table.Column.left("Before", 48),
-                    Table.Column.left("Now", 48));
+                    Table.Column.unnamed(42),
+                    Table.Column.left("quotes.before", 48),
+                    Table.Column.left("quotes.now", 48));
     private static final List<Table.Column> LINES =
             List.of(
-                    Table.Column.left("Code", 26),
-                    Table.Column.left("Title", 42),
-                    Table.Column.right("Before", 34),
-                    Table.Column.right("Now", 34));
+                    Table.Column.left("quotes.code", 26),
+                    Table.Column.left("print.column.title", 42),
+                    Table.Column.right("quotes.before", 34),
+                    Table.Column.right("quotes.now", 34));
 
     private final Sheet sheet;
     private final QuoteChanges changes;
+    private final Amounts amounts;
 
     QuoteChangesSection(Sheet sheet, QuoteChanges changes) {
         this.sheet = sheet;
         this.changes = changes;
+        amounts = new Amounts(sheet);
     }
 
     void print() {
-        String heading = "Changed since revision " + changes.sinceRevision();
+        String heading = sheet.say("quotes.changed-since", changes.sinceRevision());
         if (changes.isNothing()) {
             Headings.drawSection(sheet, heading, Style.BODY.leading());
-            sheet.paragraph(Style.BODY, "Nothing.");
+            sheet.paragraph(Style.BODY, sheet.say("quotes.nothing-changed"));
             return;
         }
         Table facts = new Table(sheet, Headings.section(sheet, heading), FACTS);
@@ -40,20 +42,20 @@ final class QuoteChangesSection {
                 .forEach(
                         fact ->
                                 facts.row(
-                                        Cell.of(fact.what().english()),
-                                        Cell.of(orDash(fact.before().english())),
-                                        Cell.of(orDash(fact.after().english()))));
+                                        Cell.of(sheet.say(fact.what())),
+                                        Cell.of(orDash(sheet.say(fact.before()))),
+                                        Cell.of(orDash(sheet.say(fact.after())))));
         if (changes.lines().isEmpty()) {
             return;
         }
         Table lines =
                 new Table(
                         sheet,
-                        Headings.section(sheet, "Lines changed: quantity, unit price, price"),
+                        Headings.section(sheet, sheet.say("print.quote.lines-changed")),
                         LINES);
         Optional<String> variant = Optional.empty();
         for (QuoteChanges.Line line : changes.lines()) {
-            String title = line.variant().title().english();
+            String title = sheet.say(line.variant().title());
             if (!variant.equals(Optional.of(title))) {
                 lines.group(Headings.group(sheet, title));
                 variant = Optional.of(title);
@@ -66,15 +68,16 @@ final class QuoteChangesSection {
         }
     }
 
-    private static Cell figures(Optional<QuoteLine> line) {
+    private Cell figures(Optional<QuoteLine> line) {
         return line.map(
                         one ->
-                                Cell.of(Amounts.of(one.price()))
+                                Cell.of(amounts.of(one.price()))
                                         .plus(
                                                 Style.SMALL,
-                                                Amounts.quantity(one)
-                                                        + " at "
-                                                        + Amounts.unitPrice(one)))
+                                                sheet.say(
+                                                        "quotes.quantity-at",
+                                                        amounts.quantity(one),
+                                                        amounts.unitPrice(one))))
                 .orElse(Cell.of("–"));
     }
 

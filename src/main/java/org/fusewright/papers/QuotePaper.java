@@ -4,6 +4,7 @@ import org.fusewright.core.quote.LineKind;
 import org.fusewright.core.quote.Quote;
 import org.fusewright.core.quote.QuoteChanges;
 import org.fusewright.core.quote.Variant;
+import org.fusewright.core.words.Wording;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -30,10 +31,15 @@ public final class QuotePaper {
      *
      * @param changes against the revision that went out before
      * @param draft whether it says that it is no offer yet
+     * @param wording how its reader is spoken to
      */
     public static byte[] print(
-            Quote quote, Optional<QuoteChanges> changes, boolean draft, Paper paper) {
-        Sheet sheet = new Sheet(paper, heading(quote), quote.fingerprint());
+            Quote quote,
+            Optional<QuoteChanges> changes,
+            boolean draft,
+            Paper paper,
+            Wording wording) {
+        Sheet sheet = new Sheet(paper, wording, heading(quote, wording), quote.fingerprint());
         QuotePaper printed = new QuotePaper(sheet, quote);
         new QuoteStatusSection(sheet, quote, draft).print();
         new VariantsSection(sheet, quote).print();
@@ -41,16 +47,16 @@ public final class QuotePaper {
         for (Variant variant : quote.variants()) {
             new QuoteLinesSection(sheet, quote, variant).print();
         }
-        printed.list("Not included", printed.listNotIncluded());
-        printed.list("Terms", quote.terms());
+        printed.list(sheet.say("quotes.not-included"), printed.listNotIncluded());
+        printed.list(sheet.say("quotes.terms"), quote.terms());
         new CautionsSection(sheet).print();
         new AcceptanceSection(sheet).print();
         return sheet.close();
     }
 
-    private static KitHeading heading(Quote quote) {
+    private static KitHeading heading(Quote quote, Wording wording) {
         return new KitHeading(
-                "Quote",
+                wording.say("print.quote.title"),
                 quote.number(),
                 quote.job().title(),
                 quote.job().customer(),
@@ -63,9 +69,9 @@ public final class QuotePaper {
     private List<String> listNotIncluded() {
         List<String> all = new ArrayList<>(quote.notIncluded());
         if (!quote.shipped()) {
-            all.add("Shipping: the customer fetches the kits.");
+            all.add(sheet.say("print.quote.fetched"));
         } else if (quote.variants().stream().anyMatch(variant -> !isShipped(variant))) {
-            all.add("Shipping, where no line above names it: it is agreed apart.");
+            all.add(sheet.say("print.quote.shipping-apart"));
         }
         return all;
     }

@@ -1,6 +1,7 @@
 package org.fusewright.papers;
 
 import org.fusewright.core.quote.Quote;
+import org.fusewright.core.words.Phrase;
 
 /** What is offered, to whom and until when. */
 final class QuoteStatusSection {
@@ -40,39 +41,40 @@ final class QuoteStatusSection {
 
     private String statement() {
         return draft
-                ? "Draft: not an offer yet"
-                : "Valid until " + quote.validUntil() + ", that day included";
+                ? sheet.say("print.quote.draft")
+                : sheet.say(
+                        "print.quote.valid-until",
+                        Moments.day(quote.validUntil(), sheet.wording()));
     }
 
     private String dates() {
-        return "Quote %s, revision %d, of %s. %s %s; all amounts in %s."
-                .formatted(
+        return sheet.say(
+                Phrase.counted(
+                        "print.quote.dates",
+                        quote.kits(),
                         quote.number(),
                         quote.revision(),
-                        quote.quotedOn(),
-                        quote.kits(),
-                        quote.kits() == 1 ? "kit" : "equal kits",
-                        quote.currency().getCode());
+                        Moments.day(quote.quotedOn(), sheet.wording()),
+                        quote.currency().getCode()));
     }
 
     private String subject() {
-        return "Job %s, revision %d: %s, for %s."
-                .formatted(
-                        quote.job().reference(),
-                        quote.job().revision(),
-                        quote.job().title(),
-                        quote.job().customer().isEmpty() ? "the customer" : quote.job().customer());
+        return sheet.say(
+                "print.quote.subject",
+                quote.job().reference(),
+                quote.job().revision(),
+                quote.job().title(),
+                quote.job().customer().isEmpty()
+                        ? sheet.say("print.quote.the-customer")
+                        : quote.job().customer());
     }
 
     private String tax() {
-        String rate =
-                "%s: tax %s %%."
-                        .formatted(quote.tax().title(), quote.tax().percent().toPlainString());
+        String rate = sheet.say("print.quote.tax-kind", quote.tax().title(), quote.tax().percent());
         return quote.tax().note().isEmpty() ? rate : rate + " " + quote.tax().note();
     }
 
     private String design() {
-        return "Fingerprint %s; catalog %s. Each line and the tax are rounded once, half up."
-                .formatted(quote.fingerprint(), quote.job().catalogVersion());
+        return sheet.say("print.quote.design", quote.fingerprint(), quote.job().catalogVersion());
     }
 }

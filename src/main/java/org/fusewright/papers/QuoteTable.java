@@ -65,7 +65,7 @@ public final class QuoteTable {
                 line.unit(),
                 line.unitPrice().getAmount().toPlainString(),
                 Integer.toString(line.per()),
-                Amounts.of(line.price()),
+                Amounts.forTable(line.price()),
                 quote.currency().getCode());
     }
 
@@ -83,7 +83,7 @@ public final class QuoteTable {
                 "",
                 "",
                 "",
-                Amounts.of(amount),
+                Amounts.forTable(amount),
                 quote.currency().getCode());
     }
 }

@@ -4,7 +4,6 @@ import org.fusewright.core.catalog.Relay;
 import org.fusewright.core.kit.Cavity;
 import org.fusewright.core.kit.Kit;
 import org.fusewright.core.kit.KitBlock;
-import org.fusewright.core.quantity.WireColour;
 import org.fusewright.core.sizing.CavityRole;
 
 import java.util.List;
@@ -14,12 +13,12 @@ final class RelayWiringSection {
 
     private static final List<Table.Column> COLUMNS =
             List.of(
-                    Table.Column.left("", 4),
-                    Table.Column.left("Terminal", 16),
-                    Table.Column.left("Does", 42),
-                    Table.Column.left("Cavity", 18),
-                    Table.Column.left("Lead", 44),
-                    Table.Column.left("Wire", 50));
+                    Table.Column.unnamed(4),
+                    Table.Column.left("print.relays.terminal", 16),
+                    Table.Column.left("print.column.does", 42),
+                    Table.Column.left("print.column.cavity", 18),
+                    Table.Column.left("print.column.lead", 44),
+                    Table.Column.left("print.column.wire", 50));
 
     private final Sheet sheet;
     private final Kit kit;
@@ -31,8 +30,7 @@ final class RelayWiringSection {
 
     void print() {
         Table table =
-                new Table(
-                        sheet, Headings.section(sheet, "Relays, terminals by DIN 72552"), COLUMNS);
+                new Table(sheet, Headings.section(sheet, sheet.say("print.relays.title")), COLUMNS);
         for (KitBlock block : kit.blocks()) {
             for (KitBlock.Seat seat : block.seats()) {
                 if (seat.part() instanceof Relay relay) {
@@ -46,13 +44,13 @@ final class RelayWiringSection {
         table.group(
                 Headings.group(
                         sheet,
-                        "%s in %s-%d and %d, for %s"
-                                .formatted(
-                                        relay.number(),
-                                        block.id(),
-                                        seat.positions().getFirst(),
-                                        seat.positions().getLast(),
-                                        seat.circuit())));
+                        sheet.say(
+                                "print.relays.relay",
+                                relay.number(),
+                                block.id(),
+                                seat.positions().getFirst(),
+                                seat.positions().getLast(),
+                                seat.circuit())));
         block.cavities().stream()
                 .filter(cavity -> seat.positions().contains(cavity.position()))
                 .forEach(
@@ -61,28 +59,22 @@ final class RelayWiringSection {
                                         .ifPresent(occupant -> addRow(table, cavity, occupant)));
     }
 
-    private static void addRow(Table table, Cavity cavity, Cavity.Occupant occupant) {
-        WireColour colour = occupant.lead().wire().colour();
+    private void addRow(Table table, Cavity cavity, Cavity.Occupant occupant) {
         table.row(
                 Cell.TICK_BOX,
                 Cell.of(Style.STRONG, occupant.role().code()),
                 Cell.of(does(occupant.role())),
                 Cell.of(Style.STRONG, cavity.id()),
                 Cell.of(occupant.lead().id()),
-                Cell.of(
-                        Figures.size(occupant.lead().wire().size())
-                                + " "
-                                + colour
-                                + " "
-                                + colour.inWords()));
+                Cell.of(Colours.sizeAndColour(occupant.lead().wire(), sheet)));
     }
 
-    private static String does(CavityRole role) {
+    private String does(CavityRole role) {
         return switch (role) {
-            case RELAY_30 -> "contact, from its device";
-            case RELAY_87 -> "contact, to the load";
-            case RELAY_86 -> "coil, from the trigger";
-            case RELAY_85 -> "coil, to ground";
+            case RELAY_30 -> sheet.say("print.relays.30");
+            case RELAY_87 -> sheet.say("print.relays.87");
+            case RELAY_86 -> sheet.say("print.relays.86");
+            case RELAY_85 -> sheet.say("print.relays.85");
             case FEED, LOAD -> "";
         };
     }

@@ -1,5 +1,7 @@
 package org.fusewright.papers;
 
+import org.fusewright.core.words.Text;
+import org.fusewright.core.words.Wording;
 import org.openpdf.text.Document;
 import org.openpdf.text.Rectangle;
 import org.openpdf.text.pdf.PdfEncryption;
@@ -21,13 +23,17 @@ final class Sheet {
     private final Document document;
     private final PdfWriter writer;
     private final Paper paper;
+    private final Wording wording;
+    private final Figures figures;
     private final KitHeading heading;
     private final PageFrame frame;
     private Pen pen;
     private float y;
 
-    Sheet(Paper paper, KitHeading heading, String fingerprint) {
+    Sheet(Paper paper, Wording wording, KitHeading heading, String fingerprint) {
         this.paper = paper;
+        this.wording = wording;
+        this.figures = new Figures(wording);
         this.heading = heading;
         document = new Document(new Rectangle(paper.width(), paper.height()));
         writer = PdfWriter.getInstance(document, out);
@@ -37,13 +43,31 @@ final class Sheet {
         writer.getInfo().remove(PdfName.CREATIONDATE);
         byte[] id = fingerprint.getBytes(StandardCharsets.UTF_8);
         writer.getInfo().put(PdfName.FILEID, PdfEncryption.createInfoId(id, id));
-        writer.getExtraCatalog().put(PdfName.LANG, new PdfString("en"));
-        frame = new PageFrame(heading, writer);
+        writer.getExtraCatalog().put(PdfName.LANG, new PdfString(wording.language().code()));
+        frame = new PageFrame(heading, wording, writer);
         startPage();
     }
 
     KitHeading heading() {
         return heading;
+    }
+
+    /** How the reader of the paper is spoken to. */
+    Wording wording() {
+        return wording;
+    }
+
+    Figures figures() {
+        return figures;
+    }
+
+    /** A text of the bundle; see {@link org.fusewright.core.words.Phrase}. */
+    String say(String key, Object... values) {
+        return wording.say(key, values);
+    }
+
+    String say(Text text) {
+        return wording.say(text);
     }
 
     Pen pen() {

@@ -6,7 +6,12 @@ import java.util.List;
 final class SignOffSection {
 
     private static final List<String> FIELDS =
-            List.of("Built by", "Date", "Checked by", "Date", "Notes");
+            List.of(
+                    "print.sign-off.built-by",
+                    "print.sign-off.date",
+                    "print.sign-off.checked-by",
+                    "print.sign-off.date",
+                    "print.sign-off.notes");
     private static final List<Float> SHARES = List.of(3f, 1.5f, 3f, 1.5f);
     private static final float HEIGHT = 40;
     private static final float NOTES_HEIGHT = 56;
@@ -19,7 +24,7 @@ final class SignOffSection {
     }
 
     void print() {
-        Headings.drawSection(sheet, "Built and checked", HEIGHT + NOTES_HEIGHT);
+        Headings.drawSection(sheet, sheet.say("print.sign-off.title"), HEIGHT + NOTES_HEIGHT);
         float shares = (float) SHARES.stream().mapToDouble(Float::doubleValue).sum();
         float x = sheet.left();
         for (int i = 0; i < SHARES.size(); i++) {
@@ -34,6 +39,11 @@ final class SignOffSection {
 
     private void field(String label, float x, float width, float height) {
         sheet.pen().box(Style.THIN, x, sheet.y() - height, width, height);
-        sheet.pen().text(Style.SMALL, label, x + PAD, sheet.y() - PAD - Style.SMALL.ascent());
+        sheet.pen()
+                .text(
+                        Style.SMALL,
+                        sheet.say(label),
+                        x + PAD,
+                        sheet.y() - PAD - Style.SMALL.ascent());
     }
 }

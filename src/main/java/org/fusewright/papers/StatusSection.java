@@ -2,6 +2,9 @@ package org.fusewright.papers;
 
 import org.fusewright.core.check.Verdict;
 import org.fusewright.core.kit.Kit;
+import org.fusewright.core.words.Amount;
+import org.fusewright.core.words.Phrase;
+import org.fusewright.core.words.Unit;
 
 /** Whether the kit may be built, in words with a sign, and what it amounts to. */
 final class StatusSection {
@@ -23,60 +26,61 @@ final class StatusSection {
         sheet.pen().box(Style.THICK, sheet.left(), base, sheet.width(), height);
         float x = sheet.left() + PAD;
         float baseline = sheet.y() - PAD - Style.MARK.ascent();
-        sheet.pen().text(Style.MARK, statement(), x, baseline);
+        line(Style.MARK, statement(), x, baseline);
         baseline = sheet.y() - PAD - Style.MARK.leading() - BELOW_MARK - Style.BODY.ascent();
-        sheet.pen().text(Style.BODY, verdicts(), x, baseline);
-        sheet.pen().text(Style.BODY, amount(), x, baseline - Style.BODY.leading());
+        line(Style.BODY, verdicts(), x, baseline);
+        line(Style.BODY, amount(), x, baseline - Style.BODY.leading());
         sheet.down(height + PAD / 2);
         sheet.paragraph(Style.SMALL, design());
     }
 
+    private void line(Lettering lettering, String text, float x, float baseline) {
+        float room = sheet.width() - 2 * PAD;
+        sheet.pen().text(lettering.fitting(text, room), text, x, baseline);
+    }
+
     /** In full what the title block may have to cut. */
     private String design() {
-        return "Job %s: %s, for %s. Fingerprint %s; catalog %s."
-                .formatted(
-                        kit.job().reference(),
-                        kit.job().title(),
-                        kit.job().customer(),
-                        kit.fingerprint(),
-                        kit.catalogVersion());
+        return sheet.say(
+                "print.status.design",
+                kit.job().reference(),
+                kit.job().title(),
+                kit.job().customer(),
+                kit.fingerprint(),
+                kit.catalogVersion());
     }
 
     private String statement() {
-        if (kit.circuits().isEmpty()) {
-            return "Nothing to build: the job has no circuits";
-        }
-        return switch (kit.worst()) {
-            case PASS -> "✔ Buildable";
-            case CAUTION -> "⚠ Buildable when a person agrees to the cautions";
-            case FAIL -> "✘ Not buildable: do not build it as it is";
-        };
+        return sheet.say(
+                kit.circuits().isEmpty()
+                        ? "print.status.nothing"
+                        : switch (kit.worst()) {
+                            case PASS -> "print.status.pass";
+                            case CAUTION -> "print.status.caution";
+                            case FAIL -> "print.status.fail";
+                        });
     }
 
     private String verdicts() {
-        return "Checks: %s, %s, %d in all."
-                .formatted(
-                        counted(count(Verdict.FAIL), "fail"),
-                        counted(count(Verdict.CAUTION), "caution"),
-                        kit.checks().size());
+        return sheet.say(
+                "print.status.verdicts",
+                Phrase.counted("print.status.fails", count(Verdict.FAIL)),
+                Phrase.counted("print.status.cautions", count(Verdict.CAUTION)),
+                kit.checks().size());
     }
 
     private String amount() {
         long leads = kit.wire().stream().mapToLong(line -> line.leads().size()).sum();
-        return "%s V system: %s, %s, %s; parts weigh about %s g."
-                .formatted(
-                        Figures.of(kit.job().supply().nominalV()),
-                        counted(kit.circuits().size(), "circuit"),
-                        counted(kit.blocks().size(), "block"),
-                        counted(leads, "lead"),
-                        Math.round(kit.totals().massG()));
+        return sheet.say(
+                "print.status.amount",
+                sheet.figures().of(kit.job().supply().nominalV()),
+                Phrase.counted("print.status.circuits", kit.circuits().size()),
+                Phrase.counted("print.status.blocks", kit.blocks().size()),
+                Phrase.counted("print.status.leads", leads),
+                new Amount(Math.round(kit.totals().massG()), Unit.GRAM, 0));
     }
 
     private long count(Verdict verdict) {
         return kit.checks().stream().filter(check -> check.verdict() == verdict).count();
-    }
-
-    private static String counted(long count, String thing) {
-        return count + " " + thing + (count == 1 ? "" : "s");
     }
 }

@@ -1,8 +1,12 @@
 package org.fusewright.papers;
 
+import org.fusewright.core.words.Text;
+import org.fusewright.core.words.Unit;
+
 import java.awt.Color;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Function;
 
 /**
  * Rows under a heading that never stands alone at a page's end, in groups where it has any. A row
@@ -30,14 +34,49 @@ final class Table {
             };
 
     /** A column's share of the width is its part of the sum of all shares. */
-    record Column(String title, float share, boolean atRight) {
+    record Column(
+            Function<Sheet, String> title,
+            float share,
+            boolean atRight,
+            Lettering lettering,
+            List<String> holds) {
 
+        private Column(Function<Sheet, String> title, float share, boolean atRight) {
+            this(title, share, atRight, Style.BODY, List.of());
+        }
+
+        /** For a box to tick. */
+        static Column unnamed(float share) {
+            return new Column(_ -> "", share, false);
+        }
+
+        /**
+         * @param title a text of the bundle
+         */
         static Column left(String title, float share) {
-            return new Column(title, share, false);
+            return new Column(sheet -> sheet.say(title), share, false);
         }
 
         static Column right(String title, float share) {
-            return new Column(title, share, true);
+            return new Column(sheet -> sheet.say(title), share, true);
+        }
+
+        static Column right(Text title, float share) {
+            return new Column(sheet -> sheet.say(title), share, true);
+        }
+
+        /**
+         * Makes room for these texts, each on one line.
+         *
+         * @param texts of the bundle
+         */
+        Column holding(Lettering held, String... texts) {
+            return new Column(title, share, atRight, held, List.of(texts));
+        }
+
+        /** Of figures in a unit, whose sign as the reader counts it goes into the title. */
+        static Column right(String title, Unit unit, float share) {
+            return new Column(sheet -> sheet.say(title, sheet.figures().sign(unit)), share, true);
         }
     }
 
@@ -53,6 +92,8 @@ final class Table {
     private final Sheet sheet;
     private final Heading heading;
     private final List<Column> columns;
+    private final List<List<String>> titles = new ArrayList<>();
+    private final float headHeight;
     private final float[] x;
     private final float[] widths;
     private Heading group = NO_GROUP;
@@ -68,12 +109,58 @@ final class Table {
         widths = new float[columns.size()];
         float shares = (float) columns.stream().mapToDouble(Column::share).sum();
         float free = sheet.width() - GAP * (columns.size() - 1);
+        for (int i = 0; i < widths.length; i++) {
+            widths[i] = free * columns.get(i).share() / shares;
+        }
+        List<String> named = columns.stream().map(column -> column.title().apply(sheet)).toList();
+        widen(named);
         float at = sheet.left();
+        int most = 1;
         for (int i = 0; i < widths.length; i++) {
             x[i] = at;
-            widths[i] = free * columns.get(i).share() / shares;
             at += widths[i] + GAP;
+            List<String> lines = Style.SMALL.wrap(named.get(i), widths[i]);
+            titles.add(lines);
+            most = Math.max(most, lines.size());
         }
+        headHeight = PAD_ABOVE + most * Style.SMALL.leading() + PAD_BELOW;
+    }
+
+    /** Gives each column its least width, at the cost of columns of words that have more. */
+    private void widen(List<String> named) {
+        float[] least = new float[widths.length];
+        float lacking = 0;
+        float spare = 0;
+        for (int i = 0; i < widths.length; i++) {
+            least[i] = leastWidth(i, named.get(i));
+            lacking += Math.max(0, least[i] - widths[i]);
+            spare += spare(i, least[i]);
+        }
+        if (lacking == 0) {
+            return;
+        }
+        float moved = Math.min(lacking, spare);
+        for (int i = 0; i < widths.length; i++) {
+            float more = least[i] - widths[i];
+            widths[i] += more > 0 ? more * moved / lacking : -spare(i, least[i]) * moved / spare;
+        }
+    }
+
+    /** What a column can do without; figures are not broken, so their columns give nothing. */
+    private float spare(int column, float least) {
+        return columns.get(column).atRight() ? 0 : Math.max(0, widths[column] - least);
+    }
+
+    /** Of the longest word of the title, and of what the column must hold; a box stays as it is. */
+    private float leastWidth(int column, String title) {
+        if (title.isEmpty()) {
+            return widths[column];
+        }
+        float least = Style.SMALL.widestWord(title);
+        for (String held : columns.get(column).holds()) {
+            least = Math.max(least, columns.get(column).lettering().width(sheet.say(held)));
+        }
+        return least;
     }
 
     /** Starts a group of rows; its heading stays with the group's first row. */
@@ -96,7 +183,7 @@ final class Table {
         float height = height(lines);
         needed += height > sheet.pageRoom() / 2 ? SPLIT_FROM : height;
         if (!begun) {
-            float first = heading.height() + headHeight();
+            float first = heading.height() + headHeight;
             boolean all = first + kept <= sheet.pageRoom();
             sheet.keep(first + (all ? Math.max(kept, needed) : needed));
             begin(false);
@@ -131,26 +218,21 @@ final class Table {
         begun = true;
         heading.draw(continued);
         sheet.pen()
-                .fill(
-                        Style.TINT,
-                        sheet.left(),
-                        sheet.y() - headHeight(),
-                        sheet.width(),
-                        headHeight());
+                .fill(Style.TINT, sheet.left(), sheet.y() - headHeight, sheet.width(), headHeight);
         float baseline = sheet.y() - PAD_ABOVE - Style.SMALL.ascent();
         for (int i = 0; i < widths.length; i++) {
-            show(Style.SMALL, Style.SMALL.clip(columns.get(i).title(), widths[i]), i, baseline);
+            float line = baseline;
+            for (String title : titles.get(i)) {
+                show(Style.SMALL, title, i, line);
+                line -= Style.SMALL.leading();
+            }
         }
-        sheet.down(headHeight());
+        sheet.down(headHeight);
         rule(Style.THIN, Style.INK);
     }
 
     private void rule(float width, Color colour) {
         sheet.pen().line(width, colour, sheet.left(), sheet.y(), sheet.right(), sheet.y());
-    }
-
-    private static float headHeight() {
-        return PAD_ABOVE + Style.SMALL.leading() + PAD_BELOW;
     }
 
     /** Prints what fits of each cell, first lines on one baseline; true when nothing is left. */

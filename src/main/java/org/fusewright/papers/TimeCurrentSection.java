@@ -15,7 +15,7 @@ import java.util.List;
  */
 final class TimeCurrentSection {
 
-    private static final String TITLE = "Time-current charts";
+    private static final String TITLE = "print.chart.title";
     private static final int COLUMNS = 2;
     private static final float GAP = 18;
     private static final float BELOW_CHART = 3;
@@ -29,7 +29,7 @@ final class TimeCurrentSection {
     TimeCurrentSection(Sheet sheet, Kit kit) {
         this.sheet = sheet;
         this.kit = kit;
-        heading = Headings.section(sheet, TITLE);
+        heading = Headings.section(sheet, sheet.say(TITLE));
         width = (sheet.width() - GAP * (COLUMNS - 1)) / COLUMNS;
     }
 
@@ -53,7 +53,7 @@ final class TimeCurrentSection {
         if (entries.isEmpty()) {
             return;
         }
-        ChartForms forms = new ChartForms(sheet.pen().canvas(), width, sheet.width());
+        ChartForms forms = new ChartForms(sheet, width);
         for (int from = 0; from < entries.size(); from += COLUMNS) {
             printRow(
                     forms,
@@ -68,7 +68,7 @@ final class TimeCurrentSection {
         return new Entry(
                 Style.STRONG.clip(title, width),
                 chart,
-                Style.SMALL.wrap(chart.description().english(), width));
+                Style.SMALL.wrap(sheet.say(chart.description()), width));
     }
 
     private void printRow(ChartForms forms, List<Entry> row, boolean first) {

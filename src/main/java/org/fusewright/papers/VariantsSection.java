@@ -3,6 +3,9 @@ package org.fusewright.papers;
 import org.fusewright.core.quote.DeviceDifference;
 import org.fusewright.core.quote.Quote;
 import org.fusewright.core.quote.Variant;
+import org.fusewright.core.words.Amount;
+import org.fusewright.core.words.Recall;
+import org.fusewright.core.words.Unit;
 import org.joda.money.Money;
 
 import java.util.ArrayList;
@@ -18,42 +21,55 @@ final class VariantsSection {
 
     private final Sheet sheet;
     private final Quote quote;
+    private final Amounts amounts;
     private final Table table;
 
     VariantsSection(Sheet sheet, Quote quote) {
         this.sheet = sheet;
         this.quote = quote;
+        amounts = new Amounts(sheet);
         List<Table.Column> columns = new ArrayList<>();
-        columns.add(Table.Column.left("", LABEL_SHARE));
+        columns.add(Table.Column.unnamed(LABEL_SHARE));
         quote.variants()
                 .forEach(
                         variant ->
                                 columns.add(
-                                        Table.Column.right(
-                                                variant.kind().title().english(), VARIANT_SHARE)));
+                                        Table.Column.right(variant.kind().title(), VARIANT_SHARE)));
         this.table =
                 new Table(
                         sheet,
                         Headings.section(
-                                sheet, quote.variants().size() == 1 ? "The offer" : "Side by side"),
+                                sheet,
+                                sheet.say(
+                                        quote.variants().size() == 1
+                                                ? "print.quote.the-offer"
+                                                : "quotes.side-by-side")),
                         columns);
     }
 
     void print() {
-        amounts("Before tax", Variant::net, Style.BODY);
-        amounts("Tax " + quote.tax().percent().toPlainString() + " %", Variant::tax, Style.BODY);
-        amounts("Total " + quote.currency().getCode(), Variant::total, Style.STRONG);
-        row("Checks passed", variant -> Integer.toString(variant.passes()));
-        row("Cautions", variant -> Integer.toString(variant.cautions()));
-        row("Checks failed", variant -> Integer.toString(variant.fails()));
-        row("Blocks in a kit", variant -> Integer.toString(variant.blocks()));
-        row("Mass, all kits", variant -> "about " + variant.massG() + " g");
-        row("Design", variant -> KitHeading.grouped(KitHeading.shortened(variant.fingerprint())));
+        amounts(sheet.say("quotes.before-tax"), Variant::net, Style.BODY);
+        amounts(sheet.say("quotes.tax", quote.tax().percent()), Variant::tax, Style.BODY);
+        amounts(
+                sheet.say("print.quote.total-in", quote.currency().getCode()),
+                Variant::total,
+                Style.STRONG);
+        row("print.quote.passed", variant -> Integer.toString(variant.passes()));
+        row("print.quote.cautions", variant -> Integer.toString(variant.cautions()));
+        row("print.quote.failed", variant -> Integer.toString(variant.fails()));
+        row("quotes.blocks", variant -> Integer.toString(variant.blocks()));
+        row(
+                "print.quote.mass",
+                variant ->
+                        sheet.say("print.quote.about", new Amount(variant.massG(), Unit.GRAM, 0)));
+        row(
+                "quotes.design",
+                variant -> KitHeading.grouped(KitHeading.shortened(variant.fingerprint())));
         for (DeviceDifference difference : DeviceDifference.listIn(quote)) {
             table.row(
                     cells(
-                            Cell.of(difference.title() + ", device"),
-                            difference.devices().stream().map(Cell::of)));
+                            Cell.of(sheet.say("print.quote.device-of", difference.title())),
+                            difference.devices().stream().map(one -> Cell.of(device(one)))));
         }
         sheet.down(BELOW_TABLE);
         quote.variants()
@@ -61,10 +77,14 @@ final class VariantsSection {
                         variant ->
                                 sheet.paragraph(
                                         Style.SMALL,
-                                        variant.kind().title().english()
+                                        sheet.say(variant.kind().title())
                                                 + ": "
-                                                + variant.kind().meaning().english()
+                                                + sheet.say(variant.kind().meaning())
                                                 + "."));
+    }
+
+    private String device(String english) {
+        return sheet.say(Recall.of(english, "quote.device."));
     }
 
     private void amounts(String label, Function<Variant, Money> amount, Lettering lettering) {
@@ -76,11 +96,12 @@ final class VariantsSection {
                                         variant ->
                                                 Cell.of(
                                                         lettering,
-                                                        Amounts.of(amount.apply(variant))))));
+                                                        amounts.of(amount.apply(variant))))));
     }
 
-    private void row(String label, Function<Variant, String> text) {
-        table.row(cells(Cell.of(label), quote.variants().stream().map(text).map(Cell::of)));
+    private void row(String key, Function<Variant, String> text) {
+        table.row(
+                cells(Cell.of(sheet.say(key)), quote.variants().stream().map(text).map(Cell::of)));
     }
 
     private static Cell[] cells(Cell label, Stream<Cell> variants) {

@@ -2,6 +2,7 @@ package org.fusewright.quotes;
 
 import org.fusewright.core.quote.Quote;
 import org.fusewright.core.quote.QuoteChanges;
+import org.fusewright.core.words.Wording;
 import org.fusewright.papers.Paper;
 import org.fusewright.papers.QuotePaper;
 import org.fusewright.papers.QuoteTable;
@@ -36,8 +37,9 @@ public enum QuotePapers {
 
     byte[] print(Quote quote, Optional<QuoteChanges> changes, boolean draft) {
         return switch (this) {
-            case PDF_A4 -> QuotePaper.print(quote, changes, draft, Paper.A4);
-            case PDF_LETTER -> QuotePaper.print(quote, changes, draft, Paper.LETTER);
+            case PDF_A4 -> QuotePaper.print(quote, changes, draft, Paper.A4, Wording.ENGLISH);
+            case PDF_LETTER ->
+                    QuotePaper.print(quote, changes, draft, Paper.LETTER, Wording.ENGLISH);
             case CSV -> QuoteTable.print(quote);
         };
     }

@@ -4,6 +4,7 @@ import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.text.PDFTextStripper;
 import org.fusewright.core.kit.Kit;
+import org.fusewright.core.words.Wording;
 import org.fusewright.papers.BenchPaper;
 import org.fusewright.papers.Paper;
 import org.fusewright.papers.PlainPaper;
@@ -48,7 +49,7 @@ public class KitListBenchmark {
     @Setup
     public void prepare() throws IOException {
         kit = circuits.equals("forty") ? SampleKits.large() : PlannedKits.equippedQuad();
-        byte[] pdf = BenchPaper.KIT_LIST.print(kit, OptionalInt.empty(), Paper.A4);
+        byte[] pdf = BenchPaper.KIT_LIST.print(kit, OptionalInt.empty(), Paper.A4, Wording.ENGLISH);
         plain = PlainPaper.of(pdf);
         requireSameText(pdf, plain.print());
     }
@@ -57,7 +58,8 @@ public class KitListBenchmark {
     @Benchmark
     public int inTurn(Times times) {
         long start = System.nanoTime();
-        byte[] list = BenchPaper.KIT_LIST.print(kit, OptionalInt.empty(), Paper.A4);
+        byte[] list =
+                BenchPaper.KIT_LIST.print(kit, OptionalInt.empty(), Paper.A4, Wording.ENGLISH);
         long middle = System.nanoTime();
         byte[] text = plain.print();
         times.kitListNs += middle - start;

@@ -11,6 +11,7 @@ import org.fusewright.core.kit.KitCircuit;
 import org.fusewright.core.kit.KitFeed;
 import org.fusewright.core.kit.KitLead;
 import org.fusewright.core.sizing.SizedSplice;
+import org.fusewright.core.words.Wording;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
@@ -32,7 +33,8 @@ class AssemblySheetPaperTest {
     }
 
     private static String dense(Kit kit, Paper sheet) {
-        byte[] pdf = BenchPaper.ASSEMBLY_SHEET.print(kit, OptionalInt.of(2), sheet);
+        byte[] pdf =
+                BenchPaper.ASSEMBLY_SHEET.print(kit, OptionalInt.of(2), sheet, Wording.ENGLISH);
         try (PrintedPaper printed = PrintedPaper.of(pdf)) {
             return printed.denseText();
         }

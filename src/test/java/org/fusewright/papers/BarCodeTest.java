@@ -12,6 +12,7 @@ import com.google.zxing.common.HybridBinarizer;
 import com.google.zxing.oned.Code128Reader;
 
 import org.fusewright.core.kit.Kit;
+import org.fusewright.core.words.Wording;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -66,7 +67,7 @@ class BarCodeTest {
     }
 
     private static List<String> codesOfPartLabels(Kit kit, Paper sheet, int dotsPerInch) {
-        byte[] pdf = BenchPaper.PART_LABELS.print(kit, OptionalInt.empty(), sheet);
+        byte[] pdf = BenchPaper.PART_LABELS.print(kit, OptionalInt.empty(), sheet, Wording.ENGLISH);
         List<String> codes = new ArrayList<>();
         try (PrintedPaper printed = PrintedPaper.of(pdf)) {
             BufferedImage picture = printed.picture(1, dotsPerInch);
@@ -85,7 +86,7 @@ class BarCodeTest {
     }
 
     private static String codeOfBag(Kit kit, OptionalInt revision, Paper sheet, int dotsPerInch) {
-        byte[] pdf = BenchPaper.BAG_LABEL.print(kit, revision, sheet);
+        byte[] pdf = BenchPaper.BAG_LABEL.print(kit, revision, sheet, Wording.ENGLISH);
         try (PrintedPaper printed = PrintedPaper.of(pdf)) {
             return read(printed.picture(1, dotsPerInch));
         }
@@ -150,7 +151,8 @@ class BarCodeTest {
     @Test
     void saysOnTheBagWhenThereIsNoCode() {
         byte[] pdf =
-                BenchPaper.BAG_LABEL.print(SampleKits.longNames(), OptionalInt.of(1), Paper.LETTER);
+                BenchPaper.BAG_LABEL.print(
+                        SampleKits.longNames(), OptionalInt.of(1), Paper.LETTER, Wording.ENGLISH);
         try (PrintedPaper printed = PrintedPaper.of(pdf)) {
             assertThat(printed.text()).contains("No bar code:");
         }
@@ -160,7 +162,8 @@ class BarCodeTest {
     @Test
     void leavesTheQuietZonesFree() {
         byte[] pdf =
-                BenchPaper.PART_LABELS.print(PlannedKits.quad(), OptionalInt.empty(), Paper.A4);
+                BenchPaper.PART_LABELS.print(
+                        PlannedKits.quad(), OptionalInt.empty(), Paper.A4, Wording.ENGLISH);
         try (PrintedPaper printed = PrintedPaper.of(pdf)) {
             List<PrintedPaper.Rectangle> boxes = printed.rectangles();
             PrintedPaper.Rectangle label =

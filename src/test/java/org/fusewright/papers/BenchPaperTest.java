@@ -6,6 +6,9 @@ import static org.assertj.core.data.Offset.offset;
 import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.common.PDRectangle;
 import org.fusewright.core.kit.Kit;
+import org.fusewright.core.words.Language;
+import org.fusewright.core.words.UnitSystem;
+import org.fusewright.core.words.Wording;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
@@ -25,41 +28,54 @@ class BenchPaperTest {
     private static final float LARGEST = 20;
     private static final OptionalInt REVISION = OptionalInt.of(17);
 
+    private static final Wording GERMAN = new Wording(Language.GERMAN, UnitSystem.METRIC);
+
     static Stream<Arguments> papers() {
-        return Stream.concat(SampleKits.listKits().stream(), PlannedKits.listKits().stream())
-                .flatMap(BenchPaperTest::papersOf);
+        return Stream.of(Wording.ENGLISH, GERMAN)
+                .flatMap(
+                        wording ->
+                                Stream.concat(
+                                                SampleKits.listKits().stream(),
+                                                PlannedKits.listKits().stream())
+                                        .flatMap(kit -> papersOf(kit, wording)));
     }
 
-    private static Stream<Arguments> papersOf(Kit kit) {
+    private static Stream<Arguments> papersOf(Kit kit, Wording wording) {
         String reference = kit.job().reference();
         String name = reference.substring(0, Math.min(reference.length(), 12));
         return Stream.of(BenchPaper.values())
-                .filter(paper -> paper != BenchPaper.KIT_LIST)
+                .filter(paper -> paper != BenchPaper.KIT_LIST || wording != Wording.ENGLISH)
                 .flatMap(
                         paper ->
                                 Stream.of(Paper.values())
                                         .map(
                                                 sheet ->
                                                         Arguments.argumentSet(
-                                                                name + " " + paper.code(),
+                                                                String.join(
+                                                                        " ",
+                                                                        name,
+                                                                        paper.code(),
+                                                                        wording.language().code()),
                                                                 kit,
                                                                 paper,
-                                                                sheet)));
+                                                                sheet,
+                                                                wording)));
     }
 
     @ParameterizedTest
     @MethodSource("papers")
-    void namesJobRevisionFingerprintAndPageOnEveryPage(Kit kit, BenchPaper paper, Paper sheet) {
+    void namesJobRevisionFingerprintAndPageOnEveryPage(
+            Kit kit, BenchPaper paper, Paper sheet, Wording wording) {
         String fingerprint = kit.fingerprint().substring(0, 12);
-        try (PrintedPaper printed = PrintedPaper.of(paper.print(kit, REVISION, sheet))) {
+        try (PrintedPaper printed = PrintedPaper.of(paper.print(kit, REVISION, sheet, wording))) {
             for (int page = 1; page <= printed.pages(); page++) {
                 assertThat(printed.text(page))
-                        .contains("Page " + page + " of " + printed.pages())
-                        .contains(paper.title());
+                        .contains(wording.say("print.frame.page", page, printed.pages()))
+                        .contains(wording.say("paper." + paper.code()));
                 assertThat(PrintedPaper.dense(printed.text(page)))
                         .contains("Revision")
                         .contains("17")
-                        .contains("Fingerprint" + fingerprint)
+                        .contains(wording.say("print.frame.fingerprint") + fingerprint)
                         .contains(kit.job().reference().substring(0, 4));
             }
         }
@@ -67,22 +83,32 @@ class BenchPaperTest {
 
     @ParameterizedTest
     @MethodSource("papers")
-    void carriesEveryCaution(Kit kit, BenchPaper paper, Paper sheet) {
-        try (PrintedPaper printed = PrintedPaper.of(paper.print(kit, REVISION, sheet))) {
+    void carriesEveryCaution(Kit kit, BenchPaper paper, Paper sheet, Wording wording) {
+        try (PrintedPaper printed = PrintedPaper.of(paper.print(kit, REVISION, sheet, wording))) {
             assertThat(printed.denseText())
-                    .contains("Disconnectthebatteryfirst.")
-                    .contains("Fitthemaindeviceclosetothesource.")
-                    .contains("Neverraisearatingtostopadevicefromtripping.")
-                    .contains("Auto-resetdevicesre-energisewithoutwarning.")
-                    .contains("licensedpracticecomefirst")
-                    .contains("acompetentpersonchecksthefinishedmachine.");
+                    .contains(
+                            wording == GERMAN
+                                    ? List.of(
+                                            "ZuerstdieBatterieabklemmen.",
+                                            "DieHauptsicherungnaheanderStromquelleeinbauen.",
+                                            "NieeinenhöherenNennstromwählen,nurdamitnichtsmehrauslöst.",
+                                            "SelbstrückstellendeAutomatenschaltenohneVorwarnungwiederein.",
+                                            "RegelnderFachbetriebegehenvor",
+                                            "einefachkundigePersonprüftdiefertigeMaschine.")
+                                    : List.of(
+                                            "Disconnectthebatteryfirst.",
+                                            "Fitthemaindeviceclosetothesource.",
+                                            "Neverraisearatingtostopadevicefromtripping.",
+                                            "Auto-resetdevicesre-energisewithoutwarning.",
+                                            "licensedpracticecomefirst",
+                                            "acompetentpersonchecksthefinishedmachine."));
         }
     }
 
     @ParameterizedTest
     @MethodSource("papers")
-    void keepsAllTextInsideTheFrame(Kit kit, BenchPaper paper, Paper sheet) {
-        try (PrintedPaper printed = PrintedPaper.of(paper.print(kit, REVISION, sheet))) {
+    void keepsAllTextInsideTheFrame(Kit kit, BenchPaper paper, Paper sheet, Wording wording) {
+        try (PrintedPaper printed = PrintedPaper.of(paper.print(kit, REVISION, sheet, wording))) {
             assertThat(printed.document().getPages())
                     .allSatisfy(
                             page ->
@@ -103,8 +129,8 @@ class BenchPaperTest {
 
     @ParameterizedTest
     @MethodSource("papers")
-    void keepsTextOutOfOtherText(Kit kit, BenchPaper paper, Paper sheet) {
-        try (PrintedPaper printed = PrintedPaper.of(paper.print(kit, REVISION, sheet))) {
+    void keepsTextOutOfOtherText(Kit kit, BenchPaper paper, Paper sheet, Wording wording) {
+        try (PrintedPaper printed = PrintedPaper.of(paper.print(kit, REVISION, sheet, wording))) {
             List<PrintedPaper.Sign> signs =
                     printed.signs().stream()
                             .filter(sign -> !sign.text().isBlank() && sign.upright())
@@ -137,14 +163,16 @@ class BenchPaperTest {
 
     @ParameterizedTest
     @MethodSource("papers")
-    void givesTheSameBytesForTheSameKit(Kit kit, BenchPaper paper, Paper sheet) {
-        assertThat(paper.print(kit, REVISION, sheet)).isEqualTo(paper.print(kit, REVISION, sheet));
+    void givesTheSameBytesForTheSameKit(Kit kit, BenchPaper paper, Paper sheet, Wording wording) {
+        assertThat(paper.print(kit, REVISION, sheet, wording))
+                .isEqualTo(paper.print(kit, REVISION, sheet, wording));
     }
 
     @ParameterizedTest
     @EnumSource(BenchPaper.class)
     void printsHostileNamesHarmlessly(BenchPaper paper) {
-        byte[] pdf = paper.print(SampleKits.longNames(), OptionalInt.empty(), Paper.A4);
+        byte[] pdf =
+                paper.print(SampleKits.longNames(), OptionalInt.empty(), Paper.A4, Wording.ENGLISH);
         assertThat(new String(pdf, StandardCharsets.ISO_8859_1))
                 .doesNotContain("/JavaScript", "/JS", "/Launch", "/URI");
         try (PrintedPaper printed = PrintedPaper.of(pdf)) {
@@ -161,7 +189,8 @@ class BenchPaperTest {
     @ParameterizedTest
     @EnumSource(BenchPaper.class)
     void namesNoRevisionOfAJobThatIsNotKept(BenchPaper paper) {
-        byte[] pdf = paper.print(SampleKits.small(), OptionalInt.empty(), Paper.A4);
+        byte[] pdf =
+                paper.print(SampleKits.small(), OptionalInt.empty(), Paper.A4, Wording.ENGLISH);
         try (PrintedPaper printed = PrintedPaper.of(pdf)) {
             assertThat(printed.text()).doesNotContainIgnoringCase("revision");
         }

@@ -20,6 +20,7 @@ import org.fusewright.core.count.ExpectedLine;
 import org.fusewright.core.count.Weighing;
 import org.fusewright.core.count.WeighingTerms;
 import org.fusewright.core.kit.Kit;
+import org.fusewright.core.words.Wording;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
@@ -57,12 +58,12 @@ class CountRecordPaperTest {
                 new Signature("Ada Quill", SIGNED, "one seal by post"));
     }
 
-    private static CountRecord complete() {
+    static CountRecord complete() {
         List<ExpectedLine> lines = ExpectedBag.of(KIT, CATALOG, Sets.CLOSED);
         return record(Comparison.of(lines, all(lines), List.of()), List.of(), Optional.empty());
     }
 
-    private static CountRecord troubled() {
+    static CountRecord troubled() {
         List<ExpectedLine> lines = ExpectedBag.of(KIT, CATALOG, Sets.CLOSED);
         Map<PartNumber, BigDecimal> found = all(lines);
         ExpectedLine breaker =
@@ -111,7 +112,8 @@ class CountRecordPaperTest {
     @ParameterizedTest
     @EnumSource(Paper.class)
     void saysWhoFoundTheBagComplete(Paper paper) {
-        try (PrintedPaper printed = PrintedPaper.of(CountRecordPaper.print(complete(), paper))) {
+        try (PrintedPaper printed =
+                PrintedPaper.of(CountRecordPaper.print(complete(), paper, Wording.ENGLISH))) {
             String text = printed.text();
             assertThat(text)
                     .contains("✔ Complete")
@@ -136,7 +138,8 @@ class CountRecordPaperTest {
 
     @Test
     void saysWhatIsShortWrongReplacedWeighedAndToSendAfter() {
-        try (PrintedPaper printed = PrintedPaper.of(CountRecordPaper.print(troubled(), Paper.A4))) {
+        try (PrintedPaper printed =
+                PrintedPaper.of(CountRecordPaper.print(troubled(), Paper.A4, Wording.ENGLISH))) {
             String text = printed.text().replaceAll("\\s+", " ");
             assertThat(text)
                     .contains("✘ Not complete")
@@ -155,8 +158,8 @@ class CountRecordPaperTest {
 
     @Test
     void givesTheSameBytesForTheSameRecord() {
-        assertThat(CountRecordPaper.print(troubled(), Paper.LETTER))
-                .isEqualTo(CountRecordPaper.print(troubled(), Paper.LETTER));
+        assertThat(CountRecordPaper.print(troubled(), Paper.LETTER, Wording.ENGLISH))
+                .isEqualTo(CountRecordPaper.print(troubled(), Paper.LETTER, Wording.ENGLISH));
     }
 
     @Test
@@ -173,7 +176,8 @@ class CountRecordPaperTest {
                         List.of(),
                         Optional.of(new Later(2, Optional.empty())),
                         new Signature(SampleKits.HOSTILE, SIGNED, SampleKits.HOSTILE.repeat(20)));
-        try (PrintedPaper printed = PrintedPaper.of(CountRecordPaper.print(record, Paper.LETTER))) {
+        try (PrintedPaper printed =
+                PrintedPaper.of(CountRecordPaper.print(record, Paper.LETTER, Wording.ENGLISH))) {
             assertThat(printed.text()).contains("There is no kit for it as it stands");
         }
     }

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import org.fusewright.core.kit.Kit;
 import org.fusewright.core.kit.KitLead;
 import org.fusewright.core.kit.WireLine;
+import org.fusewright.core.words.Wording;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
@@ -28,7 +29,7 @@ class CutListPaperTest {
     @MethodSource("kits")
     void printsAMarkerForEachEndOfEachLead(Kit kit) {
         for (Paper sheet : Paper.values()) {
-            byte[] pdf = BenchPaper.CUT_LIST.print(kit, OptionalInt.of(1), sheet);
+            byte[] pdf = BenchPaper.CUT_LIST.print(kit, OptionalInt.of(1), sheet, Wording.ENGLISH);
             try (PrintedPaper printed = PrintedPaper.of(pdf)) {
                 String text = printed.denseText();
                 for (WireLine line : kit.wire()) {
@@ -65,7 +66,7 @@ class CutListPaperTest {
     @ParameterizedTest
     @MethodSource("kits")
     void listsEachLeadWithItsCutLength(Kit kit) {
-        byte[] pdf = BenchPaper.CUT_LIST.print(kit, OptionalInt.of(1), Paper.A4);
+        byte[] pdf = BenchPaper.CUT_LIST.print(kit, OptionalInt.of(1), Paper.A4, Wording.ENGLISH);
         try (PrintedPaper printed = PrintedPaper.of(pdf)) {
             String text = printed.denseText();
             kit.wire().stream()

@@ -6,6 +6,7 @@ import static org.junit.jupiter.params.provider.Arguments.arguments;
 import org.fusewright.core.kit.Kit;
 import org.fusewright.core.kit.KitCircuit;
 import org.fusewright.core.sizing.DeadShort;
+import org.fusewright.core.words.Wording;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
@@ -16,6 +17,8 @@ import java.util.stream.Stream;
 
 class DeadShortsSectionTest {
 
+    private static final Figures FIGURES = new Figures(Wording.ENGLISH);
+
     static Stream<Arguments> kitsOnPapers() {
         return PlannedKits.listKits().stream()
                 .flatMap(kit -> Stream.of(Paper.values()).map(paper -> arguments(kit, paper)));
@@ -25,7 +28,9 @@ class DeadShortsSectionTest {
     @MethodSource("kitsOnPapers")
     void tellsBothShortsOfEachCircuit(Kit kit, Paper paper) {
         try (PrintedPaper printed =
-                PrintedPaper.of(BenchPaper.KIT_LIST.print(kit, OptionalInt.empty(), paper))) {
+                PrintedPaper.of(
+                        BenchPaper.KIT_LIST.print(
+                                kit, OptionalInt.empty(), paper, Wording.ENGLISH))) {
             String text = printed.denseText();
             for (KitCircuit circuit : kit.circuits()) {
                 double breaksA = circuit.sized().device().orElseThrow().interruptingA();
@@ -36,11 +41,11 @@ class DeadShortsSectionTest {
                                     PrintedPaper.dense(
                                             circuit.sized().id()
                                                     + (near ? "at device" : "far end")
-                                                    + Figures.of(told.prospectiveA())
-                                                    + Figures.of(breaksA)
-                                                    + Figures.of(told.clearsS().orElseThrow())
-                                                    + Figures.of(told.letThroughA2s())
-                                                    + Figures.of(told.survivesA2s())
+                                                    + FIGURES.of(told.prospectiveA())
+                                                    + FIGURES.of(breaksA)
+                                                    + FIGURES.of(told.clearsS().orElseThrow())
+                                                    + FIGURES.of(told.letThroughA2s())
+                                                    + FIGURES.of(told.survivesA2s())
                                                     + Math.round(told.endC())
                                                     + told.lead()));
                 }
@@ -54,7 +59,10 @@ class DeadShortsSectionTest {
         try (PrintedPaper printed =
                 PrintedPaper.of(
                         BenchPaper.KIT_LIST.print(
-                                SampleKits.empty(), OptionalInt.empty(), Paper.A4))) {
+                                SampleKits.empty(),
+                                OptionalInt.empty(),
+                                Paper.A4,
+                                Wording.ENGLISH))) {
             assertThat(printed.text()).doesNotContain("Dead shorts");
         }
     }

@@ -16,6 +16,7 @@ import org.fusewright.core.kit.Kit;
 import org.fusewright.core.kit.KitLead;
 import org.fusewright.core.kit.PartLine;
 import org.fusewright.core.kit.WireLine;
+import org.fusewright.core.words.Wording;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
@@ -62,7 +63,8 @@ class KitListPaperTest {
     }
 
     private static PrintedPaper read(Kit kit, Paper paper) {
-        return PrintedPaper.of(BenchPaper.KIT_LIST.print(kit, OptionalInt.empty(), paper));
+        return PrintedPaper.of(
+                BenchPaper.KIT_LIST.print(kit, OptionalInt.empty(), paper, Wording.ENGLISH));
     }
 
     @ParameterizedTest
@@ -355,7 +357,7 @@ class KitListPaperTest {
     @EnumSource(Paper.class)
     void printsHostileNamesHarmlessly(Paper paper) {
         Kit kit = SampleKits.longNames();
-        byte[] pdf = BenchPaper.KIT_LIST.print(kit, OptionalInt.empty(), paper);
+        byte[] pdf = BenchPaper.KIT_LIST.print(kit, OptionalInt.empty(), paper, Wording.ENGLISH);
         assertThat(new String(pdf, StandardCharsets.ISO_8859_1))
                 .doesNotContain("/JavaScript", "/JS", "/Launch", "/URI");
         try (PrintedPaper printed = PrintedPaper.of(pdf)) {
@@ -373,8 +375,10 @@ class KitListPaperTest {
     @ParameterizedTest
     @MethodSource("kitsOnPapers")
     void givesTheSameBytesForTheSameKit(Kit kit, Paper paper) {
-        assertThat(BenchPaper.KIT_LIST.print(kit, OptionalInt.empty(), paper))
-                .isEqualTo(BenchPaper.KIT_LIST.print(kit, OptionalInt.empty(), paper));
+        assertThat(BenchPaper.KIT_LIST.print(kit, OptionalInt.empty(), paper, Wording.ENGLISH))
+                .isEqualTo(
+                        BenchPaper.KIT_LIST.print(
+                                kit, OptionalInt.empty(), paper, Wording.ENGLISH));
     }
 
     @Test
@@ -410,7 +414,7 @@ class KitListPaperTest {
             for (Kit kit : SampleKits.listKits()) {
                 for (BenchPaper bench : BenchPaper.values()) {
                     for (Paper paper : Paper.values()) {
-                        digest.update(bench.print(kit, OptionalInt.of(2), paper));
+                        digest.update(bench.print(kit, OptionalInt.of(2), paper, Wording.ENGLISH));
                     }
                 }
             }
@@ -421,7 +425,8 @@ class KitListPaperTest {
     @Test
     void printsFromManyThreadsAtOnce() {
         Kit kit = SampleKits.small();
-        byte[] expected = BenchPaper.KIT_LIST.print(kit, OptionalInt.empty(), Paper.A4);
+        byte[] expected =
+                BenchPaper.KIT_LIST.print(kit, OptionalInt.empty(), Paper.A4, Wording.ENGLISH);
         assertThat(
                         Stream.generate(() -> kit)
                                 .limit(64)
@@ -429,7 +434,10 @@ class KitListPaperTest {
                                 .map(
                                         one ->
                                                 BenchPaper.KIT_LIST.print(
-                                                        one, OptionalInt.empty(), Paper.A4)))
+                                                        one,
+                                                        OptionalInt.empty(),
+                                                        Paper.A4,
+                                                        Wording.ENGLISH)))
                 .allSatisfy(pdf -> assertThat(pdf).isEqualTo(expected));
     }
 }

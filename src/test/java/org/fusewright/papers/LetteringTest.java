@@ -31,6 +31,22 @@ class LetteringTest {
     }
 
     @Test
+    void keepsADecimalCommaWithinItsFigure() {
+        float width = BODY.width("bei 589,8") - 1;
+        assertThat(BODY.wrap("bei 589,8 A", width)).containsExactly("bei", "589,8 A");
+        assertThat(BODY.wrap("B1,B2", BODY.width("B1,") + 0.1f)).containsExactly("B1,", "B2");
+    }
+
+    @Test
+    void growsSmallerUntilItFitsOnALine() {
+        float room = BODY.width("Hauptsicherung") * 0.8f;
+        Lettering smaller = BODY.fitting("Hauptsicherung", room);
+        assertThat(smaller.width("Hauptsicherung")).isLessThanOrEqualTo(room);
+        assertThat(smaller.size()).isLessThan(BODY.size());
+        assertThat(BODY.fitting("Fuse", room)).isEqualTo(BODY);
+    }
+
+    @Test
     void breaksALongWordAnywhereAndLosesNothing() {
         String word = "abcdefghijklmnopqrstuvwxyz".repeat(8);
         List<String> lines = BODY.wrap(word, 70);

@@ -8,6 +8,7 @@ import org.fusewright.core.catalog.Relay;
 import org.fusewright.core.job.Circuit;
 import org.fusewright.core.kit.Kit;
 import org.fusewright.core.kit.KitBlock;
+import org.fusewright.core.words.Wording;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -28,7 +29,8 @@ class LidLegendPaperTest {
     }
 
     private static PrintedPaper print(Kit kit, Paper sheet) {
-        return PrintedPaper.of(BenchPaper.LID_LEGEND.print(kit, OptionalInt.of(3), sheet));
+        return PrintedPaper.of(
+                BenchPaper.LID_LEGEND.print(kit, OptionalInt.of(3), sheet, Wording.ENGLISH));
     }
 
     @ParameterizedTest

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import org.fusewright.core.kit.Kit;
 import org.fusewright.core.kit.PartLine;
+import org.fusewright.core.words.Wording;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
@@ -20,7 +21,8 @@ class PartLabelsPaperTest {
     @ParameterizedTest
     @MethodSource("samples")
     void saysNumberQuantityTitleAndPlaceOfEachLine(Kit kit) {
-        byte[] pdf = BenchPaper.PART_LABELS.print(kit, OptionalInt.of(4), Paper.A4);
+        byte[] pdf =
+                BenchPaper.PART_LABELS.print(kit, OptionalInt.of(4), Paper.A4, Wording.ENGLISH);
         try (PrintedPaper printed = PrintedPaper.of(pdf)) {
             String text = printed.denseText();
             int from = text.indexOf("Partlabels", 20);

@@ -2,6 +2,9 @@ package org.fusewright.papers;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import org.fusewright.core.words.Language;
+import org.fusewright.core.words.UnitSystem;
+import org.fusewright.core.words.Wording;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
@@ -25,6 +28,19 @@ class PlacesTest {
                 "/odd                        | /odd"
             })
     void namesPlacesInFewWords(String places, String compact) {
-        assertThat(Places.compact(List.of(places.split(" +")))).isEqualTo(compact);
+        assertThat(Places.compact(List.of(places.split(" +")), Wording.ENGLISH)).isEqualTo(compact);
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "B1-1a/B1-1b/B1-2a/B1-2b        | B1-1a bis 2b",
+                "main device battery/ground     | Hauptsicherung battery; Masse",
+                "load Left lamp/load Left lamp  | 2 × Verbraucher Left lamp",
+            })
+    void namesThemInTheReadersLanguage(String places, String compact) {
+        Wording german = new Wording(Language.GERMAN, UnitSystem.METRIC);
+        assertThat(Places.compact(List.of(places.split("/")), german)).isEqualTo(compact);
     }
 }

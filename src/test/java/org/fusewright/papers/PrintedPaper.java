@@ -76,6 +76,33 @@ final class PrintedPaper implements AutoCloseable {
         }
     }
 
+    /** Each piece of text that was written at once: a line of a cell, a label. */
+    List<String> pieces() {
+        List<String> pieces = new ArrayList<>();
+        try {
+            PDFTextStripper stripper =
+                    new PDFTextStripper() {
+                        private final StringBuilder piece = new StringBuilder();
+
+                        @Override
+                        public void showTextString(byte[] text) throws IOException {
+                            piece.setLength(0);
+                            super.showTextString(text);
+                            pieces.add(piece.toString());
+                        }
+
+                        @Override
+                        protected void processTextPosition(TextPosition position) {
+                            piece.append(position.getUnicode());
+                        }
+                    };
+            stripper.writeText(document, Writer.nullWriter());
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+        return pieces;
+    }
+
     /** Text without any white space: a long word may be broken over lines. */
     String denseText() {
         return dense(join(signs()));

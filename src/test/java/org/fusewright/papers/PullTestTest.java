@@ -3,6 +3,7 @@ package org.fusewright.papers;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import org.fusewright.core.quantity.WireSize;
+import org.fusewright.core.words.Text;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvFileSource;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -20,7 +21,7 @@ class PullTestTest {
         if (awg.equals("2/0")) {
             assertThat(test).isEmpty();
         } else {
-            assertThat(test).contains(new PullTest(leastN, "UL 486A"));
+            assertThat(test).contains(new PullTest(leastN, Text.verbatim("UL 486A")));
         }
     }
 
@@ -28,8 +29,9 @@ class PullTestTest {
     @ParameterizedTest
     @CsvFileSource(resources = "/facts/iec60352_2_crimp_pull_memory.csv", numLinesToSkip = 1)
     void holdsTheForcesOfIec60352(BigDecimal areaMm2, double leastN) {
-        assertThat(PullTest.find(WireSize.ofMetric(areaMm2)))
-                .contains(new PullTest(leastN, "IEC 60352-2, from memory"));
+        PullTest test = PullTest.find(WireSize.ofMetric(areaMm2)).orElseThrow();
+        assertThat(test.leastN()).isEqualTo(leastN);
+        assertThat(test.source().english()).isEqualTo("IEC 60352-2, from memory");
     }
 
     /** 0.35 mm2 lies above 0.32 mm2; 16 SAE holds 2,336 circular mils, 1.18 mm2, above 1.0 mm2. */

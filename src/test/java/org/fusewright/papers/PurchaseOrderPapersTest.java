@@ -9,6 +9,7 @@ import org.fusewright.core.catalog.PartNumber;
 import org.fusewright.core.order.PurchaseOrder;
 import org.fusewright.core.order.PurchaseOrder.OrderLine;
 import org.fusewright.core.pricing.PriceList;
+import org.fusewright.core.words.Wording;
 import org.joda.money.BigMoney;
 import org.joda.money.CurrencyUnit;
 import org.junit.jupiter.api.Test;
@@ -64,7 +65,7 @@ class PurchaseOrderPapersTest {
     }
 
     /** The order of the UBL 2.1 example: 120 at 50 and 15 at 15 Swedish crowns. */
-    private static PurchaseOrder published() {
+    static PurchaseOrder published() {
         CurrencyUnit sek = CurrencyUnit.of("SEK");
         return order(
                 sek,
@@ -150,8 +151,8 @@ class PurchaseOrderPapersTest {
     @ParameterizedTest
     @EnumSource
     void printsTheSameBytesWithEveryLineAndTheTotal(Paper paper) throws Exception {
-        byte[] pdf = PurchaseOrderPaper.print(published(), paper);
-        assertThat(PurchaseOrderPaper.print(published(), paper)).isEqualTo(pdf);
+        byte[] pdf = PurchaseOrderPaper.print(published(), paper, Wording.ENGLISH);
+        assertThat(PurchaseOrderPaper.print(published(), paper, Wording.ENGLISH)).isEqualTo(pdf);
         Path kept = Path.of("target", "order-" + paper + ".pdf");
         Files.write(kept, pdf);
         PrintedPaper printed = PrintedPaper.of(pdf);

@@ -12,6 +12,7 @@ import org.fusewright.core.quote.QuoteLine;
 import org.fusewright.core.quote.SampleQuotes;
 import org.fusewright.core.quote.Variant;
 import org.fusewright.core.quote.VariantKind;
+import org.fusewright.core.words.Wording;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
@@ -27,7 +28,7 @@ class QuotePaperTest {
             SampleQuotes.quad(3, VariantKind.AS_ASKED, VariantKind.FUSES, VariantKind.CHEAPEST);
 
     private static byte[] print(Quote quote, Paper paper) {
-        return QuotePaper.print(quote, Optional.empty(), false, paper);
+        return QuotePaper.print(quote, Optional.empty(), false, paper, Wording.ENGLISH);
     }
 
     @ParameterizedTest
@@ -70,7 +71,8 @@ class QuotePaperTest {
         try (PrintedPaper printed = PrintedPaper.of(print(QUOTE, paper))) {
             CautionsSection.CAUTIONS.forEach(
                     caution ->
-                            assertThat(printed.denseText()).contains(PrintedPaper.dense(caution)));
+                            assertThat(printed.denseText())
+                                    .contains(PrintedPaper.dense(Wording.ENGLISH.say(caution))));
             assertThat(printed.pages()).isGreaterThan(1);
             for (int page = 1; page <= printed.pages(); page++) {
                 assertThat(printed.text(page))
@@ -95,7 +97,7 @@ class QuotePaperTest {
 
     @Test
     void saysThatADraftIsNoOffer() {
-        byte[] draft = QuotePaper.print(QUOTE, Optional.empty(), true, Paper.A4);
+        byte[] draft = QuotePaper.print(QUOTE, Optional.empty(), true, Paper.A4, Wording.ENGLISH);
         try (PrintedPaper printed = PrintedPaper.of(draft)) {
             assertThat(printed.text())
                     .contains("Draft: not an offer yet")
@@ -109,7 +111,8 @@ class QuotePaperTest {
         Quote older = SampleQuotes.quad(1, VariantKind.FUSES);
         Quote newer = SampleQuotes.of(2, job, SampleQuotes.wishes(2, VariantKind.FUSES));
         QuoteChanges changes = QuoteChanges.between(older, newer);
-        byte[] pdf = QuotePaper.print(newer, Optional.of(changes), false, Paper.A4);
+        byte[] pdf =
+                QuotePaper.print(newer, Optional.of(changes), false, Paper.A4, Wording.ENGLISH);
         try (PrintedPaper printed = PrintedPaper.of(pdf)) {
             String text = printed.denseText();
             assertThat(text).contains("Changedsincerevision1", "Kits12");
@@ -125,8 +128,15 @@ class QuotePaperTest {
     }
 
     private static String figures(QuoteLine line) {
+        String metres = line.unit().equals("m") ? "m" : line.unit().equals("min") ? "min" : "";
+        String per = line.per() == 60 ? "/h" : line.unit().equals("m") ? "/m" : "";
         return PrintedPaper.dense(
-                line.price().getAmount() + Amounts.quantity(line) + "at" + Amounts.unitPrice(line));
+                line.price().getAmount()
+                        + line.quantity().toPlainString()
+                        + metres
+                        + "at"
+                        + line.unitPrice().getAmount().toPlainString()
+                        + per);
     }
 
     @ParameterizedTest

@@ -6,6 +6,7 @@ import static org.junit.jupiter.params.provider.Arguments.arguments;
 import org.fusewright.core.kit.Kit;
 import org.fusewright.core.kit.KitCircuit;
 import org.fusewright.core.sizing.TimeCurrentChart;
+import org.fusewright.core.words.Wording;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
@@ -60,7 +61,9 @@ class TimeCurrentSectionTest {
     @MethodSource("kitsOnPapers")
     void drawsAndTellsEachDevicesChart(Kit kit, Paper paper) {
         try (PrintedPaper printed =
-                PrintedPaper.of(BenchPaper.KIT_LIST.print(kit, OptionalInt.empty(), paper))) {
+                PrintedPaper.of(
+                        BenchPaper.KIT_LIST.print(
+                                kit, OptionalInt.empty(), paper, Wording.ENGLISH))) {
             List<String> columns = listColumns(printed, paper);
             int charts = 0;
             for (KitCircuit circuit : kit.circuits()) {
@@ -90,7 +93,9 @@ class TimeCurrentSectionTest {
     @MethodSource("kitsOnPapers")
     void putsTheLegendOnEachPageWithCharts(Kit kit, Paper paper) {
         try (PrintedPaper printed =
-                PrintedPaper.of(BenchPaper.KIT_LIST.print(kit, OptionalInt.empty(), paper))) {
+                PrintedPaper.of(
+                        BenchPaper.KIT_LIST.print(
+                                kit, OptionalInt.empty(), paper, Wording.ENGLISH))) {
             int pages = 0;
             for (int page = 1; page <= printed.pages(); page++) {
                 String text = printed.text(page);
@@ -108,7 +113,10 @@ class TimeCurrentSectionTest {
         try (PrintedPaper printed =
                 PrintedPaper.of(
                         BenchPaper.KIT_LIST.print(
-                                SampleKits.empty(), OptionalInt.empty(), Paper.A4))) {
+                                SampleKits.empty(),
+                                OptionalInt.empty(),
+                                Paper.A4,
+                                Wording.ENGLISH))) {
             assertThat(printed.text()).doesNotContain("Time-current");
         }
     }

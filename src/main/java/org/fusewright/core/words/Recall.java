@@ -22,9 +22,13 @@ public final class Recall {
     private static final Pattern SENTENCE_END = Pattern.compile("(?<=[.!?]) ");
     private static final int FEWEST_LETTERS = 4;
 
+    /** What the names of texts on papers begin with: no document keeps such a text. */
+    private static final String ON_PAPER = "print.";
+
     /** The texts of the bundle, those with most letters of their own first. */
     private static final List<Known> KNOWN =
             Language.ENGLISH.keys().stream()
+                    .filter(key -> !key.startsWith(ON_PAPER))
                     .map(Known::of)
                     .sorted(Comparator.comparingInt(Known::letters).reversed())
                     .toList();
@@ -131,14 +135,7 @@ public final class Recall {
         return switch (said.group(3) == null ? "" : said.group(3)) {
             case "ms" -> Amount.seconds(value / 1000);
             case "h" -> Amount.seconds(value * 3600);
-            case String sign -> new Amount(value, unit(sign), decimals);
+            case String sign -> new Amount(value, Unit.find(sign).orElseThrow(), decimals);
         };
-    }
-
-    private static Unit unit(String sign) {
-        return Stream.of(Unit.values())
-                .filter(unit -> unit.sign(UnitSystem.METRIC).equals(sign))
-                .findFirst()
-                .orElseThrow();
     }
 }

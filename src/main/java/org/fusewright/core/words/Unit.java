@@ -1,5 +1,7 @@
 package org.fusewright.core.words;
 
+import java.util.Optional;
+
 /** The unit of a figure, as metric and imperial readers see it. */
 public enum Unit {
     NONE(""),
@@ -41,6 +43,16 @@ public enum Unit {
         this.factor = factor;
         this.offset = offset;
         this.moreDecimals = moreDecimals;
+    }
+
+    /** The unit of a sign, as documents write it. */
+    public static Optional<Unit> find(String sign) {
+        for (Unit unit : values()) {
+            if (unit.sign.equals(sign)) {
+                return Optional.of(unit);
+            }
+        }
+        return Optional.empty();
     }
 
     public String sign(UnitSystem units) {

@@ -1,8 +1,8 @@
 package org.fusewright.jobs.web;
 
 import org.fusewright.core.kit.Kit;
+import org.fusewright.core.words.Language;
 import org.fusewright.papers.BenchPaper;
-import org.fusewright.papers.Paper;
 import org.fusewright.web.Downloads;
 import org.fusewright.web.Words;
 import org.springframework.http.HttpStatus;
@@ -16,13 +16,12 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 /** A paper of the bench that a request asks for, as a file with a name. */
-record BenchPaperAnswer(BenchPaper paper, Paper sheet) {
+record BenchPaperAnswer(BenchPaper paper, AskedPaper asked) {
 
     /**
      * @param name "kit-list" and so on
-     * @param sheet "a4" or "letter"
      */
-    static BenchPaperAnswer of(String name, String sheet) {
+    static BenchPaperAnswer of(String name, AskedPaper asked) {
         BenchPaper paper =
                 BenchPaper.parse(name)
                         .orElseThrow(
@@ -30,7 +29,7 @@ record BenchPaperAnswer(BenchPaper paper, Paper sheet) {
                                         new ResponseStatusException(
                                                 HttpStatus.NOT_FOUND,
                                                 Words.say("paper.none", allCodes())));
-        return new BenchPaperAnswer(paper, KitPapers.paper(sheet));
+        return new BenchPaperAnswer(paper, asked);
     }
 
     private static String allCodes() {
@@ -40,10 +39,17 @@ record BenchPaperAnswer(BenchPaper paper, Paper sheet) {
     }
 
     ResponseEntity<byte[]> with(Kit kit, OptionalInt revision) {
-        String what = paper.title().toLowerCase(Locale.ROOT);
         return Downloads.file(
-                Downloads.name(kit.job().reference(), what, "pdf"),
+                Downloads.name(kit.job().reference(), what(), "pdf"),
                 MediaType.APPLICATION_PDF,
-                paper.print(kit, revision, sheet));
+                paper.print(kit, revision, asked.sheet(), asked.wording()));
+    }
+
+    /** The paper's title as it stands within a name: only English has no capital there. */
+    private String what() {
+        String title = paper.title(asked.wording());
+        return asked.wording().language() == Language.ENGLISH
+                ? title.toLowerCase(Locale.ENGLISH)
+                : title;
     }
 }

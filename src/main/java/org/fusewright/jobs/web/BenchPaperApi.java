@@ -1,6 +1,7 @@
 package org.fusewright.jobs.web;
 
 import io.swagger.v3.oas.annotations.Operation;
+import io.swagger.v3.oas.annotations.Parameter;
 import io.swagger.v3.oas.annotations.media.Content;
 import io.swagger.v3.oas.annotations.media.Schema;
 import io.swagger.v3.oas.annotations.parameters.RequestBody;
@@ -27,7 +28,7 @@ import java.util.OptionalInt;
 class BenchPaperApi {
     private static final String PAPERS =
             "name is kit-list, assembly-sheet, lid-legend, cut-list, bag-label or part-labels;"
-                    + " paper is a4 or letter.";
+                    + " paper is a4 or letter, language is en or de.";
 
     private final Jobs jobs;
     private final Kits kits;
@@ -55,10 +56,13 @@ class BenchPaperApi {
             produces = MediaType.APPLICATION_PDF_VALUE)
     ResponseEntity<byte[]> print(
             @PathVariable String name,
-            @RequestParam(defaultValue = "a4") String paper,
+            @RequestParam(defaultValue = AskedPaper.USUAL_SHEET) String paper,
+            @Parameter(description = AskedPaper.LANGUAGE_MEANING)
+                    @RequestParam(defaultValue = AskedPaper.USUAL_LANGUAGE)
+                    String language,
             InputStream body)
             throws IOException {
-        BenchPaperAnswer answer = BenchPaperAnswer.of(name, paper);
+        BenchPaperAnswer answer = BenchPaperAnswer.of(name, AskedPaper.of(paper, language));
         return answer.with(kits.plan(JobReader.read(LimitedBody.read(body))), OptionalInt.empty());
     }
 
@@ -67,8 +71,11 @@ class BenchPaperApi {
     ResponseEntity<byte[]> print(
             @PathVariable long id,
             @PathVariable String name,
-            @RequestParam(defaultValue = "a4") String paper) {
-        BenchPaperAnswer answer = BenchPaperAnswer.of(name, paper);
+            @RequestParam(defaultValue = AskedPaper.USUAL_SHEET) String paper,
+            @Parameter(description = AskedPaper.LANGUAGE_MEANING)
+                    @RequestParam(defaultValue = AskedPaper.USUAL_LANGUAGE)
+                    String language) {
+        BenchPaperAnswer answer = BenchPaperAnswer.of(name, AskedPaper.of(paper, language));
         StoredJob job = jobs.get(id);
         return answer.with(
                 kits.plan(JobReader.read(job.document())), OptionalInt.of(job.revision()));

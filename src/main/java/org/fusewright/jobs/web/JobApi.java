@@ -1,6 +1,7 @@
 package org.fusewright.jobs.web;
 
 import io.swagger.v3.oas.annotations.Operation;
+import io.swagger.v3.oas.annotations.Parameter;
 import io.swagger.v3.oas.annotations.media.Content;
 import io.swagger.v3.oas.annotations.media.Schema;
 import io.swagger.v3.oas.annotations.parameters.RequestBody;
@@ -13,7 +14,6 @@ import org.fusewright.jobs.Jobs;
 import org.fusewright.jobs.Kits;
 import org.fusewright.jobs.StoredJob;
 import org.fusewright.jobs.load.JobReader;
-import org.fusewright.papers.Paper;
 import org.fusewright.web.Asked;
 import org.fusewright.web.ByParameter;
 import org.fusewright.web.ChangedBy;
@@ -178,14 +178,17 @@ class JobApi {
             })
     ResponseEntity<byte[]> kit(
             @PathVariable long id,
-            @RequestParam(defaultValue = "a4") String paper,
+            @RequestParam(defaultValue = AskedPaper.USUAL_SHEET) String paper,
+            @Parameter(description = AskedPaper.LANGUAGE_MEANING)
+                    @RequestParam(defaultValue = AskedPaper.USUAL_LANGUAGE)
+                    String language,
             @RequestHeader HttpHeaders headers)
             throws HttpMediaTypeNotAcceptableException {
         KitPapers form = KitPapers.preferred(headers.getAccept());
-        Paper sheet = KitPapers.paper(paper);
+        AskedPaper asked = AskedPaper.of(paper, language);
         StoredJob job = jobs.get(id);
         Kit kit = kits.plan(JobReader.read(job.document()));
-        return form.answer(kit, OptionalInt.of(job.revision()), sheet);
+        return form.answer(kit, OptionalInt.of(job.revision()), asked);
     }
 
     /** A job to keep: one that a kit can be planned for, buildable or not. */

@@ -17,7 +17,6 @@ import org.fusewright.jobs.ReferenceTakenException;
 import org.fusewright.jobs.StaleJobException;
 import org.fusewright.jobs.StoredJob;
 import org.fusewright.jobs.load.JobReader;
-import org.fusewright.papers.Paper;
 import org.fusewright.web.ChangedBy;
 import org.fusewright.web.Downloads;
 import org.fusewright.web.Words;
@@ -337,9 +336,10 @@ class JobPages {
     ResponseEntity<byte[]> paper(
             @PathVariable long id,
             @PathVariable String name,
-            @RequestParam(defaultValue = "a4") String paper) {
+            @RequestParam(defaultValue = AskedPaper.USUAL_SHEET) String paper) {
         StoredJob job = jobs.get(id);
-        return BenchPaperAnswer.of(name, paper).with(plan(job), OptionalInt.of(job.revision()));
+        return BenchPaperAnswer.of(name, AskedPaper.ofReader(paper))
+                .with(plan(job), OptionalInt.of(job.revision()));
     }
 
     @GetMapping("/jobs/{id}/parts.csv")
@@ -357,7 +357,10 @@ class JobPages {
         return Downloads.file(
                 Downloads.name(job.reference(), what, ending),
                 form.type(),
-                form.print(plan(job), OptionalInt.of(job.revision()), Paper.A4));
+                form.print(
+                        plan(job),
+                        OptionalInt.of(job.revision()),
+                        AskedPaper.ofReader(AskedPaper.USUAL_SHEET)));
     }
 
     private Kit plan(StoredJob job) {

@@ -14,7 +14,6 @@ import jakarta.servlet.http.HttpServletResponse;
 import org.fusewright.core.kit.Kit;
 import org.fusewright.jobs.Kits;
 import org.fusewright.jobs.load.JobReader;
-import org.fusewright.papers.Paper;
 import org.fusewright.web.LimitedBody;
 import org.springframework.http.HttpHeaders;
 import org.springframework.http.MediaType;
@@ -32,7 +31,7 @@ import java.util.Objects;
 @Tag(name = "Kits")
 class KitApi {
     private static final String PAPER = "paper";
-    private static final String A4 = "a4";
+    private static final String LANGUAGE = "language";
 
     private final Kits kits;
 
@@ -46,16 +45,26 @@ class KitApi {
                     "Takes a job document and answers with its kit, kit list (PDF) or parts list"
                             + " (CSV), by the Accept header. A job that cannot be built has a kit"
                             + " too: its checks say so.",
-            parameters =
-                    @Parameter(
-                            name = PAPER,
-                            in = ParameterIn.QUERY,
-                            description = "The paper of the kit list.",
-                            schema =
-                                    @Schema(
-                                            type = "string",
-                                            allowableValues = {A4, "letter"},
-                                            defaultValue = A4)),
+            parameters = {
+                @Parameter(
+                        name = PAPER,
+                        in = ParameterIn.QUERY,
+                        description = "The paper of the kit list.",
+                        schema =
+                                @Schema(
+                                        type = "string",
+                                        allowableValues = {AskedPaper.USUAL_SHEET, "letter"},
+                                        defaultValue = AskedPaper.USUAL_SHEET)),
+                @Parameter(
+                        name = LANGUAGE,
+                        in = ParameterIn.QUERY,
+                        description = AskedPaper.LANGUAGE_MEANING,
+                        schema =
+                                @Schema(
+                                        type = "string",
+                                        allowableValues = {AskedPaper.USUAL_LANGUAGE, "de"},
+                                        defaultValue = AskedPaper.USUAL_LANGUAGE))
+            },
             requestBody =
                     @io.swagger.v3.oas.annotations.parameters.RequestBody(
                             required = true,
@@ -87,10 +96,14 @@ class KitApi {
             throws IOException, HttpMediaTypeNotAcceptableException {
         // Asked of the request itself: binding three parameters costs as much as reading the job.
         List<String> accept = Collections.list(request.getHeaders(HttpHeaders.ACCEPT));
-        String paper = Objects.requireNonNullElse(request.getParameter(PAPER), A4);
+        String paper =
+                Objects.requireNonNullElse(request.getParameter(PAPER), AskedPaper.USUAL_SHEET);
+        String language =
+                Objects.requireNonNullElse(
+                        request.getParameter(LANGUAGE), AskedPaper.USUAL_LANGUAGE);
         KitPapers form = KitPapers.preferred(MediaType.parseMediaTypes(accept));
-        Paper sheet = KitPapers.paper(paper);
+        AskedPaper asked = AskedPaper.of(paper, language);
         Kit kit = kits.plan(JobReader.read(LimitedBody.read(request.getInputStream())));
-        form.send(kit, sheet, response);
+        form.send(kit, asked, response);
     }
 }

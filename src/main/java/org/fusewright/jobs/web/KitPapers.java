@@ -4,9 +4,7 @@ import jakarta.servlet.http.HttpServletResponse;
 
 import org.fusewright.core.kit.Kit;
 import org.fusewright.papers.BenchPaper;
-import org.fusewright.papers.Paper;
 import org.fusewright.web.AcceptedForm;
-import org.fusewright.web.Asked;
 import org.springframework.http.MediaType;
 import org.springframework.http.ResponseEntity;
 import org.springframework.web.HttpMediaTypeNotAcceptableException;
@@ -20,25 +18,25 @@ import java.util.OptionalInt;
 enum KitPapers {
     JSON(MediaType.APPLICATION_JSON) {
         @Override
-        byte[] print(Kit kit, OptionalInt revision, Paper paper) {
+        byte[] print(Kit kit, OptionalInt revision, AskedPaper asked) {
             return KitDocument.print(kit);
         }
 
         @Override
-        void send(Kit kit, Paper paper, HttpServletResponse response) throws IOException {
+        void send(Kit kit, AskedPaper asked, HttpServletResponse response) throws IOException {
             response.setContentType(MediaType.APPLICATION_JSON_VALUE);
             KitDocument.send(kit, response.getOutputStream());
         }
     },
     PDF(MediaType.APPLICATION_PDF) {
         @Override
-        byte[] print(Kit kit, OptionalInt revision, Paper paper) {
-            return BenchPaper.KIT_LIST.print(kit, revision, paper);
+        byte[] print(Kit kit, OptionalInt revision, AskedPaper asked) {
+            return BenchPaper.KIT_LIST.print(kit, revision, asked.sheet(), asked.wording());
         }
     },
     CSV(new MediaType("text", "csv", StandardCharsets.UTF_8)) {
         @Override
-        byte[] print(Kit kit, OptionalInt revision, Paper paper) {
+        byte[] print(Kit kit, OptionalInt revision, AskedPaper asked) {
             return PartsTable.print(kit);
         }
     };
@@ -49,22 +47,22 @@ enum KitPapers {
         this.type = type;
     }
 
-    abstract byte[] print(Kit kit, OptionalInt revision, Paper paper);
+    abstract byte[] print(Kit kit, OptionalInt revision, AskedPaper asked);
 
     MediaType type() {
         return type;
     }
 
-    ResponseEntity<byte[]> answer(Kit kit, OptionalInt revision, Paper paper) {
-        return ResponseEntity.ok().contentType(type).body(print(kit, revision, paper));
+    ResponseEntity<byte[]> answer(Kit kit, OptionalInt revision, AskedPaper asked) {
+        return ResponseEntity.ok().contentType(type).body(print(kit, revision, asked));
     }
 
     /**
      * The same for a job that is not kept, and without a message converter, which takes its time
      * over a long document.
      */
-    void send(Kit kit, Paper paper, HttpServletResponse response) throws IOException {
-        byte[] printed = print(kit, OptionalInt.empty(), paper);
+    void send(Kit kit, AskedPaper asked, HttpServletResponse response) throws IOException {
+        byte[] printed = print(kit, OptionalInt.empty(), asked);
         response.setContentType(type.toString());
         response.setContentLength(printed.length);
         response.getOutputStream().write(printed);
@@ -74,10 +72,5 @@ enum KitPapers {
     static KitPapers preferred(List<MediaType> accepted)
             throws HttpMediaTypeNotAcceptableException {
         return AcceptedForm.preferred(accepted, List.of(values()), papers -> papers.type);
-    }
-
-    /** The paper of a request: "a4" or "letter". */
-    static Paper paper(String name) {
-        return Asked.value("paper", Paper.parse(name), Paper.NAMES);
     }
 }

@@ -1,6 +1,7 @@
 package org.fusewright.jobs.web;
 
 import io.swagger.v3.oas.annotations.Operation;
+import io.swagger.v3.oas.annotations.Parameter;
 import io.swagger.v3.oas.annotations.tags.Tag;
 
 import org.fusewright.core.words.Text;
@@ -12,7 +13,6 @@ import org.fusewright.jobs.Kits;
 import org.fusewright.jobs.RevisionComparison;
 import org.fusewright.jobs.StoredJob;
 import org.fusewright.jobs.load.JobReader;
-import org.fusewright.papers.Paper;
 import org.fusewright.web.ByParameter;
 import org.fusewright.web.ChangedBy;
 import org.fusewright.web.Versions;
@@ -208,13 +208,16 @@ class RevisionApi {
     ResponseEntity<byte[]> kit(
             @PathVariable long id,
             @PathVariable int revision,
-            @RequestParam(defaultValue = "a4") String paper,
+            @RequestParam(defaultValue = AskedPaper.USUAL_SHEET) String paper,
+            @Parameter(description = AskedPaper.LANGUAGE_MEANING)
+                    @RequestParam(defaultValue = AskedPaper.USUAL_LANGUAGE)
+                    String language,
             @RequestHeader HttpHeaders headers)
             throws HttpMediaTypeNotAcceptableException {
         KitPapers form = KitPapers.preferred(headers.getAccept());
-        Paper sheet = KitPapers.paper(paper);
+        AskedPaper asked = AskedPaper.of(paper, language);
         JsonNode document = jobs.getRevision(id, revision).document();
-        return form.answer(kits.plan(JobReader.read(document)), OptionalInt.of(revision), sheet);
+        return form.answer(kits.plan(JobReader.read(document)), OptionalInt.of(revision), asked);
     }
 
     @Operation(

@@ -67,8 +67,10 @@ class RecallTest {
                 .isEqualTo("The tallest part, ARB-10, stands 1 in high; cap WDC-4 clears 2 in.");
     }
 
+    /** Without those of papers, which no document keeps. */
     static Stream<String> longTexts() {
         return Language.ENGLISH.keys().stream()
+                .filter(key -> !key.startsWith("print."))
                 .filter(key -> Language.ENGLISH.template(key).literal(0).toString().length() > 30)
                 .sorted();
     }

@@ -155,6 +155,54 @@ class BenchPaperApiTest {
     }
 
     @Test
+    void rejectsALanguageThatThereIsNot() throws IOException {
+        String path = create(newReference());
+        for (EntityExchangeResult<byte[]> result :
+                List.of(
+                        get(path + "/papers/cut-list?language=fr"),
+                        post("/api/kits/papers/cut-list?language=DE", quad("TQ-014")))) {
+            assertThat(result.getStatus().value()).isEqualTo(400);
+            assertThat(new String(result.getResponseBody(), StandardCharsets.UTF_8))
+                    .contains("language must be en or de");
+        }
+    }
+
+    @Test
+    void printsInTheLanguageThatIsAskedFor() throws IOException {
+        String path = create(newReference());
+        for (String language : List.of("", "?language=en")) {
+            assertThat(text(get(path + "/papers/cut-list" + language))).contains("Cut, mm");
+        }
+        EntityExchangeResult<byte[]> german = get(path + "/papers/cut-list?language=de");
+        assertThat(text(german))
+                .contains("Zuschnittliste", "Abisolieren")
+                .doesNotContain("Cut, mm");
+        assertThat(german.getResponseHeaders().getFirst(HttpHeaders.CONTENT_DISPOSITION))
+                .contains("Zuschnittliste.pdf");
+        assertThat(text(post("/api/kits/papers/bag-label?language=de", quad("TQ-014"))))
+                .contains("Beuteletikett");
+    }
+
+    /** As picked in the page head; a request for a document does not ask who reads. */
+    @Test
+    void printsForTheReaderOfThePage() throws IOException {
+        String path = create(newReference());
+        String page = "/jobs/" + path.replaceAll(".*/", "") + "/papers/cut-list.pdf";
+        String cookies = "fusewright-language=de; fusewright-units=imperial";
+        assertThat(text(getWith(cookies, page))).contains("Zuschnittliste", " ft");
+        assertThat(text(getWith(cookies, path + "/papers/cut-list"))).contains("Cut, mm");
+    }
+
+    private EntityExchangeResult<byte[]> getWith(String cookies, String path) {
+        return client.get()
+                .uri(path)
+                .header(HttpHeaders.COOKIE, cookies)
+                .exchange()
+                .expectBody()
+                .returnResult();
+    }
+
+    @Test
     void tellsEverythingThatIsWrongWithAJob() throws IOException {
         EntityExchangeResult<byte[]> result =
                 post(
