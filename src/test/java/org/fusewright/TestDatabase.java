@@ -1,6 +1,7 @@
 package org.fusewright;
 
 import org.fusewright.setup.EmbeddedDatabase;
+import org.postgresql.ds.PGSimpleDataSource;
 import org.springframework.boot.test.util.TestPropertyValues;
 import org.springframework.context.ApplicationContextInitializer;
 import org.springframework.context.ConfigurableApplicationContext;
@@ -11,6 +12,8 @@ import java.sql.Connection;
 import java.sql.DriverManager;
 import java.sql.SQLException;
 import java.sql.Statement;
+
+import javax.sql.DataSource;
 
 /**
  * The one embedded PostgreSQL of a test run: started when the first test needs it, empty then, and
@@ -69,6 +72,15 @@ public final class TestDatabase
     public static Connection connectTo(String name) throws SQLException {
         return DriverManager.getConnection(
                 urlOf(name), Started.DATABASE.user(), Started.DATABASE.password());
+    }
+
+    /** The same for whoever makes its own connections. */
+    public static DataSource sourceOf(String name) {
+        PGSimpleDataSource source = new PGSimpleDataSource();
+        source.setUrl(urlOf(name));
+        source.setUser(Started.DATABASE.user());
+        source.setPassword(Started.DATABASE.password());
+        return source;
     }
 
     private static String urlOf(String name) {
