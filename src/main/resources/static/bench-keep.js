@@ -322,7 +322,10 @@ document.addEventListener('click', event => {
       xhr.abort();
       if (work.edit) {
         stopped = true;
-        fetch(`${path()}/stop`, {method: 'POST', body: new URLSearchParams({edit: work.edit})})
+        fetch(`${path()}/stop`, {
+          method: 'POST', body: new URLSearchParams({edit: work.edit}),
+          headers: JSON.parse(document.body.getAttribute('hx-headers') ?? '{}'),
+        })
             .catch(() => {});
       }
     }

@@ -123,6 +123,7 @@ final class ModuleBorders {
                 "org.postgresql",
                 "org.flywaydb"),
         REQUESTS("jakarta.servlet", "org.springframework.web", "org.springframework.http"),
+        LOG_IN("org.springframework.security", "org.springframework.session"),
         TEMPLATES("gg.jte"),
         PDF("org.openpdf"),
         BAR_CODES("uk.org.okapibarcode"),
@@ -146,6 +147,7 @@ final class ModuleBorders {
                                 || place.endsWith(".web")
                                 || place.equals(PAGES)
                                 || place.equals("setup");
+                case LOG_IN -> place.equals("accounts") || place.equals("accounts.web");
                 case TEMPLATES -> place.equals("web") || place.equals(PAGES);
                 case PDF, BAR_CODES -> place.equals("papers");
                 case EMBEDDED_POSTGRESQL -> place.equals("setup");

@@ -206,6 +206,7 @@ class ModuleBordersTest {
         return switch (library) {
             case DATABASE -> "java.sql.Connection";
             case REQUESTS -> "jakarta.servlet.http.HttpServletRequest";
+            case LOG_IN -> "org.springframework.security.core.Authentication";
             case TEMPLATES -> "gg.jte.TemplateEngine";
             case PDF -> "org.openpdf.text.Document";
             case BAR_CODES -> "uk.org.okapibarcode.backend.Code128";

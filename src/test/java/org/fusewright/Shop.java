@@ -90,8 +90,7 @@ public final class Shop implements AutoCloseable {
             request.header("Content-Type", type);
         }
         try {
-            HttpResponse<byte[]> answer =
-                    client.send(request.build(), BodyHandlers.ofByteArray());
+            HttpResponse<byte[]> answer = client.send(request.build(), BodyHandlers.ofByteArray());
             return new Answer(
                     answer.statusCode(),
                     answer.headers().firstValue("Content-Type").orElse(""),

@@ -18,7 +18,8 @@ public enum RecordKind {
     TAX("tax"),
     /** That a catalog was imported; what it changed is told of the parts, suppliers and so on. */
     CATALOG("catalog"),
-    RESTORE("restore");
+    RESTORE("restore"),
+    PERSON("person");
 
     private final String code;
 

@@ -20,13 +20,18 @@ import java.util.Set;
 /**
  * What differs between the kits of two revisions, both planned from one catalog.
  *
+ * @param priced whether prices are told; else they are zero
  * @param before the total of the first kit
  * @param after the total of the second
  * @param parts the lines of the parts list that differ
  * @param verdicts the checks whose verdict differs
  */
 public record KitDifference(
-        Money before, Money after, List<PartChange> parts, List<VerdictChange> verdicts) {
+        boolean priced,
+        Money before,
+        Money after,
+        List<PartChange> parts,
+        List<VerdictChange> verdicts) {
     /**
      * A part of which another quantity is needed, or at another price.
      *
@@ -71,6 +76,7 @@ public record KitDifference(
 
     public static KitDifference between(Kit before, Kit after) {
         return new KitDifference(
+                before.priced() && after.priced(),
                 before.totals().parts(),
                 after.totals().parts(),
                 partChanges(before, after),
@@ -79,7 +85,9 @@ public record KitDifference(
 
     /** What the second kit costs more; empty when they are in different currencies. */
     public Optional<Money> dearer() {
-        return before.isSameCurrency(after) ? Optional.of(after.minus(before)) : Optional.empty();
+        return priced && before.isSameCurrency(after)
+                ? Optional.of(after.minus(before))
+                : Optional.empty();
     }
 
     private static List<PartChange> partChanges(Kit before, Kit after) {

@@ -25,17 +25,22 @@ import java.util.Set;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.stream.Collectors;
 
-/** Plans kits from the catalog in force. */
+/**
+ * Plans kits from the catalog in force. Whoever may not see prices gets kits without any: here, and
+ * nowhere else.
+ */
 @Service
 public class Kits {
     private record Planning(Catalog catalog, KitPlanner planner) {}
 
     private final Catalogs catalogs;
+    private final PriceSight sight;
     private final AtomicReference<Optional<Planning>> latest =
             new AtomicReference<>(Optional.empty());
 
-    Kits(Catalogs catalogs) {
+    Kits(Catalogs catalogs, PriceSight sight) {
         this.catalogs = catalogs;
+        this.sight = sight;
     }
 
     /**
@@ -46,7 +51,8 @@ public class Kits {
      *     catalog
      */
     public Kit plan(JobReading reading) {
-        return planningFor(reading).planner().plan(reading.job());
+        Kit kit = planningFor(reading).planner().plan(reading.job());
+        return sight.isOpen() ? kit : kit.withoutPrices();
     }
 
     /**
@@ -56,7 +62,11 @@ public class Kits {
      * @throws MalformedJobException as {@link #plan}
      */
     public List<ArrangementOffer> listArrangements(JobReading reading) {
-        return planningFor(reading).planner().listArrangements(reading.job());
+        List<ArrangementOffer> offers =
+                planningFor(reading).planner().listArrangements(reading.job());
+        return sight.isOpen()
+                ? offers
+                : offers.stream().map(ArrangementOffer::withoutPrice).toList();
     }
 
     /**

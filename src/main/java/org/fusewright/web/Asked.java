@@ -27,6 +27,11 @@ public final class Asked {
         return read.orElseThrow(() -> refused(parameter, words));
     }
 
+    /** An address within this service; the first page in place of any other. */
+    public static String local(String address) {
+        return address.matches("/(?![/\\\\])[^\\s\\\\]*") ? address : Readers.START;
+    }
+
     private static ResponseStatusException refused(String parameter, String words) {
         return new ResponseStatusException(
                 HttpStatus.BAD_REQUEST, Words.say("error.asked", parameter, words));

@@ -12,9 +12,9 @@ import java.nio.charset.StandardCharsets;
 import java.util.Optional;
 
 /**
- * Who makes a change. As long as there are no accounts, this is the name that the request gives as
- * the parameter "by", or the one that the browser was given once and sends as a cookie. A handler
- * gets it as an argument.
+ * Who makes a change: the person who is logged in ({@link Visitor}). Where nobody needs to log in,
+ * the name that the request gives as the parameter "by", or the one that the browser was given once
+ * and sends as a cookie. A handler gets it as an argument.
  */
 public record ChangedBy(String name) {
     /** The name of the parameter. */
@@ -37,8 +37,13 @@ public record ChangedBy(String name) {
     /** The one who asks for the page that is made right now. */
     public static ChangedBy current() {
         return RequestContextHolder.getRequestAttributes() instanceof ServletRequestAttributes now
-                ? known(now.getRequest()).orElse(SHOP)
+                ? current(now.getRequest())
                 : SHOP;
+    }
+
+    private static ChangedBy current(HttpServletRequest request) {
+        Visitor visitor = Visitor.of(request);
+        return visitor.needsAccount() ? new ChangedBy(visitor.name()) : known(request).orElse(SHOP);
     }
 
     /**
@@ -51,6 +56,10 @@ public record ChangedBy(String name) {
             return Optional.empty();
         }
         HttpServletRequest request = now.getRequest();
+        Visitor visitor = Visitor.of(request);
+        if (visitor.needsAccount()) {
+            return Optional.of(new ChangedBy(visitor.name()));
+        }
         return Optional.ofNullable(request.getParameter(PARAMETER))
                 .flatMap(ChangedBy::find)
                 .or(() -> known(request))
@@ -62,8 +71,21 @@ public record ChangedBy(String name) {
      *     name
      */
     static ChangedBy of(HttpServletRequest request) {
+        Visitor visitor = Visitor.of(request);
+        if (visitor.needsAccount()) {
+            return new ChangedBy(visitor.name());
+        }
         String given = request.getParameter(PARAMETER);
         return given == null ? known(request).orElse(SHOP) : of(given);
+    }
+
+    /**
+     * The name that a document or form gives of who does something; where people log in, the one
+     * who is logged in instead.
+     */
+    public static String orGiven(String given) {
+        Visitor visitor = Visitor.current();
+        return visitor.needsAccount() ? visitor.name() : given;
     }
 
     /** As above. */

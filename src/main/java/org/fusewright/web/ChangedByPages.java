@@ -46,7 +46,7 @@ class ChangedByPages implements WebMvcConfigurer, HandlerMethodArgumentResolver 
                         .sameSite("Lax")
                         .build()
                         .toString());
-        return "redirect:" + Readers.local(back);
+        return "redirect:" + Asked.local(back);
     }
 
     @Override

@@ -29,6 +29,7 @@ class FailedRequests implements ErrorController {
                         .map(Integer.class::cast)
                         .map(HttpStatus::resolve)
                         .orElse(HttpStatus.NOT_FOUND);
-        return pages.answer(Problems.of(status, Words.say("error.unanswerable")), request);
+        String detail = Refusals.find(request).orElseGet(() -> Words.say("error.unanswerable"));
+        return pages.answer(Problems.of(status, detail), request);
     }
 }

@@ -25,7 +25,10 @@ class Pages {
 
     @Bean
     TemplateEngine templateEngine() {
-        return TemplateEngine.createPrecompiled(null, ContentType.Html, null, PACKAGE);
+        TemplateEngine templates =
+                TemplateEngine.createPrecompiled(null, ContentType.Html, null, PACKAGE);
+        templates.setHtmlInterceptor(new FormTokens());
+        return templates;
     }
 
     @Bean

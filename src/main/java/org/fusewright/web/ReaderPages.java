@@ -30,7 +30,7 @@ class ReaderPages {
                 .ifPresent(picked -> keep(headers, Readers.LANGUAGE_COOKIE, picked.code()));
         UnitSystem.find(units)
                 .ifPresent(picked -> keep(headers, Readers.UNITS_COOKIE, picked.code()));
-        headers.set(HttpHeaders.LOCATION, Readers.local(back));
+        headers.set(HttpHeaders.LOCATION, Asked.local(back));
         return ResponseEntity.status(HttpStatus.SEE_OTHER).headers(headers).build();
     }
 

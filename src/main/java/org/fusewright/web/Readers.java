@@ -105,14 +105,9 @@ class Readers implements LocaleContextResolver {
         try {
             URI from = URI.create(referer == null ? START : referer);
             String query = from.getRawQuery();
-            return local(from.getRawPath() + (query == null ? "" : "?" + query));
+            return Asked.local(from.getRawPath() + (query == null ? "" : "?" + query));
         } catch (IllegalArgumentException broken) {
             return START;
         }
-    }
-
-    /** An address within this service; the first page in place of any other. */
-    static String local(String address) {
-        return address.matches("/(?![/\\\\])[^\\s\\\\]*") ? address : START;
     }
 }

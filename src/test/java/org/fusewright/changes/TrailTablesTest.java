@@ -24,6 +24,10 @@ class TrailTablesTest {
             Map.of(
                     "flyway_schema_history", "the migrations' own",
                     "change_entry", "the trail itself",
+                    "account_link", "secrets, each of use once; what they made is told",
+                    "log_in_attempt", "nothing that anybody keeps; lost in a crash",
+                    "spring_session", "likewise",
+                    "spring_session_attributes", "likewise",
                     "quote_count", "a counter: the quote has the number that it gave",
                     "order_count", "a counter: the order has the number that it gave");
 

@@ -165,18 +165,11 @@ class TwoInstancesTest {
                         .formatted(line.get("part").asString(), line.get("quantity").intValue());
         List<Answer> received =
                 allAtOnce(
-                        () ->
-                                next().post(
-                                                order + "/deliveries",
-                                                ordered.etag(),
-                                                Shop.JSON,
-                                                note));
+                        () -> next().post(order + "/deliveries", ordered.etag(), Shop.JSON, note));
         // The same note again is answered as it was booked.
         assertThat(received).extracting(Answer::status).containsOnly(200);
         assertThat(next().get(order, Shop.JSON).json().at("/deliveries").size()).isEqualTo(1);
-        assertThat(
-                        received.stream()
-                                .map(each -> each.json().at("/lines/0/received").doubleValue()))
+        assertThat(received.stream().map(each -> each.json().at("/lines/0/received").doubleValue()))
                 .containsOnly(line.get("quantity").doubleValue());
     }
 

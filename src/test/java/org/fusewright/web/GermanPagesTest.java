@@ -68,7 +68,8 @@ class GermanPagesTest {
     void forget() throws SQLException {
         try (Connection connection = TestDatabase.connect();
                 Statement statement = connection.createStatement()) {
-            statement.execute("truncate quote, quote_revision, quote_demand, quote_count");
+            statement.execute(
+                    "truncate quote, quote_revision, quote_demand, quote_count, quote_share");
             statement.execute("set session_replication_role = replica");
             statement.execute("delete from purchase_order_line");
             statement.execute("delete from purchase_order");
@@ -171,8 +172,19 @@ class GermanPagesTest {
         post(quote + "/send", "version=99");
         location(quote + "/send", version(page));
         page = get(quote);
+        String shared =
+                found(
+                        post(quote + "/shares", "revision=1&days=30"),
+                        "href=\"[^\"]*(/shared/[^\"]+)\"");
+        get(shared);
+        get(shared + "-no-such");
+        get(quote);
+        location(quote + "/shares/1/revoke", "revision=1");
+        get(quote);
+        post(quote + "/shares", "revision=1&days=0");
         String revised = location(quote + "/revise", version(page));
         page = get(revised);
+        post(quote + "/shares", "revision=2&days=1");
         location(quote + "/send", version(page));
         location(quote + "/accept", version(get(quote)) + "&variant=fuses");
         get(quote);

@@ -20,14 +20,17 @@ final class Tables {
         return strings(connection, "select current_schema()").getFirst();
     }
 
-    /** All tables with data of the service, each behind those that its rows refer to. */
+    /**
+     * All tables with data of the service, each behind those that its rows refer to. Without the
+     * unlogged ones, which need not outlive a crash: sessions and attempts to log in.
+     */
     static List<String> list(Connection connection, String schema) throws SQLException {
         List<String> tables =
                 strings(
                         connection,
                         "select c.relname from pg_class c join pg_namespace n on n.oid ="
                                 + " c.relnamespace where n.nspname = ? and c.relkind = 'r' and"
-                                + " c.relname <> '"
+                                + " c.relpersistence = 'p' and c.relname <> '"
                                 + HISTORY
                                 + "' order by c.relname",
                         schema);

@@ -87,7 +87,7 @@ class ChangeApi {
                                             allowableValues = {
                                                 "job", "quote", "order", "count", "part",
                                                 "supplier", "labour", "mark-up", "shipping", "tax",
-                                                "catalog", "restore"
+                                                "catalog", "restore", "person"
                                             }))
                     @RequestParam(defaultValue = "")
                     String what,

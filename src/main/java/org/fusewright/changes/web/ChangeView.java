@@ -85,7 +85,8 @@ public record ChangeView(Change change, List<Line> lines) {
             case ORDER -> Optional.of("/orders");
             case COUNT -> Optional.of("/counts");
             case PART -> Optional.of("/catalog/parts");
-            case SUPPLIER, LABOUR, MARK_UP, SHIPPING, TAX, CATALOG, RESTORE -> Optional.empty();
+            case SUPPLIER, LABOUR, MARK_UP, SHIPPING, TAX, CATALOG, RESTORE, PERSON ->
+                    Optional.empty();
         };
     }
 }

@@ -14,6 +14,7 @@ import java.util.List;
  * @param picked whether the job asks for it
  * @param free positions that stay free
  * @param busiestA current for each position of the block that has most
+ * @param priced whether the cost is told; else it is zero
  */
 public record ArrangementOffer(
         List<ArrangementKind> kinds,
@@ -22,11 +23,25 @@ public record ArrangementOffer(
         boolean picked,
         List<KitBlock> blocks,
         int free,
-        double busiestA) {
+        double busiestA,
+        boolean priced) {
 
     public ArrangementOffer {
         kinds = List.copyOf(kinds);
         blocks = List.copyOf(blocks);
+    }
+
+    /** For those who may not see prices. */
+    public ArrangementOffer withoutPrice() {
+        return new ArrangementOffer(
+                kinds,
+                BigMoney.zero(cost.getCurrencyUnit()),
+                optimal,
+                picked,
+                blocks,
+                free,
+                busiestA,
+                false);
     }
 
     public ArrangementKind kind() {

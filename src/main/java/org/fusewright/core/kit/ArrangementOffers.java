@@ -72,7 +72,8 @@ final class ArrangementOffers {
                             one.kinds().contains(choices.arrangement()),
                             one.arranged.blocks(),
                             Alternatives.free(arrangement, task),
-                            Alternatives.busiestA(arrangement, task)));
+                            Alternatives.busiestA(arrangement, task),
+                            true));
         }
         return offers;
     }

@@ -29,6 +29,9 @@ final class FittingWords {
 
     private static final int MOST_REJECTED = 8;
 
+    private static final String WHAT = "fitting.what";
+    private static final int SLOTS_BEFORE_COST = 4;
+
     private static final Text NOT_OF_ONE_TYPE = Phrase.of("fitting.not-of-one-type");
     private static final Text NONE_FREE = Phrase.of("fitting.none-free");
     private static final Text NOT_ALL_RULES = Phrase.of("fitting.not-all-rules");
@@ -55,6 +58,20 @@ final class FittingWords {
     static List<Text> of(
             Arranging arranging, Pick pick, ArrangementKind asked, KnownReasons reasons) {
         return new FittingWords(arranging, pick).list(asked, reasons);
+    }
+
+    /** What can be said to those who may not see prices. */
+    static List<Text> withoutPrices(List<Text> words) {
+        return words.stream()
+                .map(FittingWords::withoutCost)
+                .filter(text -> !text.namesPrice())
+                .toList();
+    }
+
+    private static Text withoutCost(Text text) {
+        return text instanceof Phrase phrase && phrase.key().equals(WHAT)
+                ? new Phrase("fitting.what-unpriced", phrase.values().subList(0, SLOTS_BEFORE_COST))
+                : text;
     }
 
     private List<Text> list(ArrangementKind asked, KnownReasons reasons) {
@@ -125,7 +142,7 @@ final class FittingWords {
         Text room = Phrase.counted("fitting.positions", positions);
         Text held = Phrase.counted("fitting.devices", devices);
         return Phrase.of(
-                "fitting.what",
+                WHAT,
                 listed(forms(arrangement)),
                 pairs > 0
                         ? Phrase.of(

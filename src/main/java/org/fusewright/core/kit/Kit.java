@@ -19,6 +19,7 @@ import java.util.List;
  * @param catalogVersion the catalog that it was planned from
  * @param fingerprint names this design: equal for equal job and catalog
  * @param fit what the set of blocks costs and whether that is proven least
+ * @param priced whether it tells what it costs; else all its prices are zero
  */
 public record Kit(
         Job job,
@@ -31,7 +32,8 @@ public record Kit(
         List<Check> checks,
         List<PartLine> parts,
         List<WireLine> wire,
-        Totals totals) {
+        Totals totals,
+        boolean priced) {
 
     /**
      * How the blocks were found.
@@ -56,6 +58,11 @@ public record Kit(
             moved = List.copyOf(moved);
         }
 
+        private Fit withoutPrices() {
+            BigMoney none = BigMoney.zero(cost.getCurrencyUnit());
+            return new Fit(none, none, optimal, kind, FittingWords.withoutPrices(why), moved);
+        }
+
         /** How far the cost is proven, in a sentence. */
         public Text proof() {
             if (optimal) {
@@ -64,6 +71,9 @@ public record Kit(
                         : Phrase.of("fit.proven-of-its-kind");
             }
             BigMoney gap = cost.minus(lowerBound);
+            if (gap.isZero()) {
+                return Phrase.of("fit.not-proven-unpriced");
+            }
             return Phrase.of(
                     "fit.not-proven",
                     new Price(
@@ -101,6 +111,54 @@ public record Kit(
         checks = List.copyOf(checks);
         parts = List.copyOf(parts);
         wire = List.copyOf(wire);
+    }
+
+    /** With its prices. */
+    public Kit(
+            Job job,
+            String catalogVersion,
+            String fingerprint,
+            List<KitCircuit> circuits,
+            List<KitFeed> feeds,
+            List<KitBlock> blocks,
+            Fit fit,
+            List<Check> checks,
+            List<PartLine> parts,
+            List<WireLine> wire,
+            Totals totals) {
+        this(
+                job,
+                catalogVersion,
+                fingerprint,
+                circuits,
+                feeds,
+                blocks,
+                fit,
+                checks,
+                parts,
+                wire,
+                totals,
+                true);
+    }
+
+    /**
+     * The same kit for those who may not see prices: no figure and no sentence of it tells one.
+     * What it still shows is which choice was cheaper.
+     */
+    public Kit withoutPrices() {
+        return new Kit(
+                job,
+                catalogVersion,
+                fingerprint,
+                circuits,
+                feeds,
+                blocks,
+                fit.withoutPrices(),
+                checks,
+                parts.stream().map(PartLine::withoutPrice).toList(),
+                wire,
+                new Totals(Money.zero(totals.parts().getCurrencyUnit()), totals.massG()),
+                false);
     }
 
     /** Whether no check fails. */

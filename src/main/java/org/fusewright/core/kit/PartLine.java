@@ -36,6 +36,20 @@ public record PartLine(
         surplus = List.copyOf(surplus);
     }
 
+    /** The same line at no price at all. */
+    PartLine withoutPrice() {
+        return new PartLine(
+                part,
+                group,
+                quantity,
+                usedAt,
+                BigMoney.zero(unitPrice.getCurrencyUnit()),
+                Money.zero(extended.getCurrencyUnit()),
+                massG,
+                contains,
+                surplus);
+    }
+
     /** The unit of the quantity: "m" for wire, else "each". */
     public String unit() {
         return part instanceof Wire ? "m" : "each";

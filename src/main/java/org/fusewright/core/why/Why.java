@@ -78,10 +78,13 @@ public final class Why {
                                                             lead.lead(), job.surroundings())));
             case "short" -> deadShort(of);
             case "price" ->
-                    of.isEmpty()
+                    kit.priced() && of.isEmpty()
                             ? Optional.of(explained(PriceFormulas.total(kit)))
                             : Optional.empty();
-            case "line" -> PriceFormulas.line(kit, of).map(Why::explained);
+            case "line" ->
+                    kit.priced()
+                            ? PriceFormulas.line(kit, of).map(Why::explained)
+                            : Optional.empty();
             case "check" -> check(of);
             default -> Optional.empty();
         };

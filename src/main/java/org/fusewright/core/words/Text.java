@@ -25,6 +25,19 @@ public sealed interface Text permits Phrase, Amount, Bare, Exact, Price, Series,
         return new Series(things, Series.COMMA);
     }
 
+    /** Whether it says an amount of money. */
+    default boolean namesPrice() {
+        return switch (this) {
+            case Price _ -> true;
+            case Phrase phrase ->
+                    phrase.values().stream()
+                            .anyMatch(value -> value instanceof Text text && text.namesPrice());
+            case Series series -> series.texts().stream().anyMatch(Text::namesPrice);
+            case Bare bare -> bare.figure().namesPrice();
+            case Amount _, Exact _, Verbatim _ -> false;
+        };
+    }
+
     /** As documents and files say it, whoever reads them. */
     default String english() {
         return Wording.ENGLISH.say(this);

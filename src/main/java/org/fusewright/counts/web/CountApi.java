@@ -12,10 +12,12 @@ import org.fusewright.counts.BagCount;
 import org.fusewright.counts.CountSummary;
 import org.fusewright.counts.Counts;
 import org.fusewright.counts.Heard;
+import org.fusewright.counts.NewCount;
 import org.fusewright.counts.Way;
 import org.fusewright.counts.load.CountRequests;
 import org.fusewright.papers.Paper;
 import org.fusewright.web.Asked;
+import org.fusewright.web.ChangedBy;
 import org.fusewright.web.LimitedBody;
 import org.fusewright.web.Problems;
 import org.fusewright.web.Versions;
@@ -122,7 +124,14 @@ class CountApi {
             consumes = MediaType.APPLICATION_JSON_VALUE,
             produces = MediaType.APPLICATION_JSON_VALUE)
     ResponseEntity<CountDocument> create(InputStream body) throws IOException {
-        BagCount count = counts.create(CountRequests.readNewCount(LimitedBody.read(body)));
+        NewCount wish = CountRequests.readNewCount(LimitedBody.read(body));
+        BagCount count =
+                counts.create(
+                        new NewCount(
+                                wish.jobId(),
+                                wish.revision(),
+                                wish.sets(),
+                                ChangedBy.orGiven(wish.by())));
         return ResponseEntity.created(URI.create("/api/counts/" + count.id()))
                 .eTag(Versions.print(count.version()))
                 .body(document(count));
@@ -157,7 +166,13 @@ class CountApi {
     ResponseEntity<CountDocument> addPieces(@PathVariable long id, InputStream body)
             throws IOException {
         CountRequests.Pieces pieces = CountRequests.readPieces(LimitedBody.read(body));
-        return answer(counts.add(id, pieces.part(), pieces.pieces(), Way.TAPPED, pieces.by()));
+        return answer(
+                counts.add(
+                        id,
+                        pieces.part(),
+                        pieces.pieces(),
+                        Way.TAPPED,
+                        ChangedBy.orGiven(pieces.by())));
     }
 
     @Operation(
@@ -182,7 +197,7 @@ class CountApi {
             produces = MediaType.APPLICATION_JSON_VALUE)
     ResponseEntity<Scanned> scan(@PathVariable long id, InputStream body) throws IOException {
         CountRequests.Code code = CountRequests.readCode(LimitedBody.read(body));
-        Counts.Scan scan = counts.scan(id, code.code(), code.by());
+        Counts.Scan scan = counts.scan(id, code.code(), ChangedBy.orGiven(code.by()));
         Heard heard = scan.heard();
         return ResponseEntity.ok()
                 .eTag(Versions.print(scan.count().version()))
@@ -223,7 +238,7 @@ class CountApi {
                         agreement.wanted(),
                         agreement.offered(),
                         agreement.pieces(),
-                        agreement.by()));
+                        ChangedBy.orGiven(agreement.by())));
     }
 
     @Operation(
@@ -250,7 +265,8 @@ class CountApi {
     ResponseEntity<CountDocument> withdraw(@PathVariable long id, InputStream body)
             throws IOException {
         CountRequests.Withdrawal back = CountRequests.readWithdrawal(LimitedBody.read(body));
-        return answer(counts.withdraw(id, back.wanted(), back.offered(), back.by()));
+        return answer(
+                counts.withdraw(id, back.wanted(), back.offered(), ChangedBy.orGiven(back.by())));
     }
 
     @Operation(
@@ -311,7 +327,11 @@ class CountApi {
         CountRequests.Weighed weighed = CountRequests.readWeighed(LimitedBody.read(body));
         return answer(
                 counts.weigh(
-                        id, weighed.terms(), weighed.offScale(), weighed.reading(), weighed.by()));
+                        id,
+                        weighed.terms(),
+                        weighed.offScale(),
+                        weighed.reading(),
+                        ChangedBy.orGiven(weighed.by())));
     }
 
     @Operation(
@@ -341,7 +361,12 @@ class CountApi {
             throws IOException {
         CountRequests.Signed signed = CountRequests.readSigned(LimitedBody.read(body));
         BagCount count = unsigned(id);
-        return answer(counts.sign(id, required(ifMatch, count), signed.name(), signed.remark()));
+        return answer(
+                counts.sign(
+                        id,
+                        required(ifMatch, count),
+                        ChangedBy.orGiven(signed.name()),
+                        signed.remark()));
     }
 
     @Operation(

@@ -23,6 +23,7 @@ import org.fusewright.counts.Way;
 import org.fusewright.counts.load.CountRequests;
 import org.fusewright.counts.web.CountView.Notice;
 import org.fusewright.jobs.Jobs;
+import org.fusewright.web.ChangedBy;
 import org.fusewright.web.Downloads;
 import org.fusewright.web.Figures;
 import org.fusewright.web.Typed;
@@ -367,7 +368,7 @@ class CountPages {
     }
 
     private static String name(String by) {
-        String name = by.strip();
+        String name = ChangedBy.orGiven(by).strip();
         if (name.isEmpty() || name.length() > LONGEST_NAME || isBroken(name)) {
             throw refused("/by", "wrong.who", LONGEST_NAME);
         }

@@ -33,8 +33,10 @@ final class ArrangementsDocument extends JsonDocument {
         }
         json.endList();
         flag("picked", offer.picked());
-        decimal("cost", offer.cost().getAmount());
-        word("currency", offer.cost().getCurrencyUnit().getCode());
+        if (offer.priced()) {
+            decimal("cost", offer.cost().getAmount());
+            word("currency", offer.cost().getCurrencyUnit().getCode());
+        }
         flag("optimal", offer.optimal());
         whole("free", offer.free());
         number("busiestA", offer.busiestA());

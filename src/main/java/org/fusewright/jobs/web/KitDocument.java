@@ -32,7 +32,7 @@ import java.math.BigDecimal;
 /**
  * Writes a kit as its JSON document: always the same bytes for the same kit. Figures are rounded to
  * four decimals, lengths are whole millimetres, money keeps its decimals; what is absent is left
- * out.
+ * out, so are the prices of a kit that tells none.
  */
 public final class KitDocument extends JsonDocument {
     private static final int USUAL_BYTES = 128 * 1024;
@@ -72,18 +72,22 @@ public final class KitDocument extends JsonDocument {
         list("feeds", kit.feeds(), this::feed);
         list("blocks", kit.blocks(), this::block);
         object("fit");
-        money("cost", kit.fit().cost());
-        money("lowerBound", kit.fit().lowerBound());
+        if (kit.priced()) {
+            money("cost", kit.fit().cost());
+            money("lowerBound", kit.fit().lowerBound());
+        }
         flag("optimal", kit.fit().optimal());
         word("arrangement", kit.fit().kind().code());
         said("why", kit.fit().why());
         list("moved", kit.fit().moved(), this::move);
         json.endObject();
         list("checks", kit.checks(), this::check);
-        list("parts", kit.parts(), this::part);
+        list("parts", kit.parts(), line -> part(line, kit.priced()));
         list("wire", kit.wire(), this::wire);
         object("totals");
-        decimal("parts", kit.totals().parts().getAmount());
+        if (kit.priced()) {
+            decimal("parts", kit.totals().parts().getAmount());
+        }
         number("massG", kit.totals().massG());
         word("currency", kit.totals().parts().getCurrencyUnit().getCode());
         json.endObject();
@@ -215,7 +219,7 @@ public final class KitDocument extends JsonDocument {
         text("to", move.to());
     }
 
-    private void part(PartLine line) {
+    private void part(PartLine line, boolean priced) {
         Part part = line.part();
         word("part", part.number().value());
         text("title", part.title());
@@ -223,8 +227,10 @@ public final class KitDocument extends JsonDocument {
         decimal("quantity", plain(line.quantity()));
         word("unit", line.unit());
         ids("usedAt", line.usedAt());
-        money("unitPrice", line.unitPrice());
-        decimal("extended", line.extended().getAmount());
+        if (priced) {
+            money("unitPrice", line.unitPrice());
+            decimal("extended", line.extended().getAmount());
+        }
         number("massG", line.massG());
         if (part instanceof BaggedSet) {
             list("contains", line.contains(), this::content);

@@ -40,8 +40,8 @@ public final class PartsTable {
                     Spreadsheet.defused(line.part().title()),
                     line.quantity().stripTrailingZeros().toPlainString(),
                     line.unit(),
-                    line.unitPrice().getAmount().toPlainString(),
-                    line.extended().getAmount().toPlainString(),
+                    kit.priced() ? line.unitPrice().getAmount().toPlainString() : "",
+                    kit.priced() ? line.extended().getAmount().toPlainString() : "",
                     Double.toString(Math.rint(line.massG() * 1e4) / 1e4),
                     Spreadsheet.defused(String.join("; ", line.usedAt())));
         }

@@ -94,11 +94,14 @@ class RevisionApi {
         }
     }
 
-    /** The sums of two parts lists; the difference is left out between different currencies. */
+    /**
+     * The sums of two parts lists, null for those who may not see prices; the difference is left
+     * out between different currencies.
+     */
     record Totals(
-            BigDecimal before,
+            @Nullable BigDecimal before,
             String currencyBefore,
-            BigDecimal after,
+            @Nullable BigDecimal after,
             String currencyAfter,
             @Nullable BigDecimal difference) {}
 
@@ -110,8 +113,8 @@ class RevisionApi {
             String unit,
             BigDecimal before,
             BigDecimal after,
-            BigDecimal extendedBefore,
-            BigDecimal extendedAfter) {}
+            @Nullable BigDecimal extendedBefore,
+            @Nullable BigDecimal extendedAfter) {}
 
     /** A check with another verdict; null where it was not made. */
     record Verdict(
@@ -141,9 +144,9 @@ class RevisionApi {
 
         private static Totals totals(KitDifference kit) {
             return new Totals(
-                    kit.before().getAmount(),
+                    kit.priced() ? kit.before().getAmount() : null,
                     kit.before().getCurrencyUnit().getCode(),
-                    kit.after().getAmount(),
+                    kit.priced() ? kit.after().getAmount() : null,
                     kit.after().getCurrencyUnit().getCode(),
                     kit.dearer().map(Money::getAmount).orElse(null));
         }
@@ -159,8 +162,12 @@ class RevisionApi {
                                             change.unit(),
                                             change.before(),
                                             change.after(),
-                                            change.extendedBefore().getAmount(),
-                                            change.extendedAfter().getAmount()))
+                                            kit.priced()
+                                                    ? change.extendedBefore().getAmount()
+                                                    : null,
+                                            kit.priced()
+                                                    ? change.extendedAfter().getAmount()
+                                                    : null))
                     .toList();
         }
 

@@ -9,10 +9,13 @@ import org.fusewright.jobs.StaleJobException;
 import org.fusewright.quotes.QuotePapers;
 import org.fusewright.quotes.QuoteRefusedException;
 import org.fusewright.quotes.Quotes;
+import org.fusewright.quotes.Shares;
 import org.fusewright.quotes.StaleQuoteException;
 import org.fusewright.quotes.StoredQuote;
+import org.fusewright.web.Asked;
 import org.fusewright.web.ChangedBy;
 import org.fusewright.web.Downloads;
+import org.fusewright.web.Secret;
 import org.fusewright.web.Words;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.HttpStatus;
@@ -25,6 +28,7 @@ import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.servlet.ModelAndView;
+import org.springframework.web.servlet.support.ServletUriComponentsBuilder;
 
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.ObjectNode;
@@ -41,10 +45,12 @@ class QuotePages {
     private static final int PAGE_LENGTH = 50;
 
     private final Quotes quotes;
+    private final Shares shares;
     private final Jobs jobs;
 
-    QuotePages(Quotes quotes, Jobs jobs) {
+    QuotePages(Quotes quotes, Shares shares, Jobs jobs) {
         this.quotes = quotes;
+        this.shares = shares;
         this.jobs = jobs;
     }
 
@@ -155,6 +161,34 @@ class QuotePages {
         }
     }
 
+    /** The link stands on this answer alone. */
+    @PostMapping("/quotes/{id}/shares")
+    ModelAndView share(@PathVariable long id, @RequestParam int revision, @RequestParam int days) {
+        int holds =
+                Asked.value(
+                        "days",
+                        Optional.of(days).filter(d -> d >= 1 && d <= Shares.MOST_DAYS),
+                        Words.say("error.limit", Shares.MOST_DAYS));
+        Secret secret = Secret.draw();
+        try {
+            shares.create(id, revision, secret.hash(), holds);
+        } catch (QuoteRefusedException refused) {
+            return again(id, Words.say(refused.reason()), HttpStatus.CONFLICT);
+        }
+        StoredQuote quote = quotes.get(id, revision);
+        String link =
+                ServletUriComponentsBuilder.fromCurrentContextPath()
+                        .path("/shared/" + secret.text())
+                        .toUriString();
+        return page(quote, form(quote.wishes(), List.of()), "", link, HttpStatus.CREATED);
+    }
+
+    @PostMapping("/quotes/{id}/shares/{share}/revoke")
+    String revoke(@PathVariable long id, @PathVariable long share, @RequestParam int revision) {
+        shares.revoke(id, share);
+        return "redirect:/quotes/" + id + "?revision=" + revision;
+    }
+
     /** To the quote as it is then, to the list when it is gone, or back with the reason why not. */
     private ModelAndView act(long id, Supplier<Optional<StoredQuote>> action) {
         try {
@@ -204,7 +238,19 @@ class QuotePages {
     }
 
     private ModelAndView page(StoredQuote quote, QuoteForm form, String notice, HttpStatus status) {
-        QuoteView view = new QuoteView(quote, form, quotes.listMovedOn(quote), notice);
+        return page(quote, form, notice, "", status);
+    }
+
+    private ModelAndView page(
+            StoredQuote quote, QuoteForm form, String notice, String link, HttpStatus status) {
+        QuoteView view =
+                new QuoteView(
+                        quote,
+                        form,
+                        quotes.listMovedOn(quote),
+                        notice,
+                        shares.list(quote.id(), quote.quote().revision()),
+                        link);
         return new ModelAndView("quotes/quote", Map.of("view", view), status);
     }
 

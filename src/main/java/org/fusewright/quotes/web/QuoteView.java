@@ -5,9 +5,11 @@ import org.fusewright.core.quote.DeviceDifference;
 import org.fusewright.core.quote.LineKind;
 import org.fusewright.core.quote.QuoteAction;
 import org.fusewright.core.quote.QuoteLine;
+import org.fusewright.core.quote.QuoteState;
 import org.fusewright.core.quote.Variant;
 import org.fusewright.core.quote.VariantKind;
 import org.fusewright.core.words.Text;
+import org.fusewright.quotes.QuoteShare;
 import org.fusewright.quotes.StoredQuote;
 import org.fusewright.web.Figures;
 import org.fusewright.web.Words;
@@ -26,8 +28,16 @@ import java.util.Optional;
  *
  * @param movedOn what has moved on since it was worked out
  * @param notice what the last attempt to do something came to; may be empty
+ * @param shares the links by which this revision is read
+ * @param link the address of the link that was made just now; else empty
  */
-public record QuoteView(StoredQuote kept, QuoteForm form, List<Text> movedOn, String notice) {
+public record QuoteView(
+        StoredQuote kept,
+        QuoteForm form,
+        List<Text> movedOn,
+        String notice,
+        List<QuoteShare> shares,
+        String link) {
 
     /** A line of the quote with its places in the variants. */
     public record SharedLine(QuoteLine any, List<Optional<QuoteLine>> inVariants) {}
@@ -36,6 +46,12 @@ public record QuoteView(StoredQuote kept, QuoteForm form, List<Text> movedOn, St
 
     public QuoteView {
         movedOn = List.copyOf(movedOn);
+        shares = List.copyOf(shares);
+    }
+
+    /** Whether it went out, and so may be shared. */
+    public boolean isSent() {
+        return kept.state() != QuoteState.DRAFT;
     }
 
     /** Whether a button for it is shown: earlier revisions are only looked at. */

@@ -1,0 +1,24 @@
+-- The tables of Spring Session, in its own names, which it asks for. Lost in a crash, which makes people log in again,
+-- and left out of backups.
+
+create unlogged table spring_session (
+    primary_id            char(36) primary key,
+    session_id            char(36) not null,
+    creation_time         bigint   not null,
+    last_access_time      bigint   not null,
+    max_inactive_interval integer  not null,
+    expiry_time           bigint   not null,
+    principal_name        varchar(100)
+);
+create unique index spring_session_id on spring_session (session_id);
+create index spring_session_expiry on spring_session (expiry_time);
+create index spring_session_principal on spring_session (principal_name);
+comment on table spring_session is 'Who is logged in; shared by all instances.';
+
+create unlogged table spring_session_attributes (
+    session_primary_id char(36)     not null references spring_session on delete cascade,
+    attribute_name     varchar(200) not null,
+    attribute_bytes    bytea        not null,
+    primary key (session_primary_id, attribute_name)
+);
+comment on table spring_session_attributes is 'What is kept with a session: the id of the account.';
