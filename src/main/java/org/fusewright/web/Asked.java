@@ -3,6 +3,8 @@ package org.fusewright.web;
 import org.springframework.http.HttpStatus;
 import org.springframework.web.server.ResponseStatusException;
 
+import java.net.URI;
+import java.net.URISyntaxException;
 import java.util.Optional;
 
 /** Parameters of a request; one that is not allowed is a bad request that says what is. */
@@ -29,7 +31,16 @@ public final class Asked {
 
     /** An address within this service; the first page in place of any other. */
     public static String local(String address) {
-        return address.matches("/(?![/\\\\])[^\\s\\\\]*") ? address : Readers.START;
+        try {
+            URI parsed = new URI(address);
+            boolean local =
+                    parsed.getScheme() == null
+                            && parsed.getRawAuthority() == null
+                            && address.startsWith("/");
+            return local ? address : Readers.START;
+        } catch (URISyntaxException noAddress) {
+            return Readers.START;
+        }
     }
 
     private static ResponseStatusException refused(String parameter, String words) {

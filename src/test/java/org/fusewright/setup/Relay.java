@@ -33,6 +33,10 @@ final class Relay implements AutoCloseable {
     /** All connections end, and no new one is let in: as when the server has stopped. */
     void cut() throws IOException {
         door.close();
+        hangUp();
+    }
+
+    private void hangUp() throws IOException {
         for (Socket socket = open.poll(); socket != null; socket = open.poll()) {
             socket.close();
         }
@@ -45,7 +49,10 @@ final class Relay implements AutoCloseable {
 
     void mend() throws IOException {
         silent = false;
-        cut();
+        hangUp();
+        if (!door.isClosed()) {
+            return;
+        }
         ServerSocket again = new ServerSocket();
         again.setReuseAddress(true);
         again.bind(new InetSocketAddress(InetAddress.getLoopbackAddress(), port));

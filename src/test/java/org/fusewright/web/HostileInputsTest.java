@@ -329,7 +329,7 @@ class HostileInputsTest {
                                         .get(random.nextInt(5));
                         default -> anyOf(ids.getOrDefault(typeOf(pattern), FIRST), random);
                     };
-            String encoded = encoded(value).replace("+", "%20");
+            String encoded = encoded(shortened(value)).replace("+", "%20");
             place.appendReplacement(
                     path,
                     Matcher.quoteReplacement(
@@ -367,7 +367,7 @@ class HostileInputsTest {
             parameters
                     .append(encoded(anyOf(names, random)))
                     .append('=')
-                    .append(encoded(anyOf(TEXTS, random)))
+                    .append(encoded(shortened(anyOf(TEXTS, random))))
                     .append(i > 0 ? "&" : "");
         }
         return parameters.toString();
@@ -503,6 +503,11 @@ class HostileInputsTest {
 
     private static <T> T anyOf(List<T> of, Random random) {
         return of.get(random.nextInt(of.size()));
+    }
+
+    /** The server hangs up on an address over 8 KB before it has read the rest. */
+    private static String shortened(String text) {
+        return text.substring(0, Math.min(1000, text.length()));
     }
 
     private static String encoded(String text) {

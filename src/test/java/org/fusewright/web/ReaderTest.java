@@ -90,6 +90,7 @@ class ReaderTest {
         "units=imperial&back=/catalog, fusewright-units=imperial, /catalog",
         "language=de&back=//example.org/, fusewright-language=de, /jobs",
         "language=de&back=https://example.org/, fusewright-language=de, /jobs",
+        "language=de&back=/jobs?q=%25_, fusewright-language=de, /jobs",
         "language=de, fusewright-language=de, /jobs",
     })
     void keepsWhatIsPickedAndGoesBack(String form, String cookie, String back) {

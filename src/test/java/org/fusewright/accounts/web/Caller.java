@@ -88,6 +88,14 @@ final class Caller {
         return caller;
     }
 
+    /** The same browser, led to another instance of the service. */
+    Caller at(int port) {
+        Caller moved = new Caller(port);
+        moved.cookies.putAll(cookies);
+        moved.token = token;
+        return moved;
+    }
+
     Answer logIn(String name, String password) {
         get("/log-in");
         Answer answer = post("/log-in", "name=" + encoded(name) + "&password=" + encoded(password));
