@@ -29,17 +29,22 @@ public final class Asked {
         return read.orElseThrow(() -> refused(parameter, words));
     }
 
-    /** An address within this service; the first page in place of any other. */
+    /**
+     * An address within this service; the first page in place of any other. Browsers take any
+     * number of slashes at the begin for another host.
+     */
     public static String local(String address) {
+        return address.startsWith("/") && !address.startsWith("//") && isAddress(address)
+                ? address
+                : Readers.START;
+    }
+
+    private static boolean isAddress(String address) {
         try {
-            URI parsed = new URI(address);
-            boolean local =
-                    parsed.getScheme() == null
-                            && parsed.getRawAuthority() == null
-                            && address.startsWith("/");
-            return local ? address : Readers.START;
+            new URI(address);
+            return true;
         } catch (URISyntaxException noAddress) {
-            return Readers.START;
+            return false;
         }
     }
 

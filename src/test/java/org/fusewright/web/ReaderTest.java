@@ -90,6 +90,8 @@ class ReaderTest {
         "units=imperial&back=/catalog, fusewright-units=imperial, /catalog",
         "language=de&back=//example.org/, fusewright-language=de, /jobs",
         "language=de&back=https://example.org/, fusewright-language=de, /jobs",
+        "language=de&back=///example.org/, fusewright-language=de, /jobs",
+        "language=de&back=/%5Cexample.org/, fusewright-language=de, /jobs",
         "language=de&back=/jobs?q=%25_, fusewright-language=de, /jobs",
         "language=de, fusewright-language=de, /jobs",
     })
