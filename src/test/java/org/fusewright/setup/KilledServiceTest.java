@@ -31,7 +31,7 @@ import java.util.concurrent.atomic.AtomicInteger;
  * What was acknowledged stays, whole, whoever is killed and when. {@code -Dfusewright.kills=50}
  * kills that often; the moments follow from the number of the kill.
  */
-@Timeout(value = 30, unit = TimeUnit.MINUTES)
+@Timeout(value = 3, unit = TimeUnit.HOURS)
 class KilledServiceTest {
     private static final int KILLS = Integer.getInteger("fusewright.kills", 3);
     private static final int WRITERS = 3;

@@ -24,8 +24,10 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
+import java.util.stream.Stream;
 
 /** What the service does when its machine fails it, and how it ends. */
 @Timeout(value = 3, unit = TimeUnit.MINUTES)
@@ -193,13 +195,18 @@ class ServiceFaultsTest {
             throws IOException, InterruptedException {
         try (ServiceProcess service =
                 ServiceProcess.start(home, "--logging.structured.format.console=ecs")) {
-            service.database().destroyForcibly();
-            HttpResponse<String> failed =
-                    send(
-                            service,
-                            HttpRequest.newBuilder(
-                                            service.address().resolve("/jobs/1?secret=s3cr3t"))
-                                    .header("X-Request-Id", "shop-window-17"));
+            HttpResponse<String> failed;
+            signal("STOP", service.database());
+            try {
+                failed =
+                        send(
+                                service,
+                                HttpRequest.newBuilder(
+                                                service.address().resolve("/jobs/1?secret=s3cr3t"))
+                                        .header("X-Request-Id", "shop-window-17"));
+            } finally {
+                signal("CONT", service.database());
+            }
             assertThat(failed.statusCode()).isEqualTo(503);
             assertThat(failed.headers().firstValue("X-Request-Id")).hasValue("shop-window-17");
             assertThat(service.lines()).isNotEmpty();
@@ -217,5 +224,14 @@ class ServiceFaultsTest {
                     .doesNotContain(Files.readString(home.resolve("database-password")))
                     .doesNotContain("s3cr3t");
         }
+    }
+
+    /** To a process and to all that it has started. */
+    private static void signal(String name, ProcessHandle process)
+            throws IOException, InterruptedException {
+        List<String> command = new ArrayList<>(List.of("kill", "-" + name));
+        Stream.concat(Stream.of(process), process.descendants())
+                .forEach(each -> command.add(String.valueOf(each.pid())));
+        assertThat(new ProcessBuilder(command).start().waitFor()).isZero();
     }
 }
