@@ -1,5 +1,7 @@
 package org.fusewright.core.catalog;
 
+import org.jspecify.annotations.Nullable;
+
 import java.util.regex.Pattern;
 
 /** The number by which a part is ordered; 1 to 40 letters, digits, dots, dashes or slashes. */
@@ -21,7 +23,12 @@ public record PartNumber(String value) implements Comparable<PartNumber> {
         return value.compareTo(other.value);
     }
 
-    // Its text remembers its hash; maps ask for it thousands of times for one kit.
+    // Maps ask for these thousands of times for one kit; the text remembers its hash.
+    @Override
+    public boolean equals(@Nullable Object other) {
+        return other instanceof PartNumber number && value.equals(number.value);
+    }
+
     @Override
     public int hashCode() {
         return value.hashCode();

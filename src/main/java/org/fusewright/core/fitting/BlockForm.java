@@ -88,6 +88,11 @@ public record BlockForm(
                 otherEmptyPositionMicros);
     }
 
+    /** Whether the other is this form, whatever its limits and costs. */
+    boolean isOfSameParts(BlockForm other) {
+        return block.equals(other.block) && cap.equals(other.cap);
+    }
+
     /** Whether the item alone is within height, current and width of this form. */
     public boolean takes(FittingItem item) {
         return clearanceMm >= item.heightMm()

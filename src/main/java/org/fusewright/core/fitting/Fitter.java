@@ -135,7 +135,10 @@ public final class Fitter {
             return new Arrangement(List.of(), 0, 0, true, unplaced, List.of(), List.of());
         }
         List<List<FittingItem>> groups = listByLocation();
-        List<Site> sites = groups.stream().map(this::siteWithoutWishes).toList();
+        List<Site> sites = new ArrayList<>(groups.size());
+        for (List<FittingItem> group : groups) {
+            sites.add(siteWithoutWishes(group));
+        }
         SpareSplit split = SpareSplit.find(sites, task.sparePositions(), stepsALocation);
         List<Kept> kept = new ArrayList<>();
         for (int s = 0; s < sites.size(); s++) {
@@ -236,7 +239,11 @@ public final class Fitter {
     }
 
     private Site siteWithoutWishes(List<FittingItem> items) {
-        return site(items.stream().map(Fitter::withoutWish).toList());
+        List<FittingItem> free = new ArrayList<>(items.size());
+        for (FittingItem item : items) {
+            free.add(withoutWish(item));
+        }
+        return site(free);
     }
 
     /** The items of a location, each with a place at that place. */

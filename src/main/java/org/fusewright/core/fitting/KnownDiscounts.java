@@ -74,12 +74,7 @@ public final class KnownDiscounts {
         int[] counts = new int[task.forms().size()];
         for (PlacedBlock block : arrangement.blocks()) {
             for (int f = 0; f < counts.length; f++) {
-                BlockForm form = task.forms().get(f);
-                counts[f] +=
-                        form.block().equals(block.form().block())
-                                        && form.cap().equals(block.form().cap())
-                                ? 1
-                                : 0;
+                counts[f] += task.forms().get(f).isOfSameParts(block.form()) ? 1 : 0;
             }
         }
         return counts;

@@ -32,6 +32,12 @@ record Room(List<BlockForm> forms, int sparePositions, List<Long> figures) {
         return new Room(task.forms(), task.sparePositions(), figures);
     }
 
+    // The same forms are asked for again and again: only the figures tell rooms apart.
+    @Override
+    public int hashCode() {
+        return 31 * sparePositions + figures.hashCode();
+    }
+
     /** The task in an order that follows from the room alone. */
     static FittingTask inOrder(FittingTask task) {
         List<FittingItem> items = new ArrayList<>(task.items().size());

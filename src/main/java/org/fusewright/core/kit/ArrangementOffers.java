@@ -8,7 +8,6 @@ import org.fusewright.core.fitting.PlacedBlock;
 import org.fusewright.core.job.ArrangementKind;
 import org.fusewright.core.job.Choices;
 import org.fusewright.core.kit.Arranging.Arranged;
-import org.fusewright.core.pricing.Stock;
 import org.fusewright.core.sizing.SizedJob;
 
 import java.util.ArrayList;
@@ -44,10 +43,9 @@ final class ArrangementOffers {
     }
 
     static List<ArrangementOffer> list(
-            SizedJob sized, Stock stock, Choices choices, KnownDiscounts known) {
-        FittingModel model = FittingModel.of(sized, stock, choices);
+            FittingModel model, SizedJob sized, Choices choices, KnownDiscounts known) {
         FittingTask task = model.task();
-        Arranging arranging = Arranging.of(model, sized, choices, known);
+        Arranging arranging = Arranging.of(model, sized, known);
         Map<Looks, Found> found = new LinkedHashMap<>();
         for (ArrangementKind kind : ArrangementKind.values()) {
             arranging

@@ -7,7 +7,6 @@ import org.fusewright.core.fitting.Discount;
 import org.fusewright.core.fitting.Fitter;
 import org.fusewright.core.fitting.KnownDiscounts;
 import org.fusewright.core.job.ArrangementKind;
-import org.fusewright.core.job.Choices;
 import org.fusewright.core.sizing.SizedJob;
 
 import java.util.Comparator;
@@ -38,7 +37,6 @@ final class Arranging {
 
     private final FittingModel model;
     private final SizedJob sized;
-    private final Choices choices;
     private final KnownDiscounts known;
 
     /** Empty where no bag can save anything. */
@@ -49,10 +47,9 @@ final class Arranging {
     private final Arranged cheapest;
     private final Alternatives others;
 
-    private Arranging(FittingModel model, SizedJob sized, Choices choices, KnownDiscounts known) {
+    private Arranging(FittingModel model, SizedJob sized, KnownDiscounts known) {
         this.model = model;
         this.sized = sized;
-        this.choices = choices;
         this.known = known;
         cheapestByPiece = Fitter.fit(model.task());
         blocksByPiece = assemble(cheapestByPiece);
@@ -69,8 +66,8 @@ final class Arranging {
     /**
      * @param known what was found out for other jobs, kept by the caller
      */
-    static Arranging of(FittingModel model, SizedJob sized, Choices choices, KnownDiscounts known) {
-        return new Arranging(model, sized, choices, known);
+    static Arranging of(FittingModel model, SizedJob sized, KnownDiscounts known) {
+        return new Arranging(model, sized, known);
     }
 
     FittingModel model() {
@@ -117,7 +114,7 @@ final class Arranging {
     }
 
     private List<KitBlock> assemble(Arrangement arrangement) {
-        return BlockAssembly.assemble(arrangement, sized, model.stock(), choices);
+        return BlockAssembly.assemble(arrangement, sized, model.stock(), model.blocks());
     }
 
     private Arranged arranged(Alternative byPiece) {
@@ -129,7 +126,7 @@ final class Arranging {
         if (savings.isEmpty() || before.blocks().isEmpty()) {
             return new Arranged(before, 0, blocks);
         }
-        if (!model.isOfOneFamily()) {
+        if (!model.blocks().areOfOneFamily()) {
             long saved = savings.get().micros(blocks);
             long lowest = savings.get().lowestCostMicros(before.lowerBoundMicros());
             return new Arranged(before.lessDiscount(saved, lowest), saved, blocks);

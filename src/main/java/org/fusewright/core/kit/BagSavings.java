@@ -6,7 +6,7 @@ import org.fusewright.core.fitting.BlockForm;
 import org.fusewright.core.fitting.Discount;
 import org.fusewright.core.fitting.FittingTask;
 import org.fusewright.core.fitting.Prices;
-import org.fusewright.core.kit.FittingModel.FormParts;
+import org.fusewright.core.kit.BuildableBlocks.FormParts;
 import org.fusewright.core.pricing.Bags;
 import org.fusewright.core.sizing.SizedJob;
 
@@ -41,7 +41,7 @@ final class BagSavings {
         this.model = model;
         fixedNeed = new int[bags.parts().size()];
         ofBlocks = new boolean[fixedNeed.length];
-        for (FormParts parts : model.parts()) {
+        for (FormParts parts : model.blocks().parts()) {
             parts.all().forEach(this::noteOfBlocks);
             parts.plug().ifPresent(plug -> noteOfBlocks(plug.number()));
         }
@@ -163,7 +163,7 @@ final class BagSavings {
     Discount on(FittingTask task) {
         List<FormParts> parts = new ArrayList<>();
         for (BlockForm form : task.forms()) {
-            parts.add(model.partsOf(form));
+            parts.add(model.blocks().partsOf(form));
         }
         return new ByForm(parts);
     }
@@ -202,7 +202,7 @@ final class BagSavings {
                 }
             }
             if (plug >= 0) {
-                need[plug] += FittingModel.PLUGS_A_POSITION * emptyPositions;
+                need[plug] += BuildableBlocks.PLUGS_A_POSITION * emptyPositions;
             }
             return need;
         }
@@ -223,7 +223,7 @@ final class BagSavings {
             long empty =
                     plug < 0
                             ? 0
-                            : FittingModel.PLUGS_A_POSITION
+                            : BuildableBlocks.PLUGS_A_POSITION
                                     * (bags.pieceMicros(plug) - least[plug]);
             return new Most(fixed, blockMicros, empty);
         }

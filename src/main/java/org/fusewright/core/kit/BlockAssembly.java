@@ -1,14 +1,11 @@
 package org.fusewright.core.kit;
 
 import org.fusewright.core.catalog.Block;
-import org.fusewright.core.catalog.Cap;
-import org.fusewright.core.catalog.PartNumber;
-import org.fusewright.core.catalog.Plug;
 import org.fusewright.core.catalog.Relay;
 import org.fusewright.core.fitting.Arrangement;
 import org.fusewright.core.fitting.PlacedBlock;
 import org.fusewright.core.fitting.PlacedItem;
-import org.fusewright.core.job.Choices;
+import org.fusewright.core.kit.BuildableBlocks.FormParts;
 import org.fusewright.core.kit.Cavity.Occupant;
 import org.fusewright.core.kit.KitBlock.Seat;
 import org.fusewright.core.pricing.Stock;
@@ -35,13 +32,13 @@ import java.util.Set;
 final class BlockAssembly {
 
     private final Stock stock;
-    private final Choices choices;
+    private final BuildableBlocks buildable;
     private final Map<String, Seat> seatsByItem = new HashMap<>();
     private final Map<InCavity, Lead> leads = new HashMap<>();
 
-    private BlockAssembly(SizedJob sized, Stock stock, Choices choices) {
+    private BlockAssembly(SizedJob sized, Stock stock, BuildableBlocks buildable) {
         this.stock = stock;
-        this.choices = choices;
+        this.buildable = buildable;
         for (SizedCircuit circuit : sized.circuits()) {
             String id = circuit.id();
             circuit.device()
@@ -63,8 +60,8 @@ final class BlockAssembly {
     }
 
     static List<KitBlock> assemble(
-            Arrangement arrangement, SizedJob sized, Stock stock, Choices choices) {
-        BlockAssembly assembly = new BlockAssembly(sized, stock, choices);
+            Arrangement arrangement, SizedJob sized, Stock stock, BuildableBlocks buildable) {
+        BlockAssembly assembly = new BlockAssembly(sized, stock, buildable);
         Set<String> named = new HashSet<>();
         arrangement.blocks().forEach(placed -> placed.name().ifPresent(named::add));
         List<KitBlock> blocks = new ArrayList<>();
@@ -94,8 +91,7 @@ final class BlockAssembly {
     }
 
     private KitBlock assemble(PlacedBlock placed, String id) {
-        Block block = (Block) stock.catalog().getPart(new PartNumber(placed.form().block()));
-        Cap cap = (Cap) stock.catalog().getPart(new PartNumber(placed.form().cap()));
+        FormParts parts = buildable.partsOf(placed.form());
         List<Seat> seats = new ArrayList<>(placed.items().size());
         for (PlacedItem item : placed.items()) {
             seats.add(seat(item));
@@ -104,11 +100,11 @@ final class BlockAssembly {
         return new KitBlock(
                 id,
                 placed.location(),
-                block,
-                cap,
-                FittingModel.findWedge(block, stock, choices),
+                parts.block(),
+                parts.cap(),
+                parts.wedge(),
                 seats,
-                cavities(id, block, seats));
+                cavities(id, parts, seats));
     }
 
     private Seat seat(PlacedItem placed) {
@@ -119,8 +115,8 @@ final class BlockAssembly {
         return new Seat(positions, seat.circuit(), seat.part());
     }
 
-    private List<Cavity> cavities(String id, Block block, List<Seat> seats) {
-        Optional<Plug> plug = FittingModel.findPlug(block, stock, choices);
+    private List<Cavity> cavities(String id, FormParts parts, List<Seat> seats) {
+        Block block = parts.block();
         List<Cavity> cavities = new ArrayList<>();
         for (int position = 1; position <= block.positions(); position++) {
             for (char side : new char[] {'a', 'b'}) {
@@ -132,7 +128,7 @@ final class BlockAssembly {
                                 position,
                                 side,
                                 occupant,
-                                occupant.isPresent() ? Optional.empty() : plug));
+                                occupant.isPresent() ? Optional.empty() : parts.plug()));
             }
         }
         return cavities;

@@ -1,17 +1,10 @@
 package org.fusewright.core.kit;
 
-import org.fusewright.core.catalog.Block;
-import org.fusewright.core.catalog.Cap;
-import org.fusewright.core.catalog.PartNumber;
-import org.fusewright.core.catalog.Plug;
-import org.fusewright.core.catalog.Wedge;
-import org.fusewright.core.fitting.BlockForm;
 import org.fusewright.core.fitting.FittingItem;
 import org.fusewright.core.fitting.FittingTask;
 import org.fusewright.core.fitting.Place;
 import org.fusewright.core.fitting.Width;
 import org.fusewright.core.job.BlockPlace;
-import org.fusewright.core.job.Choices;
 import org.fusewright.core.job.RelayUse;
 import org.fusewright.core.pricing.PriceList;
 import org.fusewright.core.pricing.Stock;
@@ -24,52 +17,20 @@ import java.util.List;
 import java.util.Optional;
 
 /** The sized job in the words of the fitting: what needs room, and which blocks could give it. */
-record FittingModel(FittingTask task, Stock stock, List<FormParts> parts) {
+record FittingModel(FittingTask task, Stock stock, BuildableBlocks blocks) {
 
-    static final int PLUGS_A_POSITION = 2;
-
-    /** What a block of a form is made of, and what closes each empty cavity. */
-    record FormParts(Block block, Cap cap, Optional<Wedge> wedge, Optional<Plug> plug) {
-
-        /** One of each in a block. */
-        List<PartNumber> all() {
-            return wedge.map(w -> List.of(block.number(), cap.number(), w.number()))
-                    .orElseGet(() -> List.of(block.number(), cap.number()));
-        }
-    }
-
-    static FittingModel of(SizedJob sized, Stock stock, Choices choices) {
+    static FittingModel of(
+            SizedJob sized, Stock stock, BuildableBlocks blocks, int sparePositions) {
         List<FittingItem> items = new ArrayList<>();
         for (SizedCircuit circuit : sized.circuits()) {
-            items.addAll(itemsOf(circuit));
+            addItems(circuit, items);
         }
-        List<FormParts> parts = listParts(stock, choices);
-        List<BlockForm> forms = new ArrayList<>(parts.size());
-        for (FormParts of : parts) {
-            forms.add(form(of, stock));
-        }
-        FittingTask task = new FittingTask(items, forms, choices.sparePositions());
-        return new FittingModel(task, stock, parts);
+        return new FittingModel(
+                new FittingTask(items, blocks.forms(), sparePositions), stock, blocks);
     }
 
     PriceList prices() {
         return stock.prices();
-    }
-
-    /** What a form is made of, which may be one of the task with other limits. */
-    FormParts partsOf(BlockForm form) {
-        for (FormParts of : parts) {
-            if (of.block.number().value().equals(form.block())
-                    && of.cap.number().value().equals(form.cap())) {
-                return of;
-            }
-        }
-        throw new IllegalArgumentException("no form of this model: " + form);
-    }
-
-    /** Whether all blocks take terminals of one family. */
-    boolean isOfOneFamily() {
-        return parts.stream().map(of -> of.block.terminalFamily()).distinct().count() <= 1;
     }
 
     /** In the job's currency. */
@@ -89,8 +50,7 @@ record FittingModel(FittingTask task, Stock stock, List<FormParts> parts) {
         return circuit + "/relay";
     }
 
-    private static List<FittingItem> itemsOf(SizedCircuit circuit) {
-        List<FittingItem> items = new ArrayList<>();
+    private static void addItems(SizedCircuit circuit, List<FittingItem> items) {
         String location = circuit.resolved().circuit().location();
         circuit.device()
                 .ifPresent(
@@ -124,7 +84,6 @@ record FittingModel(FittingTask task, Stock stock, List<FormParts> parts) {
                                                         .relay()
                                                         .flatMap(RelayUse::place)
                                                         .map(FittingModel::place))));
-        return items;
     }
 
     /** No block takes more by far; beyond it the search need not tell currents apart. */
@@ -134,56 +93,5 @@ record FittingModel(FittingTask task, Stock stock, List<FormParts> parts) {
 
     private static String deviceOwner(SizedCircuit circuit) {
         return circuit.resolved().circuit().contactFrom().orElse(circuit.id());
-    }
-
-    /** Every stocked block with every stocked cap that closes it; wedge and plugs as chosen. */
-    private static List<FormParts> listParts(Stock stock, Choices choices) {
-        List<FormParts> parts = new ArrayList<>();
-        for (Block block : stock.list(Block.class)) {
-            for (Cap cap : stock.list(Cap.class)) {
-                if (cap.fits().contains(block.number())) {
-                    parts.add(
-                            new FormParts(
-                                    block,
-                                    cap,
-                                    findWedge(block, stock, choices),
-                                    findPlug(block, stock, choices)));
-                }
-            }
-        }
-        return parts;
-    }
-
-    private static BlockForm form(FormParts parts, Stock stock) {
-        PriceList prices = stock.prices();
-        Block block = parts.block;
-        long cost = 0;
-        for (PartNumber part : parts.all()) {
-            cost += prices.unitPriceMicros(part);
-        }
-        long plugMicros = parts.plug.map(p -> prices.unitPriceMicros(p.number())).orElse(0L);
-        return new BlockForm(
-                block.number().value(),
-                parts.cap.number().value(),
-                block.positions(),
-                block.relayPairs().stream().map(Block.RelayPair::first).toList(),
-                parts.cap.clearanceMm(),
-                block.maxTotalA(),
-                block.maxPositionA(),
-                cost,
-                PLUGS_A_POSITION * plugMicros);
-    }
-
-    static Optional<Wedge> findWedge(Block block, Stock stock, Choices choices) {
-        return choices.lockingWedge()
-                ? stock.findCheapest(Wedge.class, wedge -> wedge.fits().contains(block.number()))
-                : Optional.empty();
-    }
-
-    static Optional<Plug> findPlug(Block block, Stock stock, Choices choices) {
-        return choices.plugEmptyCavities()
-                ? stock.findCheapest(
-                        Plug.class, plug -> plug.family().equals(block.terminalFamily()))
-                : Optional.empty();
     }
 }

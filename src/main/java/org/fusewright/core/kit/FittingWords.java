@@ -18,11 +18,14 @@ import org.fusewright.core.words.Unit;
 
 import java.math.RoundingMode;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 
 /** Why these blocks and not others, in shop language. */
 final class FittingWords {
@@ -95,10 +98,10 @@ final class FittingWords {
         } else if (asked != ArrangementKind.CHEAPEST) {
             words.add(difference(asked));
         }
-        reasons.list(task, arranging.cheapestByPiece()).stream()
-                .limit(MOST_REJECTED)
-                .map(this::rejection)
-                .forEach(words::add);
+        List<Rejected> rejected = reasons.list(task, arranging.cheapestByPiece());
+        for (Rejected each : rejected.subList(0, Math.min(MOST_REJECTED, rejected.size()))) {
+            words.add(rejection(each));
+        }
         for (FittingItem item : task.items()) {
             if (picked.unplaced().contains(item.id())) {
                 words.add(smallestChange(item));
@@ -193,23 +196,24 @@ final class FittingWords {
     }
 
     private Text relayReason(Map<BlockForm, Integer> blocks) {
-        List<String> without =
-                blocks.keySet().stream()
-                        .filter(form -> form.relayPairStarts().isEmpty())
-                        .map(BlockForm::block)
-                        .distinct()
-                        .toList();
+        Set<String> without = new LinkedHashSet<>();
         int pairs = 0;
         for (Map.Entry<BlockForm, Integer> form : blocks.entrySet()) {
+            if (form.getKey().relayPairStarts().isEmpty()) {
+                without.add(form.getKey().block());
+            }
             pairs += form.getValue() * form.getKey().relayPairStarts().size();
         }
-        long relays = task.items().stream().filter(i -> i.width() == Width.RELAY_PAIR).count();
+        int relays = 0;
+        for (FittingItem item : task.items()) {
+            relays += item.width() == Width.RELAY_PAIR ? 1 : 0;
+        }
         return without.isEmpty()
                 ? Phrase.counted("fitting.pairs-not-free", relays, pairs)
                 : Phrase.counted("fitting.pairs-lacking", relays, takesNoRelay(without));
     }
 
-    private static Text takesNoRelay(List<String> blocks) {
+    private static Text takesNoRelay(Set<String> blocks) {
         Text named =
                 blocks.stream()
                         .map(Text::verbatim)
@@ -219,10 +223,13 @@ final class FittingWords {
     }
 
     private Text capReason(Map<BlockForm, Integer> blocks) {
-        BlockForm lowest = blocks.keySet().stream().min(BY_CLEARANCE).orElseThrow();
-        long tooTall =
-                task.items().stream().filter(i -> i.heightMm() > lowest.clearanceMm()).count();
-        double tallest = task.items().stream().mapToDouble(FittingItem::heightMm).max().orElse(0);
+        BlockForm lowest = Collections.min(blocks.keySet(), BY_CLEARANCE);
+        int tooTall = 0;
+        double tallest = 0;
+        for (FittingItem item : task.items()) {
+            tooTall += item.heightMm() > lowest.clearanceMm() ? 1 : 0;
+            tallest = Math.max(tallest, item.heightMm());
+        }
         return Phrase.counted(
                 "fitting.cap-too-low",
                 tooTall,
@@ -311,16 +318,11 @@ final class FittingWords {
     }
 
     private static Text listed(Map<BlockForm, Integer> forms) {
-        return Text.listed(
-                forms.entrySet().stream()
-                        .map(
-                                form ->
-                                        Phrase.of(
-                                                "fitting.blocks",
-                                                form.getValue(),
-                                                form.getKey().block(),
-                                                form.getKey().cap()))
-                        .toList());
+        List<Text> listed = new ArrayList<>(forms.size());
+        forms.forEach(
+                (form, count) ->
+                        listed.add(Phrase.of("fitting.blocks", count, form.block(), form.cap())));
+        return Text.listed(listed);
     }
 
     private static Text amperes(double currentA) {

@@ -6,6 +6,7 @@ import org.fusewright.core.check.CheckCode;
 import org.fusewright.core.fitting.KnownDiscounts;
 import org.fusewright.core.fitting.KnownReasons;
 import org.fusewright.core.job.ArrangementKind;
+import org.fusewright.core.job.Choices;
 import org.fusewright.core.job.Job;
 import org.fusewright.core.job.JobProblem;
 import org.fusewright.core.job.JobResolver;
@@ -20,8 +21,6 @@ import org.fusewright.core.sizing.Sizer;
 import org.fusewright.core.sizing.WhatIf;
 import org.joda.money.CurrencyUnit;
 
-import java.util.ArrayList;
-import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
@@ -34,9 +33,25 @@ import java.util.stream.Collectors;
 public final class KitPlanner {
 
     private final Catalog catalog;
-    private final Map<CurrencyUnit, PlacedStocks> stocks;
+    private final Map<CurrencyUnit, Stocked> stocks;
     private final KnownReasons reasons = new KnownReasons();
     private final KnownDiscounts discounts = new KnownDiscounts();
+
+    /** What can be bought in one currency. */
+    private record Stocked(PlacedStocks placed, BuildableBlocks.Choice blocks) {
+
+        static Stocked of(Stock stock) {
+            return new Stocked(PlacedStocks.of(stock), BuildableBlocks.Choice.of(stock));
+        }
+
+        Stock stock() {
+            return placed.stock();
+        }
+
+        FittingModel model(SizedJob sized, Choices choices) {
+            return FittingModel.of(sized, stock(), blocks.with(choices), choices.sparePositions());
+        }
+    }
 
     private KitPlanner(Catalog catalog) {
         this.catalog = catalog;
@@ -45,7 +60,7 @@ public final class KitPlanner {
                         .collect(
                                 Collectors.toUnmodifiableMap(
                                         currency -> currency,
-                                        currency -> PlacedStocks.of(Stock.of(catalog, currency))));
+                                        currency -> Stocked.of(Stock.of(catalog, currency))));
     }
 
     public static KitPlanner of(Catalog catalog) {
@@ -58,12 +73,11 @@ public final class KitPlanner {
      * @throws MalformedJobException when the job asks for what the catalog does not stock
      */
     public Kit plan(Job job) {
-        PlacedStocks placed = stockIn(job.currency());
-        Stock stock = placed.stock();
-        ResolvedJob resolved = JobResolver.resolve(job, stock);
-        SizedJob sized = Sizer.size(resolved, placed);
-        FittingModel model = FittingModel.of(sized, stock, job.choices());
-        Arranging arranging = Arranging.of(model, sized, job.choices(), discounts);
+        Stocked stocked = stockIn(job.currency());
+        ResolvedJob resolved = JobResolver.resolve(job, stocked.stock());
+        SizedJob sized = Sizer.size(resolved, stocked.placed());
+        FittingModel model = stocked.model(sized, job.choices());
+        Arranging arranging = Arranging.of(model, sized, discounts);
         ArrangementKind asked = job.choices().arrangement();
         Pick pick = arranging.pick(asked);
         List<KitBlock> blocks = pick.arranged().blocks();
@@ -104,10 +118,10 @@ public final class KitPlanner {
      * @throws MalformedJobException when the job asks for what the catalog does not stock
      */
     public List<ArrangementOffer> listArrangements(Job job) {
-        PlacedStocks placed = stockIn(job.currency());
-        Stock stock = placed.stock();
-        SizedJob sized = Sizer.size(JobResolver.resolve(job, stock), placed);
-        return ArrangementOffers.list(sized, stock, job.choices(), discounts);
+        Stocked stocked = stockIn(job.currency());
+        SizedJob sized = Sizer.size(JobResolver.resolve(job, stocked.stock()), stocked.placed());
+        FittingModel model = stocked.model(sized, job.choices());
+        return ArrangementOffers.list(model, sized, job.choices(), discounts);
     }
 
     /**
@@ -121,19 +135,29 @@ public final class KitPlanner {
 
     /** In the order of the codes; under one code, in the order in which they were made. */
     private static List<Check> byCode(List<Check> ofSizes, List<Check> ofBlocks) {
-        Map<CheckCode, List<Check>> byCode = new EnumMap<>(CheckCode.class);
-        for (List<Check> checks : List.of(ofSizes, ofBlocks)) {
-            for (Check check : checks) {
-                byCode.computeIfAbsent(check.code(), code -> new ArrayList<>()).add(check);
-            }
+        // Counted first, then put in place: a list for each code would cost more than the sorting.
+        int[] next = new int[CheckCode.values().length + 1];
+        for (Check check : ofSizes) {
+            next[check.code().ordinal() + 1]++;
         }
-        List<Check> checks = new ArrayList<>(ofSizes.size() + ofBlocks.size());
-        byCode.values().forEach(checks::addAll);
-        return checks;
+        for (Check check : ofBlocks) {
+            next[check.code().ordinal() + 1]++;
+        }
+        for (int code = 1; code < next.length; code++) {
+            next[code] += next[code - 1];
+        }
+        Check[] checks = new Check[ofSizes.size() + ofBlocks.size()];
+        for (Check check : ofSizes) {
+            checks[next[check.code().ordinal()]++] = check;
+        }
+        for (Check check : ofBlocks) {
+            checks[next[check.code().ordinal()]++] = check;
+        }
+        return List.of(checks);
     }
 
-    private PlacedStocks stockIn(CurrencyUnit currency) {
-        PlacedStocks stock = stocks.get(currency);
+    private Stocked stockIn(CurrencyUnit currency) {
+        Stocked stock = stocks.get(currency);
         if (stock == null) {
             String offered =
                     stocks.keySet().stream()

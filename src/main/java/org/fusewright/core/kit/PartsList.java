@@ -4,7 +4,7 @@ import org.fusewright.core.catalog.BaggedSet;
 import org.fusewright.core.catalog.Part;
 import org.fusewright.core.catalog.PartNumber;
 import org.fusewright.core.job.ResolvedJob;
-import org.fusewright.core.pricing.Covering;
+import org.fusewright.core.pricing.Bags;
 import org.fusewright.core.pricing.PriceList;
 import org.fusewright.core.pricing.Stock;
 import org.fusewright.core.words.Phrase;
@@ -21,8 +21,6 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import java.util.SortedMap;
-import java.util.TreeMap;
 
 /**
  * Counts what the drawing shows and makes the lines of the parts list. Bagged sets take their part
@@ -34,8 +32,30 @@ final class PartsList {
             Comparator.comparing(line -> line.part().number());
 
     private final Stock stock;
-    private final Map<PartNumber, List<String>> places = new HashMap<>();
+    private final Map<PartNumber, Need> needs = new HashMap<>();
     private final Map<PartGroup, List<PartLine>> lines = new EnumMap<>(PartGroup.class);
+
+    /** Where a part is needed; the first places are taken first. */
+    private static final class Need {
+        private final Part part;
+        private final List<String> places = new ArrayList<>();
+        private int taken;
+
+        Need(Part part) {
+            this.part = part;
+        }
+
+        int open() {
+            return places.size() - taken;
+        }
+
+        /** The first places that are still open, at most so many. */
+        List<String> take(int most) {
+            int from = taken;
+            taken += Math.min(most, open());
+            return List.copyOf(places.subList(from, taken));
+        }
+    }
 
     private PartsList(Stock stock) {
         this.stock = stock;
@@ -116,25 +136,36 @@ final class PartsList {
     }
 
     private void need(Part part, String place) {
-        places.computeIfAbsent(part.number(), number -> new ArrayList<>()).add(place);
+        Need need = needs.get(part.number());
+        if (need == null) {
+            need = new Need(part);
+            needs.put(part.number(), need);
+        }
+        need.places.add(place);
     }
 
     private void addBagsAndPieces() {
-        SortedMap<PartNumber, Integer> need = new TreeMap<>();
-        places.forEach((part, at) -> need.put(part, at.size()));
-        Covering.Cover cover = Covering.cover(need, stock);
-        cover.bags().forEach(this::addBags);
-        cover.loose()
-                .forEach(
-                        (number, quantity) -> {
-                            Part part = stock.catalog().getPart(number);
-                            BigDecimal pieces = BigDecimal.valueOf(quantity);
-                            add(part, PartGroup.of(part), pieces, takePlaces(number, quantity));
-                        });
+        Bags bags = stock.bags();
+        int[] baggable = new int[bags.parts().size()];
+        for (int p = 0; p < baggable.length; p++) {
+            Need need = needs.get(bags.parts().get(p));
+            baggable[p] = need == null ? 0 : need.open();
+        }
+        int[] counts = bags.cheapest(baggable);
+        for (int s = 0; s < counts.length; s++) {
+            if (counts[s] > 0) {
+                addBags(bags.sets().get(s), counts[s]);
+            }
+        }
+        for (Need need : needs.values()) {
+            int open = need.open();
+            if (open > 0) {
+                add(need.part, PartGroup.of(need.part), BigDecimal.valueOf(open), need.take(open));
+            }
+        }
     }
 
-    private void addBags(PartNumber number, int quantity) {
-        BaggedSet set = (BaggedSet) stock.catalog().getPart(number);
+    private void addBags(BaggedSet set, int quantity) {
         Set<String> usedAt = new LinkedHashSet<>();
         List<BaggedSet.Content> surplus = new ArrayList<>();
         for (BaggedSet.Content content : set.contains()) {
@@ -149,13 +180,9 @@ final class PartsList {
         add(set, PartGroup.SET, bags, List.copyOf(usedAt), set.contains(), surplus);
     }
 
-    /** Takes the first places that are still open for a part, at most so many. */
     private List<String> takePlaces(PartNumber part, int most) {
-        List<String> open = places.getOrDefault(part, List.of());
-        int count = Math.min(most, open.size());
-        List<String> taken = List.copyOf(open.subList(0, count));
-        places.put(part, open.subList(count, open.size()));
-        return taken;
+        Need need = needs.get(part);
+        return need == null ? List.of() : need.take(most);
     }
 
     private void add(WireLine wire) {

@@ -347,8 +347,9 @@ final class FeedSizing {
             restA += services.get(i).currentA();
         }
         List<Joint> chain = loom.splices().arrange(areasMm2, chosen.wire().areaMm2());
-        List<SizedSplice> splices = new ArrayList<>();
-        List<Outlet> outlets = new ArrayList<>();
+        List<SizedSplice> splices = new ArrayList<>(chain.size());
+        List<Outlet> outlets = new ArrayList<>(services.size());
+        boolean allFit = true;
         leads.add(
                 loom.lead(
                         id + "/main",
@@ -363,6 +364,7 @@ final class FeedSizing {
         int pigtails = 0;
         for (int j = 0; j < chain.size(); j++) {
             Joint joint = chain.get(j);
+            allFit &= joint.fits();
             LeadEnd.AtSplice at = new LeadEnd.AtSplice(id + "/splice-" + (j + 1));
             splices.add(new SizedSplice(at.splice(), joint.part(), joint.leads()));
             here = here.plusContact(joint.ohm(), Math.min(restA, demand.runningA()));
@@ -416,7 +418,7 @@ final class FeedSizing {
                 outlets,
                 leads,
                 splices,
-                chain.stream().allMatch(Joint::fits),
+                allFit,
                 why);
     }
 

@@ -9,7 +9,6 @@ import org.fusewright.core.fitting.Arrangement;
 import org.fusewright.core.fitting.BlockForm;
 import org.fusewright.core.fitting.Fitter;
 import org.fusewright.core.fitting.FittingItem;
-import org.fusewright.core.fitting.FittingTask;
 import org.fusewright.core.fitting.PlacedBlock;
 import org.fusewright.core.fitting.PlacedItem;
 import org.fusewright.core.fitting.Width;
@@ -45,22 +44,24 @@ class KitCostTest {
     private static final Catalog SAMPLE = CatalogFolder.read(Path.of("catalog-sample")).catalog();
 
     /** A job on its way to its kit, as far as no block is chosen. */
-    private record Sized(ResolvedJob resolved, SizedJob sized, FittingTask task) {
+    private record Sized(ResolvedJob resolved, SizedJob sized, FittingModel model) {
 
         static Sized of(Job job, Catalog catalog) {
             Stock stock = Stock.of(catalog, job.currency());
             ResolvedJob resolved = JobResolver.resolve(job, stock);
             SizedJob sized = Sizer.size(resolved, PlacedStocks.of(stock));
-            return new Sized(resolved, sized, FittingModel.of(sized, stock, job.choices()).task());
+            BuildableBlocks blocks = BuildableBlocks.Choice.of(stock).with(job.choices());
+            FittingModel model =
+                    FittingModel.of(sized, stock, blocks, job.choices().sparePositions());
+            return new Sized(resolved, sized, model);
         }
 
         /** Before any line is rounded. */
         BigDecimal kitPrice(List<PlacedBlock> placed) {
             Arrangement arrangement =
                     new Arrangement(placed, 0, 0, true, List.of(), List.of(), List.of());
-            Job job = resolved.job();
             List<KitBlock> blocks =
-                    BlockAssembly.assemble(arrangement, sized, resolved.stock(), job.choices());
+                    BlockAssembly.assemble(arrangement, sized, model.stock(), model.blocks());
             LeadEnds ends = LeadEnds.of(blocks);
             List<KitCircuit> circuits = ends.circuits(sized.circuits());
             List<KitFeed> feeds = ends.feeds(sized.feeds());
@@ -83,9 +84,13 @@ class KitCostTest {
 
         Seats(Sized job) {
             this.job = job;
-            locations = job.task.items().stream().map(FittingItem::location).distinct().toList();
+            locations =
+                    job.model.task().items().stream()
+                            .map(FittingItem::location)
+                            .distinct()
+                            .toList();
             relaysFirst =
-                    job.task.items().stream()
+                    job.model.task().items().stream()
                             .sorted(Comparator.comparing(FittingItem::width).reversed())
                             .toList();
         }
@@ -101,9 +106,9 @@ class KitCostTest {
                 seated.forEach(List::clear);
                 return;
             }
-            int kinds = job.task.forms().size() * locations.size();
+            int kinds = job.model.task().forms().size() * locations.size();
             for (int next = kind; next < kinds && more > 0; next++) {
-                forms.add(job.task.forms().get(next / locations.size()));
+                forms.add(job.model.task().forms().get(next / locations.size()));
                 at.add(locations.get(next % locations.size()));
                 seated.add(new ArrayList<>());
                 tryAll(next, more - 1);
@@ -114,13 +119,13 @@ class KitCostTest {
         }
 
         private boolean isWideEnough() {
-            int all = -job.task.sparePositions();
+            int all = -job.model.task().sparePositions();
             for (String location : locations) {
                 int free = 0;
                 for (int b = 0; b < forms.size(); b++) {
                     free += at.get(b).equals(location) ? forms.get(b).positions() : 0;
                 }
-                for (FittingItem item : job.task.items()) {
+                for (FittingItem item : job.model.task().items()) {
                     boolean here = item.location().equals(location);
                     free -= !here ? 0 : item.width() == Width.RELAY_PAIR ? 2 : 1;
                 }
@@ -197,7 +202,7 @@ class KitCostTest {
         }
 
         private FittingItem get(PlacedItem placed) {
-            return job.task.items().stream()
+            return job.model.task().items().stream()
                     .filter(item -> item.id().equals(placed.item()))
                     .findFirst()
                     .orElseThrow();
@@ -277,7 +282,7 @@ class KitCostTest {
             Job job = job(seed);
             Kit kit = planner.plan(job);
             Sized sized = Sized.of(job, catalog);
-            Arrangement byPiece = Fitter.fit(sized.task());
+            Arrangement byPiece = Fitter.fit(sized.model().task());
             if (!byPiece.unplaced().isEmpty()) {
                 continue;
             }

@@ -21,10 +21,8 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
-import java.util.SortedMap;
-import java.util.TreeMap;
 
-class CoveringTest {
+class BagsTest {
 
     private static final PartNumber A = new PartNumber("A");
     private static final PartNumber B = new PartNumber("B");
@@ -48,19 +46,13 @@ class CoveringTest {
                 stock(
                         List.of(plug("A"), plug("B"), bag("BAG", Map.of(A, 4, B, 6))),
                         Map.of(A, "1.00", B, "0.30", BAG, "3.50"));
-        SortedMap<PartNumber, Integer> need = new TreeMap<>();
-        if (needA > 0) {
-            need.put(A, needA);
-        }
-        if (needB > 0) {
-            need.put(B, needB);
-        }
+        int[] need = {needA, needB};
 
-        Covering.Cover cover = Covering.cover(need, stock);
+        int[] counts = stock.bags().cheapest(need);
 
-        assertThat(cover.bags().getOrDefault(BAG, 0)).isEqualTo(bags);
-        assertThat(cover.loose().getOrDefault(A, 0)).isEqualTo(looseA);
-        assertThat(cover.loose().getOrDefault(B, 0)).isEqualTo(looseB);
+        assertThat(stock.bags().parts()).containsExactly(A, B);
+        assertThat(counts).containsExactly(bags);
+        assertThat(loose(need, counts, stock.bags())).containsExactly(looseA, looseB);
     }
 
     @Test
@@ -88,21 +80,35 @@ class CoveringTest {
                         bag.number(), BigDecimal.valueOf(1 + random.nextInt(1500), 2).toString());
             }
             parts.addAll(bags);
-            SortedMap<PartNumber, Integer> need = new TreeMap<>();
+            Map<PartNumber, Integer> need = new HashMap<>();
             pieces.forEach(piece -> need.put(piece, 1 + random.nextInt(9)));
             Stock stock = stock(parts, prices);
 
-            Covering.Cover cover = Covering.cover(need, stock);
+            Bags set = stock.bags();
+            int[] baggable = set.parts().stream().mapToInt(need::get).toArray();
+            int[] counts = set.cheapest(baggable);
 
             BigDecimal cost = BigDecimal.ZERO;
-            for (Map.Entry<PartNumber, Integer> bag : cover.bags().entrySet()) {
-                cost = cost.add(price(prices, bag.getKey(), bag.getValue()));
+            for (int bag = 0; bag < counts.length; bag++) {
+                cost = cost.add(price(prices, set.sets().get(bag).number(), counts[bag]));
             }
-            for (Map.Entry<PartNumber, Integer> piece : cover.loose().entrySet()) {
-                cost = cost.add(price(prices, piece.getKey(), piece.getValue()));
+            int[] loose = loose(baggable, counts, set);
+            for (PartNumber piece : pieces) {
+                int place = set.placeOf(piece);
+                cost = cost.add(price(prices, piece, place < 0 ? need.get(piece) : loose[place]));
             }
             assertThat(cost).as("seed " + seed).isEqualByComparingTo(least(need, bags, 0, prices));
         }
+    }
+
+    private static int[] loose(int[] need, int[] counts, Bags bags) {
+        int[] loose = need.clone();
+        for (int part = 0; part < loose.length; part++) {
+            for (int set = 0; set < counts.length; set++) {
+                loose[part] = Math.max(0, loose[part] - counts[set] * bags.content(set, part));
+            }
+        }
+        return loose;
     }
 
     /** Tries every number of every bag up to ten, which no need here exceeds. */
