@@ -8,7 +8,7 @@ import java.util.OptionalLong;
  *
  * @param next what to ask after for the rest; empty at the end
  */
-public record JobPage(List<StoredJob> jobs, OptionalLong next) {
+public record JobPage(List<JobSummary> jobs, OptionalLong next) {
     public JobPage {
         jobs = List.copyOf(jobs);
     }

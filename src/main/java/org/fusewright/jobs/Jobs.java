@@ -6,6 +6,7 @@ import org.fusewright.jobs.store.JobRevisionRow;
 import org.fusewright.jobs.store.JobRevisionRows;
 import org.fusewright.jobs.store.JobRow;
 import org.fusewright.jobs.store.JobRows;
+import org.fusewright.jobs.store.JobSearch;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.dao.DataIntegrityViolationException;
 import org.springframework.dao.OptimisticLockingFailureException;
@@ -29,16 +30,18 @@ public class Jobs {
     private static final String SHOP = "shop";
 
     private final JobRows rows;
+    private final JobSearch search;
     private final JobRevisionRows revisions;
     private final InstantSource clock;
 
     @Autowired
-    Jobs(JobRows rows, JobRevisionRows revisions) {
-        this(rows, revisions, InstantSource.system());
+    Jobs(JobRows rows, JobSearch search, JobRevisionRows revisions) {
+        this(rows, search, revisions, InstantSource.system());
     }
 
-    Jobs(JobRows rows, JobRevisionRows revisions, InstantSource clock) {
+    Jobs(JobRows rows, JobSearch search, JobRevisionRows revisions, InstantSource clock) {
         this.rows = rows;
+        this.search = search;
         this.revisions = revisions;
         this.clock = clock;
     }
@@ -50,9 +53,12 @@ public class Jobs {
      */
     @Transactional(readOnly = true)
     public JobPage list(String text, OptionalLong after, int limit) {
-        String pattern = "%" + escaped(text.strip().toLowerCase(Locale.ROOT)) + "%";
-        List<JobRow> found = rows.search(after.orElse(Long.MAX_VALUE), pattern, limit + 1);
-        List<StoredJob> jobs = found.stream().limit(limit).map(Jobs::stored).toList();
+        List<JobSummary> found =
+                search.list(
+                        after.orElse(Long.MAX_VALUE),
+                        text.strip().toLowerCase(Locale.ROOT),
+                        limit + 1);
+        List<JobSummary> jobs = found.stream().limit(limit).toList();
         return new JobPage(
                 jobs,
                 found.size() > limit ? OptionalLong.of(jobs.getLast().id()) : OptionalLong.empty());
@@ -209,9 +215,5 @@ public class Jobs {
                 row.createdAt,
                 row.changedAt,
                 row.changedBy);
-    }
-
-    private static String escaped(String text) {
-        return text.replace("!", "!!").replace("%", "!%").replace("_", "!_");
     }
 }

@@ -123,11 +123,10 @@ public class Quotes {
      */
     @Transactional(readOnly = true)
     public QuotePage list(String text, OptionalLong job, OptionalLong after, int limit) {
-        String pattern = "%" + escaped(text.strip().toLowerCase(Locale.ROOT)) + "%";
         List<SummaryRow> found =
                 store.list(
                         after.orElse(Long.MAX_VALUE),
-                        pattern,
+                        text.strip().toLowerCase(Locale.ROOT),
                         job.isPresent() ? Optional.of(job.getAsLong()) : Optional.empty(),
                         limit + 1);
         List<QuoteSummary> quotes = found.stream().limit(limit).map(this::summary).toList();
@@ -583,9 +582,5 @@ public class Quotes {
 
     private Instant now() {
         return clock.instant().truncatedTo(ChronoUnit.MICROS);
-    }
-
-    private static String escaped(String text) {
-        return text.replace("!", "!!").replace("%", "!%").replace("_", "!_");
     }
 }

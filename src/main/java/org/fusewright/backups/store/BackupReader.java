@@ -119,7 +119,7 @@ public class BackupReader {
 
     private void fill(ZipFile zip, BackupFile.Content content, String schema)
             throws SQLException, IOException {
-        try (Connection connection = database.getConnection()) {
+        try (Connection connection = PatientConnection.open(database)) {
             connection.setAutoCommit(false);
             String usual = connection.getSchema();
             connection.setSchema(schema);
@@ -179,7 +179,7 @@ public class BackupReader {
 
     /** The one moment in which all changes: whoever writes has ended, and nobody else has begun. */
     private void exchange(String coming, String former, Restoring restoring) throws SQLException {
-        try (Connection connection = database.getConnection();
+        try (Connection connection = PatientConnection.open(database);
                 Statement statement = connection.createStatement()) {
             connection.setAutoCommit(false);
             String current = Tables.currentSchema(connection);
@@ -228,7 +228,7 @@ public class BackupReader {
     }
 
     private void drop(String schema) throws SQLException {
-        try (Connection connection = database.getConnection();
+        try (Connection connection = PatientConnection.open(database);
                 Statement statement = connection.createStatement()) {
             statement.execute("drop schema if exists " + Tables.quoted(schema) + " cascade");
         }

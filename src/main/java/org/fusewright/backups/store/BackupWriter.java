@@ -27,7 +27,7 @@ public class BackupWriter {
     }
 
     public void write(OutputStream file, Instant now) throws IOException {
-        try (Connection connection = database.getConnection()) {
+        try (Connection connection = PatientConnection.open(database)) {
             connection.setAutoCommit(false);
             connection.setReadOnly(true);
             // All tables as they are when the first is read.

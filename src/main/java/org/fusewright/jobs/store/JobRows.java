@@ -12,19 +12,6 @@ import java.util.Optional;
 public interface JobRows extends JpaRepository<JobRow, Long> {
     Optional<JobRow> findByReference(String reference);
 
-    /** Newest first, those before a given id; {@code pattern} is for LIKE, in lower case. */
-    @Query(
-            """
-            select job from JobRow job
-            where job.id < :before
-              and (lower(job.reference) like :pattern escape '!'
-                or lower(job.title) like :pattern escape '!'
-                or lower(job.customer) like :pattern escape '!')
-            order by job.id desc
-            limit :limit
-            """)
-    List<JobRow> search(long before, String pattern, int limit);
-
     /** A job's newest revision. */
     interface Newest {
         long getId();

@@ -10,6 +10,7 @@ import io.swagger.v3.oas.annotations.tags.Tag;
 import org.fusewright.core.kit.Kit;
 import org.fusewright.jobs.JobPage;
 import org.fusewright.jobs.JobReading;
+import org.fusewright.jobs.JobSummary;
 import org.fusewright.jobs.Jobs;
 import org.fusewright.jobs.Kits;
 import org.fusewright.jobs.StoredJob;
@@ -41,7 +42,6 @@ import tools.jackson.databind.JsonNode;
 import java.io.IOException;
 import java.io.InputStream;
 import java.net.URI;
-import java.time.Instant;
 import java.util.List;
 import java.util.OptionalInt;
 import java.util.OptionalLong;
@@ -60,31 +60,8 @@ class JobApi {
         this.kits = kits;
     }
 
-    /** A job in a list. */
-    record Entry(
-            long id,
-            String reference,
-            String title,
-            String customer,
-            int revision,
-            long version,
-            Instant changedAt,
-            String changedBy) {
-        static Entry of(StoredJob job) {
-            return new Entry(
-                    job.id(),
-                    job.reference(),
-                    job.title(),
-                    job.customer(),
-                    job.revision(),
-                    job.version(),
-                    job.changedAt(),
-                    job.changedBy());
-        }
-    }
-
-    /** Some entries, and what to ask after for the rest. */
-    record Entries(List<Entry> jobs, @Nullable Long next) {}
+    /** Some jobs, and what to ask after for the rest. */
+    record Entries(List<JobSummary> jobs, @Nullable Long next) {}
 
     @Operation(
             summary = "List jobs, newest first",
@@ -97,9 +74,7 @@ class JobApi {
         int length = Asked.limit(limit);
         JobPage page =
                 jobs.list(q, after == null ? OptionalLong.empty() : OptionalLong.of(after), length);
-        return new Entries(
-                page.jobs().stream().map(Entry::of).toList(),
-                page.next().isPresent() ? page.next().getAsLong() : null);
+        return new Entries(page.jobs(), page.next().isPresent() ? page.next().getAsLong() : null);
     }
 
     @Operation(

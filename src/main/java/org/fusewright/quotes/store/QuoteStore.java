@@ -21,6 +21,15 @@ import java.util.Optional;
 @Repository
 @Transactional(propagation = Propagation.MANDATORY)
 public class QuoteStore {
+    /** So many letters the index holds together. */
+    private static final int LEAST_INDEXED = 3;
+
+    private static final String BY_INDEX =
+            """
+            and letter_groups(quote_said(quote.number, quote.job_reference, quote.title,
+                                         quote.customer)) @> letter_groups(:text)
+            """;
+
     private static final String DRAFT = "draft";
 
     private final JdbcClient jdbc;
@@ -107,13 +116,14 @@ public class QuoteStore {
     /**
      * Quotes before an id, newest first.
      *
-     * @param pattern for LIKE, in lower case, escaped by "!"
+     * @param text that is in their texts, in lower case
      */
     @Transactional(readOnly = true)
-    public List<SummaryRow> list(long before, String pattern, Optional<Long> job, int limit) {
+    public List<SummaryRow> list(long before, String text, Optional<Long> job, int limit) {
+        String pattern = "%" + escaped(text) + "%";
         MapSqlParameterSource parameters =
                 new MapSqlParameterSource(
-                        Map.of("before", before, "pattern", pattern, "limit", limit));
+                        Map.of("before", before, "text", text, "pattern", pattern, "limit", limit));
         job.ifPresent(id -> parameters.addValue("job", id));
         return jdbc.sql(
                         """
@@ -131,18 +141,22 @@ public class QuoteStore {
                                        as total,
                                    count(*) as variants
                             from json_array_elements(d.document -> 'variants') one) v
-                        where quote.id < :before %s
-                          and (lower(quote.number) like :pattern escape '!'
-                            or lower(quote.job_reference) like :pattern escape '!'
-                            or lower(quote.title) like :pattern escape '!'
-                            or lower(quote.customer) like :pattern escape '!')
+                        where quote.id < :before %s %s
+                          and quote_said(quote.number, quote.job_reference, quote.title,
+                                         quote.customer) like :pattern escape '!'
                         order by quote.id desc
                         limit :limit
                         """
-                                .formatted(job.isPresent() ? "and quote.job_id = :job" : ""))
+                                .formatted(
+                                        job.isPresent() ? "and quote.job_id = :job" : "",
+                                        text.length() < LEAST_INDEXED ? "" : BY_INDEX))
                 .paramSource(parameters)
                 .query((row, _) -> summary(row))
                 .list();
+    }
+
+    private static String escaped(String text) {
+        return text.replace("!", "!!").replace("%", "!%").replace("_", "!_");
     }
 
     /** Moves the version on and keeps others out until the end; false when it is another one. */

@@ -4,6 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import org.fusewright.ServiceTest;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.http.HttpHeaders;
 import org.springframework.http.HttpMethod;
@@ -14,6 +16,7 @@ import org.springframework.test.web.servlet.client.RestTestClient;
 
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.json.JsonMapper;
+import tools.jackson.databind.node.ObjectNode;
 
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
@@ -200,6 +203,40 @@ class JobApiTest {
         assertThat(send(HttpMethod.DELETE, path, get(path).eTag(), "").status()).isEqualTo(204);
         assertProblem(get(path), HttpStatus.NOT_FOUND);
         assertProblem(get(path + "/revisions"), HttpStatus.NOT_FOUND);
+    }
+
+    @ParameterizedTest(name = "{0}: {1}")
+    @CsvSource({
+        "letters within a word, ITHI, true",
+        "letters over a space, 'n tH', true",
+        "two letters, ü1, true",
+        "signs that mean something to LIKE, 5%_!x, true",
+        "one of these in a wrong place, 5_%!x, false",
+        "letters in another order, hitiw, false",
+        "all groups of the letters but not in a row, athina, false",
+    })
+    void findsJobsByAnyPartOfTheirTexts(String what, String sought, boolean found) {
+        String reference = newReference();
+        ObjectNode job = (ObjectNode) MAPPER.readTree(job(reference, 24));
+        job.put("title", "Within this: ath thi hin ina").put("customer", "Ü1 5%_!x");
+        send(HttpMethod.POST, "/api/jobs", "", job.toString());
+
+        byte[] answer =
+                client.get()
+                        .uri(
+                                uri ->
+                                        uri.path("/api/jobs")
+                                                .queryParam("limit", 100)
+                                                .queryParam("q", "{sought}")
+                                                .build(sought))
+                        .exchange()
+                        .expectBody()
+                        .returnResult()
+                        .getResponseBody();
+
+        assertThat(MAPPER.readTree(answer).findValuesAsString("reference").contains(reference))
+                .as(what)
+                .isEqualTo(found);
     }
 
     @Test
