@@ -143,29 +143,6 @@ final class PartSupply {
                 .map(ways -> ways.stream().map(way -> way.backFrom(order)).toList());
     }
 
-    /** The ways to buy all of it from one offer. */
-    List<Choice> listSingles(double[] weights) {
-        List<Choice> singles = new ArrayList<>();
-        for (int i = 0; i < offers.size(); i++) {
-            if (weights[offers.get(i).supplier()] < Double.POSITIVE_INFINITY) {
-                int exact = offers.get(i).packsUp(need);
-                addSingle(singles, i, exact, weights);
-                for (Stretch stretch : offers.get(i).stretches()) {
-                    if (stretch.first() > exact) {
-                        addSingle(singles, i, stretch.first(), weights);
-                    }
-                }
-            }
-        }
-        return singles;
-    }
-
-    private void addSingle(List<Choice> singles, int offer, int quantity, double[] weights) {
-        int[] quantities = new int[offers.size()];
-        quantities[offer] = quantity;
-        singles.add(new Choice(quantities, weigh(quantities, weights)));
-    }
-
     private @Nullable Choice findCheapest(int open, double[] weights, Budget budget) {
         return open == 0
                 ? new Choice(new int[offers.size()], 0)
