@@ -89,27 +89,6 @@ final class PartSupply {
         }
     }
 
-    long valueAt(int supplier, int[] quantities) {
-        long value = 0;
-        for (int i = 0; i < quantities.length; i++) {
-            if (quantities[i] > 0 && offers.get(i).supplier() == supplier) {
-                value += offers.get(i).costAt(quantities[i]);
-            }
-        }
-        return value;
-    }
-
-    double weigh(int[] quantities, double[] weights) {
-        double sum = 0;
-        for (int i = 0; i < quantities.length; i++) {
-            if (quantities[i] > 0) {
-                OfferCosts offer = offers.get(i);
-                sum += weights[offer.supplier()] * offer.costAt(quantities[i]);
-            }
-        }
-        return sum;
-    }
-
     /**
      * The cheapest cover; the first of equal ones.
      *

@@ -23,7 +23,7 @@ final class SupplierSearch {
      */
     record Found(int[][] quantities, long cost, long bound) {}
 
-    private static final long MOST_STEPS = 30_000_000;
+    private static final long MOST_STEPS = 45_000_000;
     private static final double LEAST_ROOM = 3;
     private static final double TINY = 1e-5;
 
