@@ -8,37 +8,37 @@ import java.util.stream.IntStream;
 
 /**
  * Chooses one way for each part so that the orders reach their minimums at least cost, part by
- * part: of all partial answers that reach the same only the cheapest is kept, and of those only the
- * ones that a bound does not rule out.
+ * part: dynamic programming over what the orders reach, in which of partial answers that reach the
+ * same only the cheapest is kept, and of those only the ones that a bound does not rule out.
  */
 final class LabelSearch {
 
     /**
      * @param chosen the cheapest answers within the limit, the best first
-     * @param isWhole whether nothing was left out
+     * @param isWhole whether no answer within the limit is cheaper
+     * @param isAll whether these are all answers within the limit
      */
-    record Outcome(List<int[]> chosen, boolean isWhole) {}
+    record Outcome(List<int[]> chosen, boolean isWhole, boolean isAll) {}
 
     private static final int MOST_ANSWERS = 20;
-
     private static final int MOST_DISCOUNTS = 10;
-
     private static final int ROOM = 20;
 
     private final Ways ways;
     private final int[][] left;
-    private final double limit;
     private final Integer[] order;
     private final double[][] discounts;
     private final double[][] rests;
     private final Budget budget;
     private boolean narrowed;
 
-    private LabelSearch(
-            Ways ways, int[][] left, List<double[]> weights, double limit, Budget budget) {
+    /**
+     * @param left the ways of each part
+     * @param weights of the orders, that bounds come from; the best last
+     */
+    LabelSearch(Ways ways, int[][] left, List<double[]> weights, Budget budget) {
         this.ways = ways;
         this.left = left;
-        this.limit = limit;
         this.budget = budget;
         order = new Integer[left.length];
         Arrays.setAll(order, p -> p);
@@ -57,22 +57,6 @@ final class LabelSearch {
         }
     }
 
-    /**
-     * @param weights of the orders, that bounds come from; the best last
-     * @param most partial answers
-     * @param narrowing whether to go on with the most promising ones when there are more
-     */
-    static Outcome search(
-            Ways ways,
-            int[][] left,
-            List<double[]> weights,
-            double limit,
-            int most,
-            boolean narrowing,
-            Budget budget) {
-        return new LabelSearch(ways, left, weights, limit, budget).search(most, narrowing);
-    }
-
     private double leastWeighted(int part, double[] discount) {
         double least = Double.POSITIVE_INFINITY;
         for (int way : left[part]) {
@@ -85,36 +69,54 @@ final class LabelSearch {
         return least;
     }
 
-    private Outcome search(int most, boolean narrowing) {
+    /**
+     * Some of the cheapest answers.
+     *
+     * @param most partial answers
+     * @param narrowing whether to go on with the most promising ones when there are more
+     */
+    Outcome findCheapest(double limit, int most, boolean narrowing) {
+        return search(limit, most, narrowing, true, MOST_ANSWERS);
+    }
+
+    /** All answers within a limit, if there are no more than {@code most} partial ones. */
+    Outcome listAll(double limit, int most) {
+        return search(limit, most, false, false, Integer.MAX_VALUE);
+    }
+
+    private Outcome search(
+            double limit, int most, boolean narrowing, boolean merging, int answers) {
+        narrowed = false;
         List<Labels> layers = new ArrayList<>();
-        Labels labels = new Labels(ways.orders());
-        labels.add(0, new long[ways.orders()], 0, -1, -1);
+        Labels labels = new Labels(ways.orders(), merging);
+        labels.add(ways.settledCost(), new long[ways.orders()], 0, -1, -1);
         layers.add(labels);
-        boolean whole = true;
+        boolean merged = false;
         for (int at = 0; at < order.length; at++) {
-            labels = extended(labels, most, at, narrowing);
+            labels = extended(labels, limit, most, at, narrowing, merging);
             if (!narrowing && labels.count() > most) {
-                return new Outcome(List.of(), false);
+                return new Outcome(List.of(), false, false);
             }
-            whole &= labels.count() <= most;
+            merged |= labels.lostBound() <= limit;
+            narrowed |= labels.count() > most;
             labels = labels.narrowed(most);
             layers.add(labels);
         }
         Labels last = labels;
-        List<int[]> answers =
+        List<int[]> chosen =
                 IntStream.range(0, last.count())
-                        .filter(label -> ways.isFilling() || lacks(last, label) == 0)
                         .boxed()
-                        .sorted(Comparator.comparingLong(l -> last.cost(l) + lacks(last, l)))
-                        .limit(MOST_ANSWERS)
+                        .sorted(Comparator.comparingDouble(last::bound))
+                        .limit(answers)
                         .map(label -> chosen(layers, label))
                         .toList();
-        return new Outcome(answers, whole && !narrowed);
+        return new Outcome(chosen, !narrowed, !narrowed && !merged && last.count() <= answers);
     }
 
-    private Labels extended(Labels labels, int most, int at, boolean narrowing) {
+    private Labels extended(
+            Labels labels, double limit, int most, int at, boolean narrowing, boolean merging) {
         int part = order[at];
-        Labels next = new Labels(ways.orders());
+        Labels next = new Labels(ways.orders(), merging);
         long[] values = new long[ways.orders()];
         for (int label = 0; label < labels.count(); label++) {
             if (!narrowing && next.count() > most) {
@@ -129,7 +131,7 @@ final class LabelSearch {
                                     labels.value(label, m) + ways.value(part, way, m));
                 }
                 long cost = labels.cost(label) + ways.cost(part, way);
-                double bound = boundOf(cost, values, at + 1);
+                double bound = boundOf(cost, values, at + 1, limit);
                 if (bound <= limit) {
                     next.add(cost, values, bound, label, way);
                     if (next.count() > ROOM * most) {
@@ -143,7 +145,14 @@ final class LabelSearch {
     }
 
     /** The best of what the discounts say of the rest, or one that is over the limit. */
-    private double boundOf(long cost, long[] values, int at) {
+    private double boundOf(long cost, long[] values, int at, double limit) {
+        if (at == order.length) {
+            long lacks = 0;
+            for (int m = 0; m < values.length; m++) {
+                lacks += ways.minimum(m) - values[m];
+            }
+            return cost + lacks;
+        }
         double best = Double.NEGATIVE_INFINITY;
         for (int d = 0; d < discounts.length && best <= limit; d++) {
             double bound = cost + rests[d][at];
@@ -153,14 +162,6 @@ final class LabelSearch {
             best = Math.max(best, bound);
         }
         return best;
-    }
-
-    private long lacks(Labels labels, int label) {
-        long lacks = 0;
-        for (int m = 0; m < ways.orders(); m++) {
-            lacks += ways.minimum(m) - labels.value(label, m);
-        }
-        return lacks;
     }
 
     private int[] chosen(List<Labels> layers, int end) {

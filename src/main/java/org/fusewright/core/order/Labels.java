@@ -4,14 +4,17 @@ import java.util.Arrays;
 
 /**
  * Partial answers of a {@link LabelSearch} after so many parts: what each costs, what its orders
- * reach, and how it came about. Of those that reach the same only the cheapest is kept.
+ * reach, and how it came about. When merging, of those that reach the same only the cheapest is
+ * kept.
  */
 final class Labels {
 
     private static final int FIRST_SIZE = 64;
 
     private final int width;
+    private final boolean merging;
     private int count;
+    private double lostBound = Double.POSITIVE_INFINITY;
     private long[] costs = new long[FIRST_SIZE];
     private long[] values;
     private double[] bounds = new double[FIRST_SIZE];
@@ -22,8 +25,9 @@ final class Labels {
     /**
      * @param width how many orders are counted
      */
-    Labels(int width) {
+    Labels(int width, boolean merging) {
         this.width = width;
+        this.merging = merging;
         this.values = new long[FIRST_SIZE * width];
         Arrays.fill(index, -1);
     }
@@ -55,21 +59,28 @@ final class Labels {
         return options[label];
     }
 
-    /** Keeps a label unless one that reaches the same is as cheap. */
+    /** The least bound of a label that gave way to a cheaper one; infinite when none did. */
+    double lostBound() {
+        return lostBound;
+    }
+
+    /** When merging, keeps a label unless one that reaches the same is as cheap. */
     void add(long cost, long[] reached, double bound, int from, int option) {
-        int slot = slotOf(reached);
-        int at = index[slot];
-        if (at >= 0) {
-            if (cost < costs[at]) {
-                set(at, cost, bound, from, option);
-            }
-            return;
-        }
         if (count == costs.length) {
             grow();
-            slot = slotOf(reached);
         }
-        index[slot] = count;
+        if (merging) {
+            int slot = slotOf(reached);
+            int at = index[slot];
+            if (at >= 0) {
+                lostBound = Math.min(lostBound, Math.max(bound, bounds[at]));
+                if (cost < costs[at]) {
+                    set(at, cost, bound, from, option);
+                }
+                return;
+            }
+            index[slot] = count;
+        }
         System.arraycopy(reached, 0, values, count * width, width);
         set(count++, cost, bound, from, option);
     }
@@ -115,6 +126,12 @@ final class Labels {
         bounds = Arrays.copyOf(bounds, size);
         before = Arrays.copyOf(before, size);
         options = Arrays.copyOf(options, size);
+        if (merging) {
+            indexAnew(size);
+        }
+    }
+
+    private void indexAnew(int size) {
         index = new int[4 * size];
         Arrays.fill(index, -1);
         for (int label = 0; label < count; label++) {
@@ -138,7 +155,7 @@ final class Labels {
         for (int i = most - 1; i >= 0 && sorted[i] == last; i--) {
             equal++;
         }
-        Labels kept = new Labels(width);
+        Labels kept = new Labels(width, merging);
         long[] reached = new long[width];
         for (int label = 0; label < count; label++) {
             if (bounds[label] < last || (bounds[label] == last && equal-- > 0)) {

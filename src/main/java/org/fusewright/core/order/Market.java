@@ -1,6 +1,7 @@
 package org.fusewright.core.order;
 
 import java.util.List;
+import java.util.stream.IntStream;
 
 /**
  * The needed parts with their offers, and the suppliers.
@@ -46,6 +47,13 @@ record Market(List<PartSupply> parts, List<String> suppliers, long[] minimums) {
             }
         }
         return new Market(parts, suppliers, reachable);
+    }
+
+    /** The suppliers that must be ordered from and ask for a minimum. */
+    int[] forcedMinimums(boolean[] forced) {
+        return IntStream.range(0, forced.length)
+                .filter(s -> forced[s] && minimums[s] > 0)
+                .toArray();
     }
 
     static long sum(long[] values) {

@@ -18,10 +18,17 @@ final class Mixture {
     /** Discounts stop a little short of the whole price, so that nothing is bought for nothing. */
     static final double LEAST_WEIGHT = 1e-7;
 
+    /** Below this weight money hardly counts. */
+    static final double HARDLY_COUNTS = 0.02;
+
+    /** A least weight at which money counts, for the price of a somewhat lower bound. */
+    static final double GUIDING_WEIGHT = 0.3;
+
     /** A column of the program: its price and its entries, the last one being its share. */
     private record Column(double price, double[] entries) {}
 
     private final int rows;
+    private final double leastWeight;
     private final List<Column> columns = new ArrayList<>();
     private final int[] basis;
     private final double[][] inverse;
@@ -30,15 +37,17 @@ final class Mixture {
     /**
      * @param rest what the first way costs at suppliers without a minimum to reach
      * @param over what its orders are worth above their minimums; below 0 where they lack
+     * @param leastWeight what is not paid of what lacks; no weight is below that
      */
-    Mixture(double rest, double[] over) {
+    Mixture(double rest, double[] over, double leastWeight) {
+        this.leastWeight = leastWeight;
         rows = over.length;
         basis = new int[rows + 1];
         inverse = new double[rows + 1][rows + 1];
         amounts = new double[rows + 1];
         for (int s = 0; s < rows; s++) {
             columns.add(new Column(1, entry(s, -1)));
-            columns.add(new Column(-LEAST_WEIGHT, entry(s, 1)));
+            columns.add(new Column(-leastWeight, entry(s, 1)));
         }
         columns.add(wayOf(rest, over));
         for (int s = 0; s < rows; s++) {
@@ -110,7 +119,7 @@ final class Mixture {
         double[] prices = prices();
         double[] weights = new double[rows];
         for (int s = 0; s < rows; s++) {
-            weights[s] = Math.clamp(-prices[s], LEAST_WEIGHT, 1);
+            weights[s] = Math.clamp(-prices[s], leastWeight, 1);
         }
         return weights;
     }

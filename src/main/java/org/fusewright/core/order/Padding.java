@@ -38,6 +38,16 @@ final class Padding {
         this.lacking = lacking;
     }
 
+    /** What came of filling up orders. */
+    enum Outcome {
+        /** Each order is worth as little as it can when it reaches its minimum. */
+        LEAST,
+        /** Each order reaches its minimum. */
+        ENOUGH,
+        /** Some order stays below its minimum. */
+        FAILED
+    }
+
     /**
      * Lifts each order that is made over its minimum. Changes {@code quantities}.
      *
@@ -53,16 +63,24 @@ final class Padding {
      * @param ordered by supplier
      */
     static boolean pad(Market market, int[][] quantities, boolean[] ordered) {
+        return fill(market, quantities, ordered) != Outcome.FAILED;
+    }
+
+    /** Likewise, telling whether that was done at least cost. */
+    static Outcome fill(Market market, int[][] quantities, boolean[] ordered) {
         long[] values = market.valuesOf(quantities);
+        boolean least = true;
         for (int s = 0; s < values.length; s++) {
             long lacking = market.minimums()[s] - values[s];
-            if (ordered[s]
-                    && lacking > 0
-                    && !new Padding(market, quantities, quantities, s, lacking).padOne()) {
-                return false;
+            if (ordered[s] && lacking > 0) {
+                Padding padding = new Padding(market, quantities, quantities, s, lacking);
+                if (!padding.padOne()) {
+                    return Outcome.FAILED;
+                }
+                least &= padding.isLeast;
             }
         }
-        return true;
+        return least ? Outcome.LEAST : Outcome.ENOUGH;
     }
 
     /**

@@ -89,27 +89,6 @@ final class PartSupply {
         }
     }
 
-    long valueAt(int supplier, int[] quantities) {
-        long value = 0;
-        for (int i = 0; i < quantities.length; i++) {
-            if (quantities[i] > 0 && offers.get(i).supplier() == supplier) {
-                value += offers.get(i).costAt(quantities[i]);
-            }
-        }
-        return value;
-    }
-
-    double weigh(int[] quantities, double[] weights) {
-        double sum = 0;
-        for (int i = 0; i < quantities.length; i++) {
-            if (quantities[i] > 0) {
-                OfferCosts offer = offers.get(i);
-                sum += weights[offer.supplier()] * offer.costAt(quantities[i]);
-            }
-        }
-        return sum;
-    }
-
     /**
      * The cheapest cover; the first of equal ones.
      *
@@ -141,29 +120,6 @@ final class PartSupply {
         return new PartSupply(sorted, need).new Search(weights, budget)
                 .collect(limit, worth, most)
                 .map(ways -> ways.stream().map(way -> way.backFrom(order)).toList());
-    }
-
-    /** The ways to buy all of it from one offer. */
-    List<Choice> listSingles(double[] weights) {
-        List<Choice> singles = new ArrayList<>();
-        for (int i = 0; i < offers.size(); i++) {
-            if (weights[offers.get(i).supplier()] < Double.POSITIVE_INFINITY) {
-                int exact = offers.get(i).packsUp(need);
-                addSingle(singles, i, exact, weights);
-                for (Stretch stretch : offers.get(i).stretches()) {
-                    if (stretch.first() > exact) {
-                        addSingle(singles, i, stretch.first(), weights);
-                    }
-                }
-            }
-        }
-        return singles;
-    }
-
-    private void addSingle(List<Choice> singles, int offer, int quantity, double[] weights) {
-        int[] quantities = new int[offers.size()];
-        quantities[offer] = quantity;
-        singles.add(new Choice(quantities, weigh(quantities, weights)));
     }
 
     private @Nullable Choice findCheapest(int open, double[] weights, Budget budget) {

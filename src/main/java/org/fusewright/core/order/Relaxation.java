@@ -3,7 +3,9 @@ package org.fusewright.core.order;
 import org.fusewright.core.order.PartSupply.Choice;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
+import java.util.stream.IntStream;
 
 /**
  * Covers each part by itself while money spent at a supplier that must be ordered from counts less:
@@ -21,26 +23,39 @@ final class Relaxation {
     private final Market market;
     private final boolean[] out;
     private final boolean[] forced;
-    private final List<Integer> rows = new ArrayList<>();
+    private final int[] rows;
+    private final int[] discounted;
     private final Budget budget;
-    private final List<double[]> tried = new ArrayList<>();
+    private final double leastWeight;
+    private final List<long[]> covers;
     private double[] weights;
     private Choice[] choices;
     private double bound;
 
     private Relaxation(
-            Market market, boolean[] out, boolean[] forced, Choice[] undiscounted, Budget budget) {
+            Market market,
+            boolean[] out,
+            boolean[] forced,
+            Choice[] undiscounted,
+            double leastWeight,
+            List<long[]> known,
+            Budget budget) {
+        this.leastWeight = leastWeight;
+        this.covers = new ArrayList<>(known);
         this.market = market;
         this.out = out;
         this.forced = forced;
         this.weights = weightsWithout(out);
         this.choices = undiscounted;
         this.budget = budget;
-        for (int s = 0; s < forced.length; s++) {
-            if (forced[s] && market.minimums()[s] > 0) {
-                rows.add(s);
-            }
-        }
+        rows = market.forcedMinimums(forced);
+        discounted =
+                IntStream.range(0, market.parts().size())
+                        .filter(
+                                p ->
+                                        Arrays.stream(rows)
+                                                .anyMatch(market.parts().get(p)::isOfferedBy))
+                        .toArray();
         this.bound = boundOf(weights, choices);
     }
 
@@ -55,6 +70,7 @@ final class Relaxation {
 
     /**
      * @param undiscounted the cheapest choice for each part without the suppliers that are out
+     * @param known what covers without the suppliers that are out are worth at each supplier
      * @param enough a bound from which on nothing is to be gained
      */
     static Relaxation of(
@@ -62,20 +78,40 @@ final class Relaxation {
             boolean[] out,
             boolean[] forced,
             Choice[] undiscounted,
+            List<long[]> known,
             double enough,
             Budget budget) {
-        Relaxation relaxation = new Relaxation(market, out, forced, undiscounted, budget);
+        Relaxation relaxation =
+                new Relaxation(
+                        market, out, forced, undiscounted, Mixture.LEAST_WEIGHT, known, budget);
         relaxation.raiseDiscounts(enough);
         return relaxation;
     }
 
+    /**
+     * The same with lesser discounts, where some are so great that money hardly counts: a somewhat
+     * lower bound, but one that tells ways that buy less from others.
+     */
+    Relaxation guiding(Choice[] undiscounted) {
+        if (Arrays.stream(weights).allMatch(weight -> weight >= Mixture.HARDLY_COUNTS)) {
+            return this;
+        }
+        Relaxation relaxation =
+                new Relaxation(
+                        market, out, forced, undiscounted, Mixture.GUIDING_WEIGHT, covers, budget);
+        relaxation.raiseDiscounts(Double.POSITIVE_INFINITY);
+        return relaxation;
+    }
+
     private void raiseDiscounts(double enough) {
-        if (rows.isEmpty()) {
+        if (rows.length == 0) {
             return;
         }
         long[] values = market.valuesOf(quantities());
-        Mixture mixture = new Mixture(restOf(values), overOf(values));
-        double base = rows.stream().mapToLong(s -> market.minimums()[s]).sum();
+        Mixture mixture = new Mixture(restOf(values), overOf(values), leastWeight);
+        covers.forEach(cover -> mixture.add(restOf(cover), overOf(cover)));
+        covers.add(values);
+        double base = Arrays.stream(rows).mapToLong(s -> market.minimums()[s]).sum();
         Choice[] last = choices;
         for (int round = 0; round < MOST_ROUNDS && bound < enough; round++) {
             if (mixture.cost() + base < bound + TINY) {
@@ -83,11 +119,10 @@ final class Relaxation {
             }
             double[] next = weightsWithout(out);
             double[] mixed = mixture.weights();
-            for (int r = 0; r < rows.size(); r++) {
-                next[rows.get(r)] = mixed[r];
+            for (int r = 0; r < rows.length; r++) {
+                next[rows[r]] = mixed[r];
             }
             last = choose(next, last);
-            tried.add(next);
             double found = boundOf(next, last);
             if (found > bound) {
                 bound = found;
@@ -95,6 +130,7 @@ final class Relaxation {
                 choices = last;
             }
             values = market.valuesOf(quantitiesOf(last));
+            covers.add(values);
             if (!mixture.add(restOf(values), overOf(values))) {
                 break;
             }
@@ -111,19 +147,17 @@ final class Relaxation {
     }
 
     private double[] overOf(long[] values) {
-        return rows.stream().mapToDouble(s -> values[s] - market.minimums()[s]).toArray();
+        return Arrays.stream(rows).mapToDouble(s -> values[s] - market.minimums()[s]).toArray();
     }
 
     private Choice[] choose(double[] next, Choice[] last) {
-        Choice[] chosen = new Choice[last.length];
+        Choice[] chosen = last.clone();
         budget.spend((long) STEPS_FOR_A_PART * chosen.length);
-        for (int p = 0; p < chosen.length; p++) {
-            PartSupply part = market.parts().get(p);
-            Choice found =
-                    rows.stream().anyMatch(part::isOfferedBy)
-                            ? part.findCheapest(next, budget)
-                            : last[p];
-            chosen[p] = found == null ? last[p] : found;
+        for (int p : discounted) {
+            Choice found = market.parts().get(p).findCheapest(next, budget);
+            if (found != null) {
+                chosen[p] = found;
+            }
         }
         return chosen;
     }
@@ -148,9 +182,9 @@ final class Relaxation {
         return weights;
     }
 
-    /** All discounts that were looked at, the best ones last. */
-    List<double[]> tried() {
-        return tried;
+    /** What the covers that were looked at are worth at each supplier. */
+    List<long[]> covers() {
+        return covers;
     }
 
     Choice[] choices() {

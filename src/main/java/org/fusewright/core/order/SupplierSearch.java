@@ -12,7 +12,9 @@ import java.util.PriorityQueue;
 /**
  * The cheapest cover of all parts at once. Without minimum orders each part stands by itself; with
  * them the search decides, supplier by supplier where it matters, whether nothing is ordered there
- * or at least the minimum, and leaves out what a {@link Relaxation} shows not to pay.
+ * or at least the minimum, and leaves out what a {@link Relaxation} shows not to pay (branch and
+ * bound). Where nothing is left to decide a {@link WaySearch} looks close above the bound first,
+ * since the less room there is the fewer ways come into question, and then further up.
  */
 final class SupplierSearch {
 
@@ -21,28 +23,16 @@ final class SupplierSearch {
      */
     record Found(int[][] quantities, long cost, long bound) {}
 
-    private static final long MOST_STEPS = 25_000_000;
+    private static final long MOST_STEPS = 45_000_000;
     private static final double LEAST_ROOM = 3;
     private static final double TINY = 1e-5;
 
-    /** How many ways of a part and how many cases; within which share of the room to gain. */
-    private record Effort(int ways, int cases, double share, boolean filling) {}
-
-    /** From quick to thorough; the next one is tried while the answer is not proven. */
-    private static final List<Effort> EFFORTS =
-            List.of(
-                    new Effort(2_000, 30, 0, true),
-                    new Effort(2_000, 30, 0.02, true),
-                    new Effort(2_000, 100, 0.1, true),
-                    new Effort(4_000, 300, 0.3, true),
-                    new Effort(4_000, 2_000, 1, true),
-                    new Effort(20_000, 4_000, 1, true),
-                    new Effort(4_000, 300, 1, false));
+    private static final double MORE_ROOM = 2;
 
     /**
      * What is decided about the suppliers, and what that costs at least.
      *
-     * @param effort the next one to try when nothing is left to decide
+     * @param room how far above the bound to look when nothing is left to decide
      */
     private record Node(
             boolean[] out,
@@ -50,11 +40,11 @@ final class SupplierSearch {
             Choice[] undiscounted,
             Relaxation relaxed,
             double bound,
-            int effort) {
+            double room) {
 
-        Node triedWith(double floor, int more) {
-            return new Node(
-                    out, forced, undiscounted, relaxed, Math.max(bound, floor), effort + more);
+        /** To be looked at again, further up. */
+        Node triedUpTo(double floor) {
+            return new Node(out, forced, undiscounted, relaxed, floor, MORE_ROOM * room);
         }
     }
 
@@ -77,7 +67,7 @@ final class SupplierSearch {
 
     private Optional<Found> search() {
         boolean[] none = new boolean[market.suppliers().size()];
-        add(new Choice[market.parts().size()], none, none);
+        add(new Choice[market.parts().size()], none, none, List.of());
         while (!open.isEmpty() && !isRuledOut(open.peek().bound())) {
             if (budget.isSpent() && best != null) {
                 unproven = Math.min(unproven, open.peek().bound());
@@ -93,7 +83,8 @@ final class SupplierSearch {
     }
 
     /** Notes what follows from decisions, unless it can be ruled out or covers nothing. */
-    private void add(@Nullable Choice[] known, boolean[] out, boolean[] forced) {
+    private void add(
+            @Nullable Choice[] known, boolean[] out, boolean[] forced, List<long[]> covers) {
         Choice[] undiscounted = new Choice[known.length];
         double[] weights = Relaxation.weightsWithout(out);
         for (int p = 0; p < known.length; p++) {
@@ -108,7 +99,8 @@ final class SupplierSearch {
         }
         Market reachable = market.withReachableMinimums(out, forced);
         Relaxation relaxed =
-                Relaxation.of(reachable, out, forced, undiscounted, bestCost - 1 + TINY, budget);
+                Relaxation.of(
+                        reachable, out, forced, undiscounted, covers, bestCost - 1 + TINY, budget);
         if (isRuledOut(relaxed.bound())) {
             return;
         }
@@ -120,7 +112,7 @@ final class SupplierSearch {
         if (Padding.pad(market, filled, ordered)) {
             offer(filled);
         }
-        open.add(new Node(out, forced, undiscounted, relaxed, relaxed.bound(), 0));
+        open.add(new Node(out, forced, undiscounted, relaxed, relaxed.bound(), LEAST_ROOM));
     }
 
     private void visit(Node node) {
@@ -159,24 +151,18 @@ final class SupplierSearch {
      * @return a supplier whose order then lacks something; below 0 when there is none
      */
     private int solve(Node node) {
-        Effort effort = EFFORTS.get(node.effort());
-        long before = bestCost;
         Market reachable = market.withReachableMinimums(node.out(), node.forced());
-        double room = (bestCost - 1 - node.relaxed().bound()) * effort.share() + LEAST_ROOM;
-        double limit = Math.min(bestCost - 1, node.relaxed().bound() + room);
-        Ways ways =
-                new Ways(
-                        reachable,
-                        node.relaxed(),
-                        node.forced(),
-                        limit,
-                        effort.ways(),
-                        effort.filling(),
-                        budget);
-        Outcome outcome =
-                WaySearch.search(
-                        reachable, node.forced(), ways, limit, bestCost, effort.cases(), budget);
-        double reached = Math.min(outcome.floor(), limit < bestCost - 1 ? limit : bestCost);
+        Relaxation guide = node.relaxed().guiding(node.undiscounted());
+        boolean hasPlateau = guide != node.relaxed();
+        if (hasPlateau && node.bound() == node.relaxed().bound()) {
+            trade(reachable, node, guide.quantities(), node.bound());
+            if (isRuledOut(node.bound())) {
+                return -1;
+            }
+        }
+        double limit = Math.min(bestCost - 1, node.bound() + node.room());
+        Ways ways = new Ways(reachable, node.relaxed(), guide, node.forced(), limit, budget);
+        Outcome outcome = WaySearch.search(reachable, node.forced(), ways, limit, bestCost, budget);
         if (outcome.quantities() != null) {
             int lacking = findUndecided(outcome.quantities(), node.forced());
             if (lacking >= 0) {
@@ -184,16 +170,28 @@ final class SupplierSearch {
             }
             offer(outcome.quantities());
         }
-        double floor = Math.max(node.bound(), Math.min(reached, bestCost));
+        double whole = limit < bestCost - 1 ? limit : bestCost;
+        double floor = Math.max(node.bound(), Math.min(outcome.floor(), whole));
+        if (hasPlateau && outcome.start() != null) {
+            trade(reachable, node, outcome.start(), floor);
+        }
         if (isRuledOut(floor)) {
             return -1;
         }
-        if (node.effort() + 1 < EFFORTS.size() || bestCost < before) {
-            open.add(node.triedWith(floor, bestCost < before ? 0 : 1));
-        } else {
+        if (outcome.isStuck()) {
             unproven = Math.min(unproven, floor);
+        } else {
+            open.add(node.triedUpTo(floor));
         }
         return -1;
+    }
+
+    /** Where many choices cost the same, one that can be filled up exactly may be near. */
+    private void trade(Market reachable, Node node, int[][] start, double floor) {
+        int[][] traded = Trading.trade(reachable, node.forced(), start, floor, bestCost, budget);
+        if (traded != null) {
+            offer(traded);
+        }
     }
 
     private void offer(int[][] quantities) {
@@ -213,9 +211,10 @@ final class SupplierSearch {
                 kept[p] = null;
             }
         }
-        add(kept, without, node.forced());
+        List<long[]> covers = node.relaxed().covers();
+        add(kept, without, node.forced(), covers.stream().filter(of -> of[supplier] == 0).toList());
         boolean[] with = node.forced().clone();
         with[supplier] = true;
-        add(node.undiscounted(), node.out(), with);
+        add(node.undiscounted(), node.out(), with, covers);
     }
 }

@@ -15,7 +15,7 @@ final class Trading {
     private static final int MOST_DRAWS = 100_000;
     private static final int MOST_PADDED = 400;
     private static final int STEPS_FOR_PADDING = 2_000;
-    private static final double FIRST_THRESHOLD = 0.01;
+    private static final double FIRST_THRESHOLD = 0.003;
 
     private final Market market;
     private final boolean[] forced;
@@ -66,7 +66,7 @@ final class Trading {
 
     private void trade() {
         long cost = costWithLacks();
-        double threshold = cost * FIRST_THRESHOLD;
+        double threshold = FIRST_THRESHOLD * cost / now.length;
         int padded = 0;
         budget.spend(MOST_DRAWS / 4);
         for (int draw = 0; draw < MOST_DRAWS && bestCost > floor; draw++) {
@@ -104,7 +104,11 @@ final class Trading {
         for (int p = 0; p < filled.length; p++) {
             filled[p] = now[p].clone();
         }
-        if (Padding.pad(market, filled, forced)) {
+        boolean[] ordered = market.usedBy(filled);
+        for (int s = 0; s < ordered.length; s++) {
+            ordered[s] |= forced[s];
+        }
+        if (Padding.pad(market, filled, ordered)) {
             long cost = Market.sum(market.valuesOf(filled));
             if (cost < bestCost) {
                 bestCost = cost;

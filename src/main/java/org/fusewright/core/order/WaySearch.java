@@ -1,8 +1,8 @@
 package org.fusewright.core.order;
 
+import org.fusewright.core.order.Discounts.Spread;
 import org.jspecify.annotations.Nullable;
 
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
@@ -10,54 +10,62 @@ import java.util.PriorityQueue;
 
 /**
  * Chooses one of its {@link Ways} for each part so that the orders reach their minimums at least
- * cost. Best bound first: the bound of each open case is the cheapest {@link Mixture} of its ways;
- * ways that it rules out are dropped, few enough of them are tried part by part ({@link
- * LabelSearch}), and otherwise the part on which the mixture disagrees most is split by what it
- * gives to an order.
+ * cost: branch and price, best bound first. The bound of each open case comes from the best {@link
+ * Discounts} for its ways; ways that it rules out are dropped, few enough of them are tried part by
+ * part ({@link LabelSearch}), and otherwise the part on which the mixed covers disagree most is
+ * split by what it gives to an order. A case is done when each of its answers that could be cheaper
+ * has been filled up to real orders.
  */
 final class WaySearch {
 
     /**
-     * @param quantities null when nothing within the limit was found
-     * @param floor nothing within the limit costs less than this
+     * @param quantities null when nothing cheaper than known was found
+     * @param floor nothing costs less than this, or than the search was limited to
+     * @param start what to buy in the cheapest answer, not filled up; null when there was none
+     * @param isStuck whether more cases would tell no more
      */
-    record Outcome(int @Nullable [][] quantities, long cost, double floor) {}
+    record Outcome(
+            int @Nullable [][] quantities,
+            double floor,
+            int @Nullable [][] start,
+            boolean isStuck) {}
 
-    /** The ways left for each part, and what the best mixture of them says. */
+    /** The ways left for each part, and where to split them next. */
     private record Case(
-            int[][] left, double bound, List<int[]> columns, int part, int order, double at) {}
+            int[][] left, double bound, double guide, List<int[]> columns, Spread spread) {
+
+        /** Whole minor units that no answer is below. */
+        double floor() {
+            return Math.ceil(bound - TINY);
+        }
+    }
 
     private static final double TINY = 1e-5;
-    private static final int MOST_ROUNDS = 60;
-    private static final int LABELS = 1_000;
+    private static final int LABELS = 200;
     private static final int MOST_LABELS = 3_000;
     private static final int LABEL_STEPS = 500_000;
-    private static final int MOST_MIXED = 100;
-    private static final int MOST_PASSES = 50;
-    private static final int STEPS_FOR_PADDING = 2_000;
+    private static final int FEW_LISTED = 300;
+    private static final int MOST_LISTED = 20_000;
+    private static final int ALWAYS_FILLED = 20;
+    private static final int SELDOM_FILLED = 8;
 
     private final Market market;
-    private final boolean[] forced;
     private final Ways ways;
     private final Budget budget;
-    private final int orders;
+    private final Filling filling;
     private final PriorityQueue<Case> open =
-            new PriorityQueue<>(Comparator.comparingDouble(Case::bound));
-    private double limit;
-    private long least = Long.MAX_VALUE;
-    private int @Nullable [] leastChosen;
-    private int @Nullable [][] best;
-    private long bestCost;
+            new PriorityQueue<>(
+                    Comparator.comparingDouble(Case::floor).thenComparingDouble(Case::guide));
+    private final double limit;
+    private int looked;
+    private double givenUp = Double.POSITIVE_INFINITY;
 
-    private WaySearch(
-            Market market, boolean[] forced, Ways ways, double limit, long known, Budget budget) {
-        this.bestCost = known;
+    private WaySearch(Market market, Ways ways, Filling filling, double limit, Budget budget) {
         this.market = market;
-        this.forced = forced;
         this.ways = ways;
+        this.filling = filling;
         this.limit = limit;
         this.budget = budget;
-        this.orders = ways.orders();
     }
 
     /**
@@ -65,405 +73,168 @@ final class WaySearch {
      * @param known the cost of a cover that there is; only cheaper ones are told
      */
     static Outcome search(
-            Market market,
-            boolean[] forced,
-            Ways ways,
-            double limit,
-            long known,
-            int cases,
-            Budget budget) {
-        return new WaySearch(market, forced, ways, limit + TINY, known, budget).search(cases);
+            Market market, boolean[] forced, Ways ways, double limit, long known, Budget budget) {
+        Filling filling = new Filling(market, forced, ways, known, budget);
+        return new WaySearch(market, ways, filling, limit + TINY, budget).search();
     }
 
-    private Outcome search(int cases) {
-        int[][] all = new int[ways.parts()][];
-        for (int p = 0; p < all.length; p++) {
-            all[p] = new int[ways.count(p)];
-            Arrays.setAll(all[p], way -> way);
-        }
-        examine(all, List.of(), true);
-        for (int c = 0; c < cases && !open.isEmpty() && !budget.isSpent(); c++) {
-            if (open.peek().bound() > Math.min(limit, least - 1 + TINY)) {
-                break;
-            }
+    private Outcome search() {
+        examine(ways.first(), List.of(ways.cheapest()), true);
+        while (!open.isEmpty() && open.peek().bound() <= limit() && !budget.isSpent()) {
             split(open.remove());
         }
-        double floor = Math.min(ways.givenUp(), least);
-        if (!open.isEmpty()) {
-            floor = Math.min(floor, open.peek().bound());
-        }
-        if (ways.isFilling() && leastChosen != null && floor < bestCost) {
-            trade(floor);
-        }
-        return new Outcome(best, bestCost, floor);
+        double floor = open.isEmpty() ? givenUp : Math.min(givenUp, open.peek().bound());
+        boolean isStuck = givenUp <= floor && givenUp <= limit();
+        return new Outcome(filling.best(), floor, filling.start(), isStuck);
     }
 
-    private void trade(double floor) {
-        int[][] traded =
-                Trading.trade(
-                        market, forced, ways.quantities(leastChosen), floor, bestCost, budget);
-        if (traded != null) {
-            best = traded;
-            bestCost = Market.sum(market.valuesOf(traded));
-        }
+    /** Nothing dearer is looked for. */
+    private double limit() {
+        return Math.min(limit, filling.bestCost() - 1 + TINY);
     }
 
     private void split(Case one) {
+        Spread by = one.spread();
         for (boolean above : new boolean[] {false, true}) {
             int[][] left = one.left().clone();
-            left[one.part()] =
-                    Arrays.stream(left[one.part()])
-                            .filter(
-                                    way ->
-                                            ways.value(one.part(), way, one.order()) > one.at()
-                                                    == above)
+            left[by.part()] =
+                    Arrays.stream(left[by.part()])
+                            .filter(way -> isAbove(by, way) == above)
                             .toArray();
             List<int[]> columns =
                     one.columns().stream()
-                            .filter(
-                                    column ->
-                                            ways.value(one.part(), column[one.part()], one.order())
-                                                            > one.at()
-                                                    == above)
+                            .filter(column -> isAbove(by, column[by.part()]) == above)
                             .toList();
             examine(left, columns, false);
         }
     }
 
+    private boolean isAbove(Spread by, int way) {
+        return ways.value(by.part(), way, by.order()) > by.at();
+    }
+
     private void examine(int[][] start, List<int[]> known, boolean first) {
-        int[][] left = start;
-        Discounting discounting = new Discounting(left, known);
-        discounting.solve();
-        if (discounting.bound > limit) {
+        looked++;
+        Discounts discounts = Discounts.solve(ways, start, known, limit(), budget);
+        if (discounts.bound() > limit()) {
             return;
         }
-        left = discounting.withoutHopeless();
-        tryMixed(discounting);
-        if (discounting.bound > limit) {
+        Discounts guide = discounts.guiding(limit());
+        if (guide.bound() > limit()) {
             return;
         }
+        if (looked < ALWAYS_FILLED || looked % SELDOM_FILLED == 0) {
+            filling.offerMixed(guide.mixed(), start);
+        }
+        if (discounts.bound() > limit()) {
+            return;
+        }
+        int[][] left = start.clone();
+        guide.dropHopeless(left, limit());
+        for (int p = 0; p < left.length; p++) {
+            if (left[p] == null) {
+                left[p] = list(p, discounts, guide, FEW_LISTED);
+            }
+        }
+        if (guide != discounts) {
+            discounts.dropHopeless(left, limit());
+            guide.dropHopeless(left, limit());
+        }
+        if (Arrays.stream(left).allMatch(list -> list != null)
+                && isDoneByLabels(left, guide, first)) {
+            return;
+        }
+        if (discounts.bound() > limit()) {
+            return;
+        }
+        Spread spread = spreadOf(left, discounts, guide);
+        if (spread == null) {
+            givenUp = Math.min(givenUp, discounts.bound());
+            return;
+        }
+        List<int[]> columns = guide.latest().stream().filter(column -> fits(column, left)).toList();
+        open.add(new Case(left, discounts.bound(), guide.bound(), columns, spread));
+    }
+
+    private int @Nullable [] list(int part, Discounts discounts, Discounts guide, int most) {
+        int[] list = ways.list(part, guide.weights(), limit() - guide.bound(), most);
+        return list != null || guide == discounts
+                ? list
+                : ways.list(part, discounts.weights(), limit() - discounts.bound(), most);
+    }
+
+    private boolean isDoneByLabels(int[][] left, Discounts discounts, boolean first) {
         int count = Arrays.stream(left).mapToInt(of -> of.length > 1 ? of.length : 0).sum();
         int most = Math.clamp(LABEL_STEPS / Math.max(1, count), 20, first ? MOST_LABELS : LABELS);
-        LabelSearch.Outcome labels =
-                LabelSearch.search(ways, left, discounting.tried, limit, most, first, budget);
-        labels.chosen().forEach(this::offer);
-        if (labels.isWhole()) {
-            return;
+        LabelSearch labels = new LabelSearch(ways, left, discounts.tried(), budget);
+        LabelSearch.Outcome cheapest = labels.findCheapest(limit(), most, first);
+        boolean isSettled = offerAll(cheapest);
+        if (!cheapest.isWhole()) {
+            return false;
         }
-        discounting.left = left;
-        Case next = discounting.splitUp();
-        if (next != null && next.bound() <= limit) {
-            open.add(next);
-        }
-    }
-
-    /** Takes ways, and fills up orders that lack something. */
-    private void offer(int[] chosen) {
-        long cost = 0;
-        boolean enough = true;
-        for (int p = 0; p < chosen.length; p++) {
-            cost += ways.cost(p, chosen[p]);
-        }
-        for (int m = 0; m < orders; m++) {
-            long lacks = ways.minimum(m);
-            for (int p = 0; p < chosen.length; p++) {
-                lacks -= ways.value(p, chosen[p], m);
-            }
-            cost += Math.max(0, lacks);
-            enough &= lacks <= 0;
-        }
-        if ((enough || ways.isFilling()) && cost < least) {
-            least = cost;
-            leastChosen = chosen.clone();
-        }
-        if (cost >= bestCost) {
-            return;
-        }
-        int[][] quantities = ways.quantities(chosen);
-        budget.spend(STEPS_FOR_PADDING);
-        if (Padding.pad(market, quantities, forced)) {
-            long whole = Market.sum(market.valuesOf(quantities));
-            if (whole < bestCost) {
-                bestCost = whole;
-                best = quantities;
-                limit = Math.min(limit, whole - 1 + TINY);
-            }
-        }
-    }
-
-    /** Where the mixture's covers differ in few parts, tries what they say of these in all ways. */
-    private void tryMixed(Discounting discounting) {
-        List<int[]> columns = discounting.used();
-        int parts = ways.parts();
-        List<Integer> differing = new ArrayList<>();
-        List<int[]> choices = new ArrayList<>();
-        long count = 1;
-        for (int p = 0; p < parts; p++) {
-            int part = p;
-            int[] distinct = columns.stream().mapToInt(c -> c[part]).distinct().toArray();
-            if (distinct.length > 1) {
-                differing.add(p);
-                choices.add(distinct);
-                count = Math.min(2L * MOST_MIXED, count * distinct.length);
-            }
-        }
-        if (count > MOST_MIXED) {
-            columns.forEach(column -> offer(descended(column, discounting.left)));
-            return;
-        }
-        int[] chosen = columns.getFirst().clone();
-        for (long n = 0; n < count; n++) {
-            long code = n;
-            for (int d = 0; d < differing.size(); d++) {
-                int p = differing.get(d);
-                int way = choices.get(d)[(int) (code % choices.get(d).length)];
-                code /= choices.get(d).length;
-                chosen[p] = way;
-            }
-            offer(chosen);
-        }
-    }
-
-    /** Changes one part at a time for as long as that makes the whole cheaper, with what lacks. */
-    private int[] descended(int[] start, int[][] left) {
-        int[] chosen = start.clone();
-        long[] lacks = new long[orders];
-        for (int m = 0; m < orders; m++) {
-            lacks[m] = ways.minimum(m);
-            for (int p = 0; p < chosen.length; p++) {
-                lacks[m] -= ways.value(p, chosen[p], m);
-            }
-        }
-        boolean improved = true;
-        for (int pass = 0; improved && pass < MOST_PASSES; pass++) {
-            improved = false;
-            for (int p = 0; p < chosen.length; p++) {
-                budget.spend(left[p].length);
-                int way = cheapestBeside(p, chosen[p], left[p], lacks);
-                if (way != chosen[p]) {
-                    for (int m = 0; m < orders; m++) {
-                        lacks[m] += ways.value(p, chosen[p], m) - ways.value(p, way, m);
-                    }
-                    chosen[p] = way;
-                    improved = true;
-                }
-            }
-        }
-        return chosen;
-    }
-
-    private int cheapestBeside(int part, int now, int[] left, long[] lacks) {
-        int cheapest = now;
-        long least = Long.MAX_VALUE;
-        for (int i = -1; i < left.length; i++) {
-            int way = i < 0 ? now : left[i];
-            long cost = ways.cost(part, way);
-            for (int m = 0; m < orders; m++) {
-                long lack = lacks[m] + ways.value(part, now, m) - ways.value(part, way, m);
-                cost += Math.max(0, lack);
-            }
-            if (cost < least) {
-                least = cost;
-                cheapest = way;
-            }
-        }
-        return cheapest;
-    }
-
-    /** The best discounts for the ways that are left. */
-    private final class Discounting {
-
-        private int[][] left;
-        private final List<int[]> columns = new ArrayList<>();
-        private final List<double[]> tried = new ArrayList<>();
-        private @Nullable Mixture mixture;
-        private double bound = Double.NEGATIVE_INFINITY;
-        private double[] weights = new double[orders];
-
-        Discounting(int[][] left, List<int[]> known) {
-            this.left = left;
-            columns.addAll(known);
-        }
-
-        void solve() {
-            Arrays.fill(weights, 1);
-            if (columns.isEmpty()) {
-                columns.add(cheapest(weights));
-            }
-            for (int[] column : columns) {
-                addToMixture(column);
-            }
-            for (int round = 0; round < MOST_ROUNDS && bound <= limit; round++) {
-                double[] next = mixture.weights();
-                int[] column = cheapest(next);
-                double found = weigh(column, next);
-                tried.add(next);
-                if (found > bound) {
-                    bound = found;
-                    weights = next;
-                }
-                columns.add(column);
-                if (!addToMixture(column)) {
-                    break;
-                }
-            }
-        }
-
-        private boolean addToMixture(int[] column) {
-            double rest = 0;
-            double[] over = new double[orders];
-            for (int p = 0; p < column.length; p++) {
-                rest += ways.cost(p, column[p]);
-                for (int m = 0; m < orders; m++) {
-                    over[m] += ways.value(p, column[p], m);
-                }
-            }
-            for (int m = 0; m < orders; m++) {
-                rest -= over[m];
-                over[m] -= ways.minimum(m);
-            }
-            if (mixture == null) {
-                mixture = new Mixture(rest, over);
-                return true;
-            }
-            return mixture.add(rest, over);
-        }
-
-        private int[] cheapest(double[] at) {
-            int[] column = new int[left.length];
-            for (int p = 0; p < column.length; p++) {
-                double leastWeighted = Double.POSITIVE_INFINITY;
-                budget.spend(left[p].length);
-                for (int way : left[p]) {
-                    double weighted = weighted(p, way, at);
-                    if (weighted < leastWeighted) {
-                        leastWeighted = weighted;
-                        column[p] = way;
-                    }
-                }
-            }
-            return column;
-        }
-
-        private double weighted(int part, int way, double[] at) {
-            double weighted = ways.cost(part, way);
-            for (int m = 0; m < orders; m++) {
-                weighted -= (1 - at[m]) * ways.value(part, way, m);
-            }
-            return weighted;
-        }
-
-        private double weigh(int[] column, double[] at) {
-            double sum = 0;
-            for (int p = 0; p < column.length; p++) {
-                sum += weighted(p, column[p], at);
-            }
-            for (int m = 0; m < orders; m++) {
-                sum += (1 - at[m]) * ways.minimum(m);
-            }
-            return sum;
-        }
-
-        int[][] withoutHopeless() {
-            int[][] kept = left.clone();
-            for (int p = 0; p < kept.length; p++) {
-                int part = p;
-                double leastWeighted = Double.POSITIVE_INFINITY;
-                for (int way : left[p]) {
-                    leastWeighted = Math.min(leastWeighted, weighted(p, way, weights));
-                }
-                double most = leastWeighted + limit - bound;
-                kept[p] =
-                        Arrays.stream(left[p])
-                                .filter(way -> weighted(part, way, weights) <= most)
-                                .toArray();
-            }
-            return kept;
-        }
-
-        /** The covers that are mixed. */
-        List<int[]> used() {
-            double[] shares = mixture.shares();
-            List<int[]> used = new ArrayList<>();
-            for (int c = 0; c < columns.size(); c++) {
-                if (shares[c] > 1e-9) {
-                    used.add(columns.get(c));
-                }
-            }
-            return used.isEmpty() ? List.of(columns.getLast()) : used;
-        }
-
-        @Nullable Case splitUp() {
-            double[] shares = mixture.shares();
-            double most = 0;
-            int part = -1;
-            int order = -1;
-            double at = 0;
-            for (int p = 0; p < left.length; p++) {
-                if (left[p].length < 2) {
-                    continue;
-                }
-                for (int m = 0; m < orders; m++) {
-                    double mean = 0;
-                    double square = 0;
-                    double sum = 0;
-                    for (int c = 0; c < columns.size(); c++) {
-                        if (shares[c] > 1e-9) {
-                            double value = ways.value(p, columns.get(c)[p], m);
-                            mean += shares[c] * value;
-                            square += shares[c] * value * value;
-                            sum += shares[c];
-                        }
-                    }
-                    mean /= sum;
-                    double spread = square / sum - mean * mean;
-                    if (spread > most + TINY) {
-                        most = spread;
-                        part = p;
-                        order = m;
-                        at = mean;
-                    }
-                }
-            }
-            if (part < 0) {
-                // one cover reaches the bound but for what lacks or is too much: split the largest
-                long widest = 0;
-                for (int p = 0; p < left.length; p++) {
-                    for (int m = 0; m < orders; m++) {
-                        long low = Long.MAX_VALUE;
-                        long high = Long.MIN_VALUE;
-                        for (int way : left[p]) {
-                            low = Math.min(low, ways.value(p, way, m));
-                            high = Math.max(high, ways.value(p, way, m));
-                        }
-                        if (high - low > widest) {
-                            widest = high - low;
-                            part = p;
-                            order = m;
-                            at = (low + high) / 2.0;
-                        }
-                    }
-                }
-            }
-            if (part < 0) {
-                return null;
-            }
-            List<int[]> useful =
-                    columns.size() <= 40
-                            ? columns
-                            : columns.subList(columns.size() - 40, columns.size());
-            int[][] now = left;
-            List<int[]> kept = useful.stream().filter(c -> fits(c, now)).toList();
-            return new Case(left, bound, kept, part, order, at);
-        }
-
-        private boolean fits(int[] column, int[][] in) {
-            for (int p = 0; p < column.length; p++) {
-                if (Arrays.binarySearch(in[p], column[p]) < 0) {
-                    return false;
-                }
-            }
+        if (cheapest.chosen().isEmpty() || discounts.bound() > limit()) {
             return true;
         }
+        if (!cheapest.isAll()) {
+            LabelSearch.Outcome all = labels.listAll(limit(), most);
+            isSettled = all.isWhole() && offerAll(all);
+        }
+        return isSettled;
+    }
+
+    private boolean offerAll(LabelSearch.Outcome outcome) {
+        boolean isSettled = true;
+        for (int[] chosen : outcome.chosen()) {
+            isSettled &= filling.offer(chosen);
+        }
+        return isSettled;
+    }
+
+    /** Where to split; lists an open part for that. Null when there is nothing to split. */
+    private @Nullable Spread spreadOf(int[][] left, Discounts discounts, Discounts guide) {
+        Spread spread = guide.findSpread(false);
+        if (spread != null && left[spread.part()] == null) {
+            left[spread.part()] = list(spread.part(), discounts, guide, MOST_LISTED);
+            if (left[spread.part()] == null) {
+                spread = guide.findSpread(true);
+            }
+        }
+        return spread != null && isSplitBy(left, spread) ? spread : widest(left);
+    }
+
+    private boolean isSplitBy(int[][] left, Spread spread) {
+        int[] list = left[spread.part()];
+        long above = Arrays.stream(list).filter(way -> isAbove(spread, way)).count();
+        return above > 0 && above < list.length;
+    }
+
+    /** The part whose ways differ most in what they give to an order, split in the middle. */
+    private @Nullable Spread widest(int[][] left) {
+        Spread found = null;
+        long most = 0;
+        for (int p = 0; p < left.length; p++) {
+            for (int m = 0; m < ways.orders() && left[p] != null; m++) {
+                long low = Long.MAX_VALUE;
+                long high = Long.MIN_VALUE;
+                for (int way : left[p]) {
+                    low = Math.min(low, ways.value(p, way, m));
+                    high = Math.max(high, ways.value(p, way, m));
+                }
+                if (high - low > most) {
+                    most = high - low;
+                    found = new Spread(p, m, (low + high) / 2.0);
+                }
+            }
+        }
+        return found;
+    }
+
+    private boolean fits(int[] column, int[][] in) {
+        for (int p = 0; p < column.length; p++) {
+            if (in[p] != null && Arrays.binarySearch(in[p], column[p]) < 0) {
+                return false;
+            }
+        }
+        return true;
     }
 }

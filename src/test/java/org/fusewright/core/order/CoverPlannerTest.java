@@ -10,6 +10,7 @@ import org.joda.money.CurrencyUnit;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 import java.math.BigDecimal;
 import java.util.List;
@@ -195,8 +196,29 @@ class CoverPlannerTest {
                 }
             }
         }
-        assertThat(proven).isGreaterThanOrEqualTo(draws * 9 / 10);
+        assertThat(proven).isEqualTo(draws);
         assertThat(bindTogether).isGreaterThan(draws / 3);
+    }
+
+    /** The minimum orders of all eight suppliers together cost about what all parts cost. */
+    @ParameterizedTest(name = "draw {0}")
+    @ValueSource(longs = {1, 2, 3, 4, 5})
+    void provesLargeOrdersInWhichManyMinimumsBind(long seed) {
+        Cover cover = CoverPlanner.plan(Tasks.hard(seed, 500, 8, 1));
+        assertThat(cover.gap().getAmountMinorLong()).isZero();
+        assertThat(sumOf(cover)).isEqualTo(cover.total().getAmountMinorLong());
+        assertThat(cover.uncovered()).isEmpty();
+        assertThat(cover.shares())
+                .allSatisfy(
+                        share ->
+                                assertThat(share.value())
+                                        .isGreaterThanOrEqualTo(share.minimum().orElseThrow()));
+    }
+
+    @Test
+    void plansTheSameTaskAlike() {
+        assertThat(CoverPlanner.plan(Tasks.hard(3, 60, 6, 1)))
+                .isEqualTo(CoverPlanner.plan(Tasks.hard(3, 60, 6, 1)));
     }
 
     /** Orders that are worth hardly more than their minimum. */
