@@ -28,54 +28,60 @@ alter table shipping_class
     drop constraint shipping_class_currency_up_to_g_key,
     add unique (currency, up_to_g) deferrable initially immediate;
 
--- Settings: the kind of record, and the expressions for the record and the row's key, with %1$s for the row.
+-- Settings: the kind of record, and the expressions for the record, for the row's key, and for the row's name among the
+-- rows of its record that one entry tells together (empty: an entry for each row); %1$s stands for the row.
 create function note_lines() returns trigger language plpgsql set timezone to 'UTC' as $$
 declare
-    kind       text := tg_argv[0];
-    record     text := tg_argv[1];
-    row_key    text := tg_argv[2];
-    was        text := case tg_op when 'TRUNCATE' then format('%I.%I', tg_table_schema, tg_table_name) else 'were' end;
-    entry      text := 'insert into change_entry (made_at, made_by, kind, record, table_name, row_key, action, before, after) ';
-    difference text;
-    before     text;
-    after      text;
+    kind      text := tg_argv[0];
+    record    text := tg_argv[1];
+    row_key   text := tg_argv[2];
+    name      text := tg_argv[3];
+    lines     text;
+    unchanged text;
 begin
     if tg_op = 'UPDATE' then
-        difference := (
-            select string_agg(format('case when w.%1$I is distinct from b.%1$I '
-                'then jsonb_build_object(%1$L, %%1$s.%1$I) else ''{}'' end', attname), ' || ' order by attnum)
+        unchanged := (
+            select string_agg(format('case when w.%1$I is not distinct from b.%1$I then %1$L end', attname), ', ' order by attnum)
             from pg_attribute where attrelid = tg_relid and attnum > 0 and not attisdropped);
-        before := format('case when b.row_key is null then to_jsonb(w) - ''row_key'' when w.row_key is not null then %s end',
-                         format(difference, 'w'));
-        after := format('case when w.row_key is null then to_jsonb(b) - ''row_key'' when b.row_key is not null then %s end',
-                        format(difference, 'b'));
-        execute entry || format(
-            'select now(), $1, $2, record, $3, row_key, '
-            'case when before is null then ''added'' when after is null then ''removed'' else ''changed'' end, before, after '
-            'from (select coalesce(%s, %s) as record, coalesce(w.row_key, b.row_key) as row_key, %s as before, %s as after '
-            'from (select *, %s as row_key from were) w full join (select *, %s as row_key from become) b '
-            'on w.row_key = b.row_key) line '
-            'where before is distinct from after order by record, row_key',
-            format(record, 'w'), format(record, 'b'), before, after, format(row_key, 'were'), format(row_key, 'become'))
-            using trail_author(), kind, tg_table_name;
+        lines := format(
+            'select record, row_key, name, '
+            'case when is_new then null when is_old then was - ''{trail_key,trail_name}''::text[] else was - same end as before, '
+            'case when is_old then null when is_new then becomes - ''{trail_key,trail_name}''::text[] else becomes - same end as after '
+            'from (select coalesce(%s, %s) as record, coalesce(w.trail_key, b.trail_key) as row_key, coalesce(w.trail_name, b.trail_name) as name, '
+            'w.trail_key is null as is_new, b.trail_key is null as is_old, to_jsonb(w) as was, to_jsonb(b) as becomes, '
+            'array[''trail_key'', ''trail_name'', %s] as same '
+            'from (select *, %s as trail_key, %s as trail_name from were) w full join (select *, %s as trail_key, %s as trail_name from become) b '
+            'on w.trail_key = b.trail_key and w.trail_name = b.trail_name offset 0) pair',
+            format(record, 'w'), format(record, 'b'), unchanged,
+            format(row_key, 'were'), format(name, 'were'), format(row_key, 'become'), format(name, 'become'));
     elsif tg_op = 'INSERT' then
-        execute entry || format(
-            'select now(), $1, $2, %s, $3, %s, ''added'', null, to_jsonb(become) from become order by 4, 6',
-            format(record, 'become'), format(row_key, 'become'))
-            using trail_author(), kind, tg_table_name;
+        lines := format('select %s as record, %s as row_key, %s as name, null::jsonb as before, to_jsonb(b) as after from become b',
+                        format(record, 'b'), format(row_key, 'b'), format(name, 'b'));
     else
-        execute entry || format(
-            'select now(), $1, $2, %s, $3, %s, ''removed'', to_jsonb(w), null from %s w order by 4, 6',
-            format(record, 'w'), format(row_key, 'w'), was)
-            using trail_author(), kind, tg_table_name;
+        lines := format('select %s as record, %s as row_key, %s as name, to_jsonb(w) as before, null::jsonb as after from %s w',
+                        format(record, 'w'), format(row_key, 'w'), format(name, 'w'),
+                        case tg_op when 'TRUNCATE' then format('%I.%I', tg_table_schema, tg_table_name) else 'were' end);
     end if;
+    if name <> quote_literal('') then
+        lines := format(
+            'select record, row_key, jsonb_object_agg(name, before) filter (where before is not null) as before, '
+            'jsonb_object_agg(name, after) filter (where after is not null) as after '
+            'from (%s) each_line where before is distinct from after group by record, row_key', lines);
+    end if;
+    execute format(
+        'insert into change_entry (made_at, made_by, kind, record, table_name, row_key, action, before, after) '
+        'select now(), $1, $2, record, $3, row_key, '
+        'case when before is null then ''added'' when after is null then ''removed'' else ''changed'' end, before, after '
+        'from (%s) line where before is distinct from after order by record, row_key', lines)
+        using trail_author(), kind, tg_table_name;
     return null;
 end
 $$;
 
-create procedure join_trail_of_catalog(joining text, kind text, record text, row_key text) language plpgsql as $$
+create procedure join_trail_of_catalog(joining text, kind text, record text, row_key text,
+                                       name text default '''''') language plpgsql as $$
 declare
-    settings text := format('%L, %L, %L', kind, record, row_key);
+    settings text := format('%L, %L, %L, %L', kind, record, row_key, name);
 begin
     execute format('create trigger note_added after insert on %I referencing new table as become '
         'for each statement execute function note_lines(%s)', joining, settings);
@@ -89,8 +95,9 @@ end
 $$;
 call join_trail_of_catalog('part', 'part', '%1$s.number', '%1$s.number');
 call join_trail_of_catalog('stock_entry', 'part', '%1$s.part_number', '%1$s.part_number');
-call join_trail_of_catalog('offer', 'part', '%1$s.part_number',
-    'concat_ws('' / '', %1$s.part_number, %1$s.supplier_code, %1$s.currency, %1$s.pack_size)');
+-- An import of many offers adds or prices most of them anew: the offers of a part are told together.
+call join_trail_of_catalog('offer', 'part', '%1$s.part_number', '%1$s.part_number',
+    name => 'concat_ws('' / '', %1$s.supplier_code, %1$s.currency, %1$s.pack_size)');
 call join_trail_of_catalog('supplier', 'supplier', '%1$s.code', '%1$s.code');
 call join_trail_of_catalog('labour_rate', 'labour', '%1$s.code', '%1$s.code');
 call join_trail_of_catalog('mark_up', 'mark-up', 'coalesce(%1$s.part, %1$s.line_group, '''')',
