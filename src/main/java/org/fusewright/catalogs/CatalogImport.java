@@ -1,7 +1,6 @@
 package org.fusewright.catalogs;
 
 import org.fusewright.core.catalog.Catalog;
-import org.fusewright.core.catalog.Offer;
 import org.fusewright.core.catalog.Part;
 import org.fusewright.core.catalog.PartNumber;
 
@@ -10,7 +9,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Predicate;
-import java.util.stream.Collectors;
 
 /**
  * What an import brings, or would bring, against the catalog in force before.
@@ -56,20 +54,12 @@ public record CatalogImport(
     }
 
     private static List<PartNumber> listRepriced(Catalog catalog, Catalog before) {
-        Map<PartNumber, List<Offer>> offers = offersByPart(catalog);
-        Map<PartNumber, List<Offer>> offersBefore = offersByPart(before);
         return numbersIn(
                 catalog,
                 part ->
                         holds(before, part)
-                                && !offers.getOrDefault(part.number(), List.of())
-                                        .equals(
-                                                offersBefore.getOrDefault(
-                                                        part.number(), List.of())));
-    }
-
-    private static Map<PartNumber, List<Offer>> offersByPart(Catalog catalog) {
-        return catalog.listOffers().stream().collect(Collectors.groupingBy(Offer::part));
+                                && !catalog.listOffers(part.number())
+                                        .equals(before.listOffers(part.number())));
     }
 
     /** How many parts of each kind there are, in the order of the kinds. */

@@ -18,10 +18,13 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.InstantSource;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
+import java.util.concurrent.atomic.AtomicReference;
+import java.util.concurrent.locks.Lock;
+import java.util.concurrent.locks.ReentrantLock;
 
 /**
  * The shop's catalog. The one in force is kept in memory; an import by another service on the same
@@ -37,9 +40,40 @@ public class Catalogs {
     private final TransactionTemplate transaction;
     private final InstantSource time;
 
-    private volatile @Nullable Known known;
+    private final AtomicReference<@Nullable Known> known = new AtomicReference<>();
+    private final Lock loading = new ReentrantLock();
 
-    private record Known(CatalogStore.Loaded loaded, Instant lookedAt) {}
+    private record Known(CatalogStore.Loaded loaded, Instant lookedAt, SearchOnce search) {
+
+        Known(CatalogStore.Loaded loaded, Instant lookedAt) {
+            this(loaded, lookedAt, new SearchOnce(loaded.content().catalog()));
+        }
+
+        boolean isOf(CatalogStore.Release release) {
+            return loaded.release().equals(release);
+        }
+
+        Known lookedAt(Instant time) {
+            return new Known(loaded, time, search);
+        }
+    }
+
+    /** Kits do not wait for what only those who search need. */
+    private static final class SearchOnce {
+
+        private final Catalog catalog;
+        private @Nullable PartSearch made;
+
+        SearchOnce(Catalog catalog) {
+            this.catalog = catalog;
+        }
+
+        synchronized PartSearch get() {
+            PartSearch search = made == null ? PartSearch.of(catalog.listParts()) : made;
+            made = search;
+            return search;
+        }
+    }
 
     @Autowired
     Catalogs(CatalogStore store, PlatformTransactionManager transactions) {
@@ -67,32 +101,58 @@ public class Catalogs {
      * @throws IllegalStateException before the first import
      */
     public CatalogContent currentContent() {
-        return findContent()
-                .orElseThrow(() -> new IllegalStateException("no catalog has been imported"));
+        return findContent().orElseThrow(Catalogs::noCatalog);
+    }
+
+    private static IllegalStateException noCatalog() {
+        return new IllegalStateException("no catalog has been imported");
     }
 
     public Optional<CatalogContent> findContent() {
-        Known last = known;
-        if (last != null && time.instant().isBefore(last.lookedAt().plus(BETWEEN_LOOKS))) {
-            return Optional.of(last.loaded().content());
-        }
-        Optional<CatalogStore.Loaded> loaded = look(last);
-        known = loaded.map(found -> new Known(found, time.instant())).orElse(null);
-        return loaded.map(CatalogStore.Loaded::content);
+        return findKnown().map(inForce -> inForce.loaded().content());
     }
 
-    private Optional<CatalogStore.Loaded> look(@Nullable Known last) {
+    private Optional<Known> findKnown() {
+        Known last = known.get();
+        if (last != null && time.instant().isBefore(last.lookedAt().plus(BETWEEN_LOOKS))) {
+            return Optional.of(last);
+        }
+        Optional<Known> found = look(last);
+        // Who puts an import in force meanwhile knows better.
+        known.compareAndSet(last, found.orElse(null));
+        return found;
+    }
+
+    private Optional<Known> look(@Nullable Known last) {
         if (last == null) {
-            return store.findCatalog();
+            return load();
         }
         try {
-            return store.findNewestRelease().filter(last.loaded().release()::equals).isPresent()
-                    ? Optional.of(last.loaded())
-                    : store.findCatalog();
+            return store.findNewestRelease().filter(last::isOf).isPresent()
+                    ? Optional.of(last.lookedAt(time.instant()))
+                    : load();
         } catch (DataAccessException | TransactionException unreachable) {
             // Kits need nothing but the catalog: they go on with the one that was in force.
             log.warn("The database cannot be asked for the catalog: {}", unreachable.getMessage());
-            return Optional.of(last.loaded());
+            return Optional.of(last.lookedAt(time.instant()));
+        }
+    }
+
+    /** One loads, and those who came meanwhile take what it found. */
+    private Optional<Known> load() {
+        loading.lock();
+        try {
+            Known loaded = known.get();
+            Optional<CatalogStore.Release> newest = store.findNewestRelease();
+            if (loaded != null && newest.filter(loaded::isOf).isPresent()) {
+                return Optional.of(loaded.lookedAt(time.instant()));
+            }
+            Optional<Known> found =
+                    store.findCatalog().map(catalog -> new Known(catalog, time.instant()));
+            known.compareAndSet(loaded, found.orElse(null));
+            return found;
+        } finally {
+            loading.unlock();
         }
     }
 
@@ -114,18 +174,11 @@ public class Catalogs {
      */
     public List<Part> listParts(
             Set<PartKind> kinds, String query, Optional<PartNumber> after, int limit) {
-        List<String> words = List.of(query.toLowerCase(Locale.ROOT).strip().split("\\s+"));
-        return current().listParts().stream()
-                .filter(part -> after.isEmpty() || part.number().compareTo(after.get()) > 0)
-                .filter(part -> kinds.contains(PartKind.of(part)))
-                .filter(part -> words.stream().allMatch(searchText(part)::contains))
-                .limit(limit)
-                .toList();
-    }
-
-    private static String searchText(Part part) {
-        return String.join("\n", part.number().value(), part.title(), part.brand())
-                .toLowerCase(Locale.ROOT);
+        return findKnown()
+                .orElseThrow(Catalogs::noCatalog)
+                .search()
+                .get()
+                .list(kinds, query, after, limit);
     }
 
     /**
@@ -146,25 +199,41 @@ public class Catalogs {
         return importCatalog(content, Optional.empty(), true);
     }
 
+    private record Imported(CatalogImport result, CatalogStore.Loaded inForce) {}
+
     private CatalogImport importCatalog(
             CatalogContent content, Optional<String> expectedVersion, boolean takeBack) {
-        CatalogImport result =
-                transaction.execute(
-                        status -> {
-                            store.lockForImport();
-                            Optional<Catalog> before =
-                                    store.findCatalog().map(loaded -> loaded.content().catalog());
-                            Optional<String> inForce = before.map(Catalog::version);
-                            if (!takeBack && !inForce.equals(expectedVersion)) {
-                                throw new StaleCatalog(inForce);
-                            }
-                            store.replace(content, time.instant());
-                            if (takeBack) {
-                                status.setRollbackOnly();
-                            }
-                            return CatalogImport.of(content, before);
-                        });
-        known = null;
-        return result;
+        Imported imported =
+                Objects.requireNonNull(
+                        transaction.execute(
+                                status -> {
+                                    store.lockForImport();
+                                    Optional<Catalog> before = findCatalogInForce();
+                                    Optional<String> inForce = before.map(Catalog::version);
+                                    if (!takeBack && !inForce.equals(expectedVersion)) {
+                                        throw new StaleCatalog(inForce);
+                                    }
+                                    CatalogStore.Loaded loaded =
+                                            store.replace(content, time.instant());
+                                    if (takeBack) {
+                                        status.setRollbackOnly();
+                                    }
+                                    return new Imported(
+                                            CatalogImport.of(content, before), loaded);
+                                }));
+        if (!takeBack) {
+            // Another import may have come behind this one: whoever asks first looks again.
+            known.set(new Known(imported.inForce(), Instant.MIN));
+        }
+        return imported.result();
+    }
+
+    /** Within the lock of an import, so that it stays the one in force. */
+    private Optional<Catalog> findCatalogInForce() {
+        Known last = known.get();
+        Optional<CatalogStore.Release> newest = store.findNewestRelease();
+        return last != null && newest.filter(last::isOf).isPresent()
+                ? Optional.of(last.loaded().content().catalog())
+                : store.findCatalog().map(loaded -> loaded.content().catalog());
     }
 }

@@ -36,7 +36,6 @@ class CatalogsTest {
                     "part",
                     "supplier",
                     "offer",
-                    "offer_price",
                     "stock_entry",
                     "labour_rate",
                     "mark_up",

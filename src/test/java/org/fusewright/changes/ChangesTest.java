@@ -467,7 +467,12 @@ class ChangesTest {
                 .satisfies(
                         gone -> {
                             assertThat(gone.at("/record").stringValue()).isEqualTo("WDC-3-LOW");
-                            assertThat(gone.at("/before/prices").isEmpty()).isFalse();
+                            assertThat(gone.at(
+                                                    "/before/SKERROW ~1 EUR ~1 "
+                                                            + offer.split(",")[2]
+                                                            + "/prices")
+                                            .isEmpty())
+                                    .isFalse();
                         });
 
         catalogs.tryImport(sample);
@@ -486,16 +491,18 @@ class ChangesTest {
             quoteCharacter = '"',
             value = {
                 "update part set title = upper(title) where number = 'WDB-4' | part | title",
-                "update offer_price set unit_price = unit_price + 1 where offer_id = 1 | offer |"
-                        + " prices",
-                "update offer set lead_time_days = lead_time_days + 1 where id = 1 | offer |"
-                        + " lead_time_days",
+                "update offer set prices = jsonb_set(prices, '{1}', '7.77') where part_number ="
+                        + " 'WDB-4' and supplier_code = 'SKERROW' | offer | SKERROW / EUR / 1",
+                "update offer set lead_time_days = lead_time_days + 1 where part_number = 'WDB-4'"
+                        + " and supplier_code = 'SKERROW' | offer |"
+                        + " SKERROW / EUR / 1",
                 "update supplier set name = upper(name) where code = 'SKERROW' | supplier | name",
                 "update stock_entry set minimum = minimum + 1 where part_number = 'WDB-3' |"
                         + " stock_entry | minimum",
                 "update labour_rate set minutes = minutes + 1 where code = (select min(code) from"
                         + " labour_rate) | labour_rate | minutes",
-                "update mark_up set percent = percent + 1 where id = 1 | mark_up | percent",
+                "update mark_up set percent = percent + 1 where line_group is null and part is null | mark_up |"
+                        + " percent",
                 "update shipping_class set price = price + 1 where (code, currency) = (select code,"
                         + " currency from shipping_class order by 1, 2 limit 1) | shipping_class |"
                         + " price",

@@ -31,20 +31,13 @@ class TrailTablesTest {
                     "quote_count", "a counter: the quote has the number that it gave",
                     "order_count", "a counter: the order has the number that it gave");
 
-    /**
-     * Columns of the catalog's tables that the trail does not tell, as they only hold rows
-     * together.
-     */
-    private static final Map<String, Set<String>> NOT_TOLD =
-            Map.of("offer", Set.of("id"), "mark_up", Set.of("id"));
-
     /** What pg_trigger says of a trigger for each row after insert, update and delete. */
     private static final int AFTER_EACH_ROW = 1 + 4 + 8 + 16;
 
-    /** Likewise before any statement, truncate too. */
-    private static final int BEFORE_EACH_STATEMENT = 2 + 4 + 8 + 16 + 32;
+    /** Likewise of triggers for each statement. */
+    private static final List<Integer> AFTER_INSERT_DELETE_AND_UPDATE = List.of(4, 8, 16);
 
-    private static final int AFTER_OR_BEFORE_TRUNCATE = 2 + 32;
+    private static final int BEFORE_TRUNCATE = 2 + 32;
 
     private static List<String> ask(String query) throws SQLException {
         try (Connection connection = TestDatabase.connect();
@@ -74,7 +67,7 @@ class TrailTablesTest {
     }
 
     private static List<String> ofTheCatalog() throws SQLException {
-        return tablesWith("remember_catalog", BEFORE_EACH_STATEMENT);
+        return tablesWith("note_lines", BEFORE_TRUNCATE);
     }
 
     @Test
@@ -92,7 +85,7 @@ class TrailTablesTest {
 
     @Test
     void tellsWhatATruncateTakesOfEachTable() throws SQLException {
-        assertThat(tablesWith("note_emptying", AFTER_OR_BEFORE_TRUNCATE))
+        assertThat(tablesWith("note_emptying", BEFORE_TRUNCATE))
                 .containsExactlyInAnyOrderElementsOf(rowByRow());
     }
 
@@ -107,54 +100,60 @@ class TrailTablesTest {
                                     + " '"
                                     + table
                                     + "'");
-            assertThat(List.of(settings(table).get(4).replaceAll("[{}]", "").split(",")))
+            assertThat(List.of(settings(table, "note_change").get(4).replaceAll("[{}]", "").split(",")))
                     .as(table)
                     .containsAll(files);
         }
     }
 
-    private static List<String> settings(String table) throws SQLException {
+    private static List<String> settings(String table, String trigger) throws SQLException {
         return ask(
                 """
                 select unnest(string_to_array(encode(tgargs, 'escape'), '\\000'))
-                from pg_trigger where tgname = 'note_change' and tgrelid = '%s'::regclass
+                from pg_trigger where tgname = '%s' and tgrelid = '%s'::regclass
                 """
-                        .formatted(table));
+                        .formatted(trigger, table));
+    }
+
+    @Test
+    void tellsOfTheCatalogByStatements() throws SQLException {
+        for (int type : AFTER_INSERT_DELETE_AND_UPDATE) {
+            assertThat(tablesWith("note_lines", type))
+                    .containsExactlyInAnyOrderElementsOf(ofTheCatalog());
+        }
     }
 
     @Test
     void tellsEachColumnOfTheCatalog() throws SQLException {
         for (String table : ofTheCatalog()) {
-            if (table.equals("offer_price")) {
-                continue;
-            }
-            Set<String> told =
-                    new TreeSet<>(
-                            ask(
-                                    "select distinct jsonb_object_keys(fields) from catalog_line"
-                                            + " where table_name = '"
-                                            + table
-                                            + "'"));
-            Set<String> columns =
-                    new TreeSet<>(
-                            ask(
-                                    "select column_name from information_schema.columns where"
-                                            + " table_schema = current_schema() and table_name = '"
-                                            + table
-                                            + "'"));
-            columns.removeAll(NOT_TOLD.getOrDefault(table, Set.of()));
-            if (table.equals("offer")) {
-                columns.add("prices");
-            }
-            assertThat(told).as(table).isEqualTo(columns);
+            // The offers of a part are told together.
+            String line = table.equals("offer") ? "jsonb_path_query(after, '$.*')" : "after";
+            List<String> told =
+                    ask(
+                            "select distinct jsonb_object_keys("
+                                    + line
+                                    + ") from change_entry where action = 'added' and"
+                                    + " table_name = '"
+                                    + table
+                                    + "'");
+            List<String> columns =
+                    ask(
+                            "select column_name from information_schema.columns where"
+                                    + " table_schema = current_schema() and table_name = '"
+                                    + table
+                                    + "'");
+            assertThat(told).as(table).containsExactlyInAnyOrderElementsOf(columns);
         }
     }
 
     @Test
     void knowsEachKindOfRecord() throws SQLException {
-        Set<String> kinds = new TreeSet<>(ask("select distinct kind from catalog_line"));
+        Set<String> kinds = new TreeSet<>();
         for (String table : rowByRow()) {
-            kinds.add(settings(table).getFirst());
+            kinds.add(settings(table, "note_change").getFirst());
+        }
+        for (String table : ofTheCatalog()) {
+            kinds.add(settings(table, "note_changed").getFirst());
         }
         assertThat(kinds)
                 .containsExactlyInAnyOrderElementsOf(

@@ -27,10 +27,10 @@ import java.util.zip.ZipInputStream;
  */
 public final class CatalogFiles {
 
-    /** A file may hold so many bytes; a catalog of a small shop stays far below. */
-    public static final int MAX_FILE_BYTES = 4 << 20;
+    /** A file may hold so many bytes: room for some hundred thousand offers. */
+    public static final int MAX_FILE_BYTES = 64 << 20;
 
-    private static final int MAX_ALL_BYTES = 32 << 20;
+    private static final int MAX_ALL_BYTES = 128 << 20;
     private static final int MAX_ZIP_ENTRIES = 1_000;
 
     private final SortedMap<String, byte[]> contents = new TreeMap<>();

@@ -22,6 +22,7 @@ import org.joda.money.Money;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
@@ -49,6 +50,8 @@ public final class CatalogReader {
                             Stream.of(PartGroup.values()).map(PartGroup::code),
                             Stream.of(MarkUp.LABOUR))
                     .toList();
+    private static final Set<PartKind> ANY_KIND =
+            Collections.unmodifiableSet(EnumSet.allOf(PartKind.class));
     private static final int HEAVIEST_PARCEL_G = 10_000_000;
     private static final int HIGHEST_QUANTITY = 10_000_000;
     private static final int LONGEST_LEAD_TIME_DAYS = 1_000;
@@ -206,7 +209,7 @@ public final class CatalogReader {
     private Optional<Offer> readOffer(Row row) {
         references.needSupplier(row);
         PartNumber part = row.partNumber("part");
-        references.needPart(row, "part", part, EnumSet.allOf(PartKind.class));
+        references.needPart(row, "part", part, ANY_KIND);
         int packSize = row.whole("packSize", 1, HIGHEST_QUANTITY);
         CurrencyUnit currency = row.currency("currency");
         references.declare(
@@ -250,7 +253,7 @@ public final class CatalogReader {
     private Optional<StockLevel> readStockLevel(Row row) {
         references.declare(row, "part", "stock of", row.cell("part"));
         PartNumber part = row.partNumber("part");
-        references.needPart(row, "part", part, EnumSet.allOf(PartKind.class));
+        references.needPart(row, "part", part, ANY_KIND);
         return row.build(
                 () ->
                         new StockLevel(
@@ -281,7 +284,7 @@ public final class CatalogReader {
         Optional<PartNumber> number =
                 part.isEmpty() ? Optional.empty() : Optional.of(row.partNumber("part"));
         number.ifPresent(
-                named -> references.needPart(row, "part", named, EnumSet.allOf(PartKind.class)));
+                named -> references.needPart(row, "part", named, ANY_KIND));
         if (!part.isEmpty() && !group.isEmpty()) {
             row.reject("group", "catalog.group-and-part");
         } else if (!group.isEmpty() && !LINE_GROUPS.contains(group)) {

@@ -7,17 +7,19 @@ import org.fusewright.core.catalog.PartNumber;
 import org.fusewright.core.quantity.WireColour;
 import org.fusewright.core.quantity.WireSize;
 import org.fusewright.core.quote.LabourTask;
+import org.jspecify.annotations.Nullable;
 
 import java.lang.reflect.RecordComponent;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
+import java.util.ArrayList;
 import java.util.Collection;
+import java.util.Collections;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.TreeSet;
 
 /**
  * Names a catalog's content: the first 16 hex digits of the SHA-256 over all values, whatever the
@@ -28,6 +30,15 @@ final class CatalogVersion {
 
     private static final int HEX_DIGITS = 16;
 
+    /** The virtual machine makes them anew for each who asks. */
+    private static final ClassValue<RecordComponent[]> COMPONENTS =
+            new ClassValue<>() {
+                @Override
+                protected RecordComponent[] computeValue(Class<?> type) {
+                    return type.getRecordComponents();
+                }
+            };
+
     private CatalogVersion() {}
 
     static String of(
@@ -35,7 +46,7 @@ final class CatalogVersion {
             List<Offer> offers,
             List<Supplier> suppliers,
             List<LabourTask> labour) {
-        TreeSet<String> lines = new TreeSet<>();
+        List<String> lines = new ArrayList<>();
         for (List<? extends Record> records : List.of(records(parts), offers, suppliers, labour)) {
             for (Record row : records) {
                 StringBuilder line = new StringBuilder();
@@ -43,8 +54,8 @@ final class CatalogVersion {
                 lines.add(line.toString());
             }
         }
-        String hash = HexFormat.of().formatHex(sha256(String.join("\n", lines)));
-        return hash.substring(0, HEX_DIGITS);
+        Collections.sort(lines);
+        return HexFormat.of().formatHex(sha256(lines)).substring(0, HEX_DIGITS);
     }
 
     private static List<Record> records(List<Part> parts) {
@@ -69,7 +80,7 @@ final class CatalogVersion {
 
     private static void appendRecord(StringBuilder line, Record row) {
         line.append(row.getClass().getSimpleName()).append('{');
-        for (RecordComponent component : row.getClass().getRecordComponents()) {
+        for (RecordComponent component : COMPONENTS.get(row.getClass())) {
             Object value = valueOf(component, row);
             // What may be left out and is changes no version, however late it was thought of.
             if (!value.equals(Optional.empty()) && !value.equals(OptionalDouble.empty())) {
@@ -92,10 +103,23 @@ final class CatalogVersion {
         line.append(text.length()).append(':').append(text);
     }
 
-    private static byte[] sha256(String text) {
+    /** Of all lines but those that stand there already. */
+    private static byte[] sha256(List<String> sorted) {
+        MessageDigest digest = sha256();
+        @Nullable String before = null;
+        for (String line : sorted) {
+            if (!line.equals(before)) {
+                digest.update(
+                        (before == null ? line : "\n" + line).getBytes(StandardCharsets.UTF_8));
+            }
+            before = line;
+        }
+        return digest.digest();
+    }
+
+    private static MessageDigest sha256() {
         try {
-            return MessageDigest.getInstance("SHA-256")
-                    .digest(text.getBytes(StandardCharsets.UTF_8));
+            return MessageDigest.getInstance("SHA-256");
         } catch (NoSuchAlgorithmException impossible) {
             throw new IllegalStateException(impossible);
         }

@@ -3,7 +3,6 @@ package org.fusewright.catalogs.load;
 import org.fusewright.catalogs.PartKind;
 import org.fusewright.core.catalog.PartNumber;
 import org.fusewright.core.words.Phrase;
-import org.fusewright.core.words.Text;
 import org.jspecify.annotations.Nullable;
 
 import java.util.ArrayList;
@@ -26,16 +25,21 @@ final class References {
     private static final String SUPPLIER = "supplier";
 
     private final Map<String, PartKind> kinds = new HashMap<>();
-    private final Map<String, Text> places = new HashMap<>();
+    private final Map<String, Place> places = new HashMap<>();
     private final Map<PartKind, Set<String>> families = new EnumMap<>(PartKind.class);
     private final List<Runnable> checks = new ArrayList<>();
 
+    private record Place(String file, long line) {}
+
     /** Notes that a name stands in this row; it may do so only once among those of its kind. */
     void declare(Row row, String column, String group, String name) {
-        Text place = Phrase.of("catalog.place", row.file(), row.line());
-        @Nullable Text before = places.putIfAbsent(group + " " + name, place);
+        @Nullable Place before =
+                places.putIfAbsent(group + " " + name, new Place(row.file(), row.line()));
         if (before != null) {
-            row.reject(column, "catalog.there-already", before);
+            row.reject(
+                    column,
+                    "catalog.there-already",
+                    Phrase.of("catalog.place", before.file(), before.line()));
         }
     }
 
@@ -50,6 +54,9 @@ final class References {
     }
 
     void needPart(Row row, String column, PartNumber number, Set<PartKind> allowed) {
+        if (allowed.contains(kinds.get(number.value()))) {
+            return;
+        }
         checks.add(
                 () -> {
                     PartKind kind = kinds.get(number.value());
@@ -66,6 +73,9 @@ final class References {
     }
 
     void needSupplier(Row row) {
+        if (places.containsKey(SUPPLIER + " " + row.cell(SUPPLIER))) {
+            return;
+        }
         checks.add(
                 () -> {
                     String supplier = row.cell(SUPPLIER);

@@ -15,6 +15,7 @@ import java.util.OptionalDouble;
 import java.util.function.Function;
 import java.util.function.Supplier;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 
 /**
  * One row of a file. A cell that cannot be read is noted as a problem and stands in with some
@@ -22,19 +23,37 @@ import java.util.regex.Pattern;
  */
 final class Row {
 
+    /** The place of an optional column that is not there. */
+    static final int NOWHERE = -1;
+
     private static final int LONGEST_TEXT = 200;
     private static final Pattern NUMBER = Pattern.compile("-?\\d{1,12}(\\.\\d{1,9})?");
+    private static final Pattern WHOLE = Pattern.compile("\\d{1,9}");
+    private static final Pattern BLANKS = Pattern.compile("\\s+");
+    private static final Map<String, CurrencyUnit> CURRENCIES =
+            CurrencyUnit.registeredCurrencies().stream()
+                    .collect(Collectors.toUnmodifiableMap(CurrencyUnit::getCode, unit -> unit));
     private static final Pattern CONTROL = Pattern.compile("\\p{Cntrl}");
 
     private final String file;
     private final long line;
-    private final Map<String, String> cells;
+    private final Map<String, Integer> places;
+    private final List<String> cells;
     private final Problems problems;
     private final int problemsBefore;
 
-    Row(String file, long line, Map<String, String> cells, Problems problems) {
+    /**
+     * @param places where each column stands among the cells, or {@link #NOWHERE}
+     */
+    Row(
+            String file,
+            long line,
+            Map<String, Integer> places,
+            List<String> cells,
+            Problems problems) {
         this.file = file;
         this.line = line;
+        this.places = places;
         this.cells = cells;
         this.problems = problems;
         this.problemsBefore = problems.count();
@@ -50,11 +69,11 @@ final class Row {
 
     /** What stands in a cell; one that starts with =, +, - or @ is text like any other. */
     String cell(String column) {
-        String cell = cells.get(column);
-        if (cell == null) {
+        Integer place = places.get(column);
+        if (place == null) {
             throw new IllegalArgumentException("no column " + column + " in " + file);
         }
-        return cell;
+        return place == NOWHERE ? "" : cells.get(place);
     }
 
     void reject(String column, Text detail) {
@@ -130,17 +149,21 @@ final class Row {
     }
 
     private int whole(String column, String text, int lowest, int highest) {
-        Text detail = Phrase.of("wrong.whole-number", lowest, highest);
-        if (!text.matches("\\d{1,9}")) {
-            problems.add(file, line, column, text, detail);
+        if (!WHOLE.matcher(text).matches()) {
+            rejectWhole(column, text, lowest, highest);
             return highest;
         }
         int number = Integer.parseInt(text);
         if (number < lowest || number > highest) {
-            problems.add(file, line, column, text, detail);
+            rejectWhole(column, text, lowest, highest);
             return highest;
         }
         return number;
+    }
+
+    private void rejectWhole(String column, String text, int lowest, int highest) {
+        problems.add(
+                file, line, column, text, Phrase.of("wrong.whole-number", lowest, highest));
     }
 
     /** The upper end of a range whose lower end stands in another column. */
@@ -166,10 +189,7 @@ final class Row {
     CurrencyUnit currency(String column) {
         return parsed(
                 column,
-                code ->
-                        CurrencyUnit.registeredCurrencies().stream()
-                                .filter(unit -> unit.getCode().equals(code))
-                                .findFirst(),
+                code -> Optional.ofNullable(CURRENCIES.get(code)),
                 Phrase.of("catalog.currency"),
                 CurrencyUnit.EUR);
     }
@@ -177,7 +197,7 @@ final class Row {
     /** The entries of a cell, parted by blanks. */
     List<String> listEntries(String column) {
         String cell = cell(column);
-        return cell.isEmpty() ? List.of() : List.of(cell.split("\\s+"));
+        return cell.isEmpty() ? List.of() : List.of(BLANKS.split(cell));
     }
 
     List<PartNumber> listPartNumbers(String column) {

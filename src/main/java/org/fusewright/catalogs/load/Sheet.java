@@ -25,7 +25,7 @@ import java.util.function.Consumer;
  */
 final class Sheet {
 
-    static final int MAX_ROWS = 20_000;
+    static final int MAX_ROWS = 500_000;
 
     private final String file;
     private final List<String> columns;
@@ -71,15 +71,17 @@ final class Sheet {
                         .allowMissingFields(true)
                         .ofCsvRecord(text)) {
             List<String> header = null;
+            Map<String, Integer> places = Map.of();
             int rows = 0;
             for (CsvRecord record : records) {
                 line = record.getStartingLineNumber();
-                List<String> cells = record.getFields().stream().map(String::strip).toList();
+                List<String> cells = stripped(record.getFields());
                 if (header == null) {
                     header = cells;
                     if (!isHeaderRight(header, line)) {
                         return;
                     }
+                    places = placesOf(header);
                 } else if (++rows > MAX_ROWS) {
                     rejectSheet(line, "", "", "catalog.too-many-rows");
                     return;
@@ -92,7 +94,7 @@ final class Sheet {
                             header.size(),
                             cells.size());
                 } else {
-                    consumer.accept(new Row(file, line, cellsByColumn(header, cells), problems));
+                    consumer.accept(new Row(file, line, places, cells, problems));
                 }
             }
             if (header == null) {
@@ -133,13 +135,21 @@ final class Sheet {
         return whole;
     }
 
-    /** An optional column that is not there reads as empty. */
-    private Map<String, String> cellsByColumn(List<String> header, List<String> cells) {
-        Map<String, String> byColumn = new HashMap<>();
-        optionalColumns.forEach(column -> byColumn.put(column, ""));
-        for (int i = 0; i < header.size(); i++) {
-            byColumn.put(header.get(i), cells.get(i));
+    private static List<String> stripped(List<String> fields) {
+        String[] cells = new String[fields.size()];
+        for (int i = 0; i < cells.length; i++) {
+            cells[i] = fields.get(i).strip();
         }
-        return byColumn;
+        return List.of(cells);
+    }
+
+    /** An optional column that is not there reads as empty. */
+    private Map<String, Integer> placesOf(List<String> header) {
+        Map<String, Integer> places = new HashMap<>();
+        optionalColumns.forEach(column -> places.put(column, Row.NOWHERE));
+        for (int i = 0; i < header.size(); i++) {
+            places.put(header.get(i), i);
+        }
+        return places;
     }
 }

@@ -1,29 +1,26 @@
 package org.fusewright.catalogs.store;
 
-import jakarta.persistence.EntityManager;
-
 import org.fusewright.catalogs.CatalogContent;
 import org.fusewright.catalogs.StockLevel;
 import org.fusewright.core.catalog.Catalog;
-import org.fusewright.core.catalog.Offer;
 import org.fusewright.core.catalog.Part;
 import org.fusewright.core.catalog.PartNumber;
 import org.fusewright.core.quote.MarkUp;
-import org.fusewright.core.quote.ShippingClass;
-import org.fusewright.core.quote.TaxKind;
-import org.hibernate.Session;
+import org.springframework.jdbc.core.ConnectionCallback;
+import org.springframework.jdbc.core.JdbcOperations;
 import org.springframework.stereotype.Repository;
 import org.springframework.transaction.annotation.Isolation;
 import org.springframework.transaction.annotation.Propagation;
 import org.springframework.transaction.annotation.Transactional;
 
 import java.math.BigDecimal;
+import java.sql.Timestamp;
+import java.time.Duration;
 import java.time.Instant;
-import java.util.Collection;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
-import java.util.TreeMap;
 import java.util.stream.Collectors;
 
 /**
@@ -32,23 +29,18 @@ import java.util.stream.Collectors;
 @Repository
 public class CatalogStore {
 
-    private static final int ROWS_IN_A_BATCH = 200;
-    private static final List<String> ROWS_OF_AN_IMPORT =
-            List.of(
-                    "StockRow",
-                    "OfferRow",
-                    "PartRow",
-                    "SupplierRow",
-                    "LabourRow",
-                    "MarkUpRow",
-                    "ShippingRow",
-                    "TaxRow");
+    /** An import may wait for another one, and work on all rows in one statement. */
+    private static final Duration PATIENCE = Duration.ofMinutes(15);
 
-    private final EntityManager entities;
+    private static final String MEMORY_FOR_SORTING = "64MB";
+
+    private final JdbcOperations jdbc;
+    private final CatalogRows rows;
     private final StockMoves moves;
 
-    CatalogStore(EntityManager entities, StockMoves moves) {
-        this.entities = entities;
+    CatalogStore(JdbcOperations jdbc, StockMoves moves) {
+        this.jdbc = jdbc;
+        this.rows = new CatalogRows(jdbc);
         this.moves = moves;
     }
 
@@ -58,13 +50,12 @@ public class CatalogStore {
     /** The import in force; empty before the first one. */
     @Transactional(readOnly = true)
     public Optional<Release> findNewestRelease() {
-        return entities
-                .createQuery("from ReleaseRow order by id desc", ReleaseRow.class)
-                .setMaxResults(1)
-                .getResultList()
+        return jdbc
+                .query(
+                        "select id, version from catalog_release order by id desc limit 1",
+                        (row, _) -> new Release(row.getLong(1), row.getString(2)))
                 .stream()
-                .findFirst()
-                .map(row -> new Release(row.id, row.version));
+                .findFirst();
     }
 
     /** Everything of the import in force but the stock; empty before the first one. */
@@ -77,36 +68,24 @@ public class CatalogStore {
     public record Loaded(Release release, CatalogContent content) {}
 
     private CatalogContent load(String version) {
-        List<Part> parts = listRows(PartRow.class).stream().map(PartRow::toPart).toList();
-        List<Offer> offers =
-                entities
-                        .createQuery("from OfferRow offer join fetch offer.prices", OfferRow.class)
-                        .getResultList()
-                        .stream()
-                        .map(OfferRow::toOffer)
-                        .toList();
         return new CatalogContent(
-                Catalog.of(version, parts, offers),
-                listRows(SupplierRow.class).stream().map(SupplierRow::toSupplier).toList(),
-                listRows(LabourRow.class).stream().map(LabourRow::toTask).toList(),
+                Catalog.of(version, rows.listParts(), rows.listOffers()),
+                rows.listSuppliers(),
+                rows.listLabour(),
                 Optional.empty(),
-                Optional.of(listMarkUps()),
-                Optional.of(listShipping()),
-                Optional.of(listTaxes()));
+                Optional.of(rows.listMarkUps()),
+                Optional.of(rows.listShipping()),
+                Optional.of(rows.listTaxes()));
     }
 
     @Transactional(readOnly = true)
     public List<StockLevel> listStock() {
         Map<PartNumber, BigDecimal> onHand = moves.sum();
-        Map<PartNumber, BigDecimal> minimums = new TreeMap<>();
-        listPartNumbers()
-                .forEach(
-                        part -> {
-                            if (onHand.containsKey(part)) {
-                                minimums.put(part, BigDecimal.ZERO);
-                            }
-                        });
-        listRows(StockRow.class).forEach(row -> minimums.put(row.part(), row.minimum()));
+        Map<PartNumber, BigDecimal> minimums = rows.findMinimums();
+        jdbc.queryForList("select number from part", String.class).stream()
+                .map(PartNumber::new)
+                .filter(onHand::containsKey)
+                .forEach(part -> minimums.putIfAbsent(part, BigDecimal.ZERO));
         return minimums.entrySet().stream()
                 .map(
                         entry ->
@@ -117,59 +96,83 @@ public class CatalogStore {
                 .toList();
     }
 
-    private List<PartNumber> listPartNumbers() {
-        return entities
-                .createQuery("select number from PartRow", String.class)
-                .getResultList()
-                .stream()
-                .map(PartNumber::new)
-                .toList();
-    }
-
-    /** Keeps other imports out until the transaction ends; readers are not held up. */
+    /**
+     * Keeps other imports out until the transaction ends, and waits as long as one takes; readers
+     * are not held up.
+     */
     @Transactional(propagation = Propagation.MANDATORY)
     public void lockForImport() {
-        entities.createNativeQuery("lock table catalog_release in exclusive mode").executeUpdate();
+        jdbc.execute(
+                (ConnectionCallback<Void>)
+                        connection -> {
+                            // The pool sets it back when the transaction is over.
+                            connection.setNetworkTimeout(
+                                    Runnable::run, Math.toIntExact(PATIENCE.toMillis()));
+                            return null;
+                        });
+        jdbc.execute("set local work_mem = '" + MEMORY_FOR_SORTING + "'");
+        jdbc.execute("lock table catalog_release in exclusive mode");
     }
 
     /**
      * Puts this catalog in the place of the one in force. Parts that it does not hold are removed,
      * with their stock; what it does not bring of stock, mark-ups, shipping and taxes is left as it
      * is for the parts that stay.
+     *
+     * @return what is in force now, as {@link #findCatalog} would read it
      */
     @Transactional(propagation = Propagation.MANDATORY)
-    public void replace(CatalogContent content, Instant importedAt) {
-        List<StockLevel> stock = content.stock().orElseGet(() -> listStockOf(content.catalog()));
-        List<MarkUp> markUps = content.markUps().orElseGet(() -> listMarkUpsOf(content.catalog()));
-        List<ShippingClass> shipping = content.shipping().orElseGet(this::listShipping);
-        List<TaxKind> taxes = content.taxes().orElseGet(this::listTaxes);
-        for (String row : ROWS_OF_AN_IMPORT) {
-            entities.createQuery("delete from " + row).executeUpdate();
-        }
-        entities.clear();
-        entities.unwrap(Session.class).setJdbcBatchSize(ROWS_IN_A_BATCH);
-        persistAll(content.catalog().listParts().stream().map(PartRow::new).toList());
-        persistAll(content.suppliers().stream().map(SupplierRow::new).toList());
-        long place = 0;
-        for (Offer offer : content.catalog().listOffers()) {
-            entities.persist(new OfferRow(++place, offer));
-        }
-        persistAll(content.labour().stream().map(LabourRow::new).toList());
-        persistAll(stock.stream().map(StockRow::new).toList());
+    public Loaded replace(CatalogContent content, Instant importedAt) {
+        Catalog catalog = content.catalog();
+        CatalogContent whole =
+                new CatalogContent(
+                        catalog,
+                        content.suppliers(),
+                        content.labour(),
+                        Optional.empty(),
+                        content.markUps().or(() -> Optional.of(listMarkUpsOf(catalog))),
+                        content.shipping().or(() -> Optional.of(rows.listShipping())),
+                        content.taxes().or(() -> Optional.of(rows.listTaxes())));
+        List<StockLevel> stock = content.stock().orElseGet(() -> listStockOf(catalog));
+        exchange(whole, stock);
         moves.remove(
-                content.catalog().listParts().stream()
-                        .map(Part::number)
-                        .collect(Collectors.toSet()),
+                catalog.listParts().stream().map(Part::number).collect(Collectors.toSet()),
                 importedAt);
         content.stock().ifPresent(counted -> moves.takeStock(counted, importedAt));
-        long markUp = 0;
-        for (MarkUp row : markUps) {
-            entities.persist(new MarkUpRow(++markUp, row));
-        }
-        persistAll(shipping.stream().map(ShippingRow::new).toList());
-        persistAll(taxes.stream().map(TaxRow::new).toList());
-        entities.persist(new ReleaseRow(content.catalog().version(), importedAt));
-        entities.flush();
+        return new Loaded(addRelease(catalog.version(), importedAt), whole);
+    }
+
+    private void exchange(CatalogContent whole, List<StockLevel> stock) {
+        TableExchange parts = rows.bringParts(whole.catalog().listParts());
+        TableExchange suppliers = rows.bringSuppliers(whole.suppliers());
+        // Offers and minimums refer to these: what is new comes first, what is gone goes last.
+        parts.put();
+        suppliers.put();
+        List.of(
+                        rows.bringOffers(whole.catalog().listOffers()),
+                        rows.bringMinimums(stock),
+                        rows.bringLabour(whole.labour()),
+                        rows.bringMarkUps(whole.markUps().orElseThrow()),
+                        rows.bringShipping(whole.shipping().orElseThrow()),
+                        rows.bringTaxes(whole.taxes().orElseThrow()))
+                .forEach(
+                        table -> {
+                            table.remove();
+                            table.put();
+                        });
+        parts.remove();
+        suppliers.remove();
+    }
+
+    private Release addRelease(String version, Instant importedAt) {
+        Long number =
+                jdbc.queryForObject(
+                        "insert into catalog_release (version, imported_at) values (?, ?)"
+                                + " returning id",
+                        Long.class,
+                        version,
+                        Timestamp.from(importedAt));
+        return new Release(Objects.requireNonNull(number), version);
     }
 
     private List<StockLevel> listStockOf(Catalog catalog) {
@@ -179,7 +182,7 @@ public class CatalogStore {
     }
 
     private List<MarkUp> listMarkUpsOf(Catalog catalog) {
-        return listMarkUps().stream()
+        return rows.listMarkUps().stream()
                 .filter(
                         row ->
                                 row.part()
@@ -187,25 +190,5 @@ public class CatalogStore {
                                         .map(Optional::isPresent)
                                         .orElse(true))
                 .toList();
-    }
-
-    private List<MarkUp> listMarkUps() {
-        return listRows(MarkUpRow.class).stream().map(MarkUpRow::toMarkUp).toList();
-    }
-
-    private List<ShippingClass> listShipping() {
-        return listRows(ShippingRow.class).stream().map(ShippingRow::toClass).toList();
-    }
-
-    private List<TaxKind> listTaxes() {
-        return listRows(TaxRow.class).stream().map(TaxRow::toKind).toList();
-    }
-
-    private void persistAll(Collection<?> rows) {
-        rows.forEach(entities::persist);
-    }
-
-    private <T> List<T> listRows(Class<T> type) {
-        return entities.createQuery("from " + type.getSimpleName(), type).getResultList();
     }
 }

@@ -50,10 +50,7 @@ class CatalogPages {
             Model model) {
         Catalog catalog = catalogs.current();
         PartQuery.Found found = PartQuery.parse(kind, q, after, ROWS_A_PAGE).find(catalogs);
-        List<PriceList> prices =
-                PriceList.listCurrencies(catalog).stream()
-                        .map(currency -> PriceList.of(catalog, currency))
-                        .toList();
+        List<CurrencyUnit> currencies = catalog.listCurrencies();
         model.addAttribute(
                 "list",
                 new PartListView(
@@ -61,25 +58,26 @@ class CatalogPages {
                         catalogs.countParts(),
                         kind,
                         q,
-                        prices.stream()
-                                .map(PriceList::currency)
-                                .map(CurrencyUnit::getCode)
+                        currencies.stream().map(CurrencyUnit::getCode).toList(),
+                        found.parts().stream()
+                                .map(part -> row(part, catalog, currencies))
                                 .toList(),
-                        found.parts().stream().map(part -> row(part, prices)).toList(),
                         found.next().map(PartNumber::value).orElse("")));
         return "catalog/list";
     }
 
-    private static PartListView.Row row(Part part, List<PriceList> prices) {
+    private static PartListView.Row row(
+            Part part, Catalog catalog, List<CurrencyUnit> currencies) {
         return new PartListView.Row(
                 part.number().value(),
                 PartKind.of(part).code(),
                 part.title(),
                 part.brand(),
-                prices.stream()
+                currencies.stream()
                         .map(
-                                list ->
-                                        list.findUnitPrice(part.number())
+                                currency ->
+                                        PriceList.findUnitPrice(
+                                                        catalog, part.number(), currency)
                                                 .map(BigMoney::getAmount)
                                                 .map(Figures::exact)
                                                 .orElse(""))

@@ -26,8 +26,7 @@ public record OfferView(
         Map<String, String> titles =
                 content.suppliers().stream()
                         .collect(Collectors.toMap(Supplier::code, Supplier::title));
-        return content.catalog().listOffers().stream()
-                .filter(offer -> offer.part().equals(part))
+        return content.catalog().listOffers(part).stream()
                 .map(offer -> of(offer, titles.getOrDefault(offer.supplier(), offer.supplier())))
                 .toList();
     }

@@ -1,9 +1,10 @@
 package org.fusewright.core.catalog;
 
+import org.joda.money.CurrencyUnit;
+
 import java.util.Collection;
-import java.util.Collections;
 import java.util.Comparator;
-import java.util.LinkedHashMap;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -26,7 +27,10 @@ public final class Catalog {
     private final String version;
     private final Map<PartNumber, Part> byNumber;
     private final Map<Class<? extends Part>, List<Part>> byKind;
+    private final List<Part> parts;
     private final List<Offer> offers;
+    private final Map<PartNumber, List<Offer>> offersByPart = new HashMap<>();
+    private final List<CurrencyUnit> currencies;
 
     private Catalog(String version, Collection<? extends Part> parts, List<Offer> offers) {
         this.version = version;
@@ -36,19 +40,31 @@ public final class Catalog {
                 throw new IllegalArgumentException("part number given twice: " + part.number());
             }
         }
-        // In the same order, but found by hash: each kit looks up dozens of parts.
-        this.byNumber = new LinkedHashMap<>(sorted);
+        // Found by hash: each kit looks up dozens of parts.
+        this.byNumber = new HashMap<>(sorted);
+        this.parts = List.copyOf(sorted.values());
         this.byKind =
-                byNumber.values().stream()
+                this.parts.stream()
                         .collect(
                                 Collectors.groupingBy(
                                         Part::getClass, Collectors.toUnmodifiableList()));
         this.offers = offers.stream().sorted(OFFER_ORDER).toList();
-        for (Offer offer : this.offers) {
-            if (!byNumber.containsKey(offer.part())) {
-                throw new IllegalArgumentException("offer for an unknown part: " + offer.part());
+        for (int from = 0, to = 0; from < this.offers.size(); from = to) {
+            PartNumber part = this.offers.get(from).part();
+            if (!byNumber.containsKey(part)) {
+                throw new IllegalArgumentException("offer for an unknown part: " + part);
             }
+            while (to < this.offers.size() && this.offers.get(to).part().equals(part)) {
+                to++;
+            }
+            offersByPart.put(part, this.offers.subList(from, to));
         }
+        this.currencies =
+                this.offers.stream()
+                        .map(Offer::currency)
+                        .distinct()
+                        .sorted(Comparator.comparing(CurrencyUnit::getCode))
+                        .toList();
     }
 
     /**
@@ -64,12 +80,22 @@ public final class Catalog {
     }
 
     /** All parts, by number. */
-    public Collection<Part> listParts() {
-        return Collections.unmodifiableCollection(byNumber.values());
+    public List<Part> listParts() {
+        return parts;
     }
 
     public List<Offer> listOffers() {
         return offers;
+    }
+
+    /** The offers for one part; none for a part that there is not. */
+    public List<Offer> listOffers(PartNumber part) {
+        return offersByPart.getOrDefault(part, List.of());
+    }
+
+    /** The currencies of the offers, by code. */
+    public List<CurrencyUnit> listCurrencies() {
+        return currencies;
     }
 
     /** All parts of one kind, by number. */

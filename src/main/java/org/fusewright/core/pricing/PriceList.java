@@ -7,10 +7,10 @@ import org.fusewright.core.catalog.PartNumber;
 import org.joda.money.BigMoney;
 import org.joda.money.CurrencyUnit;
 import org.joda.money.Money;
+import org.jspecify.annotations.Nullable;
 
 import java.math.BigDecimal;
 import java.math.RoundingMode;
-import java.util.Comparator;
 import java.util.HashMap;
 import java.util.IdentityHashMap;
 import java.util.List;
@@ -31,13 +31,9 @@ public final class PriceList {
 
     private PriceList(Catalog catalog, CurrencyUnit currency) {
         this.currency = currency;
-        for (Offer offer : catalog.listOffers()) {
-            if (offer.currency().equals(currency)) {
-                unitPrices.merge(
-                        offer.part(),
-                        offer.unitPriceAt(offer.packSize()),
-                        (a, b) -> a.isGreaterThan(b) ? b : a);
-            }
+        for (Part part : catalog.listParts()) {
+            findUnitPrice(catalog, part.number(), currency)
+                    .ifPresent(price -> unitPrices.put(part.number(), price));
         }
         unitPrices.forEach((part, price) -> unitMicros.put(part, micros(price)));
         for (Part part : catalog.listParts()) {
@@ -58,11 +54,20 @@ public final class PriceList {
 
     /** The currencies in which the catalog has offers, by code. */
     public static List<CurrencyUnit> listCurrencies(Catalog catalog) {
-        return catalog.listOffers().stream()
-                .map(Offer::currency)
-                .distinct()
-                .sorted(Comparator.comparing(CurrencyUnit::getCode))
-                .toList();
+        return catalog.listCurrencies();
+    }
+
+    /** The unit price of a single part, without a list of all. */
+    public static Optional<BigMoney> findUnitPrice(
+            Catalog catalog, PartNumber part, CurrencyUnit currency) {
+        @Nullable BigMoney lowest = null;
+        for (Offer offer : catalog.listOffers(part)) {
+            if (offer.currency().equals(currency)) {
+                BigMoney price = offer.unitPriceAt(offer.packSize());
+                lowest = lowest == null || lowest.isGreaterThan(price) ? price : lowest;
+            }
+        }
+        return Optional.ofNullable(lowest);
     }
 
     public CurrencyUnit currency() {

@@ -248,7 +248,7 @@ class CatalogErrorsTest {
         bytes.put("labour.csv", new byte[CatalogFiles.MAX_FILE_BYTES + 1]);
         assertThat(errors(bytes))
                 .extracting(CatalogErrorsTest::told)
-                .containsExactly(List.of("labour.csv", 0, "", "", "a file may hold at most 4 MiB"));
+                .containsExactly(List.of("labour.csv", 0, "", "", "a file may hold at most 64 MiB"));
     }
 
     @Test
@@ -266,7 +266,7 @@ class CatalogErrorsTest {
                                 Sheet.MAX_ROWS + 2,
                                 "",
                                 "",
-                                "a file may hold at most 20,000 rows"));
+                                "a file may hold at most 500,000 rows"));
     }
 
     @Test
