@@ -218,8 +218,7 @@ public class Catalogs {
                                     if (takeBack) {
                                         status.setRollbackOnly();
                                     }
-                                    return new Imported(
-                                            CatalogImport.of(content, before), loaded);
+                                    return new Imported(CatalogImport.of(content, before), loaded);
                                 }));
         if (!takeBack) {
             // Another import may have come behind this one: whoever asks first looks again.

@@ -4,7 +4,6 @@ import org.fusewright.core.catalog.Part;
 import org.fusewright.core.catalog.PartNumber;
 
 import java.util.ArrayList;
-import java.util.Collections;
 import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.List;

@@ -105,7 +105,8 @@ final class ManyParts {
     private static String breaks(int cents, int more) {
         StringBuilder breaks = new StringBuilder("1=" + BigDecimal.valueOf(cents, 2));
         for (int b = 1; b <= more; b++) {
-            breaks.append(" %d=%s".formatted(50 * b, BigDecimal.valueOf(cents * (100 - 4L * b), 4)));
+            breaks.append(
+                    " %d=%s".formatted(50 * b, BigDecimal.valueOf(cents * (100 - 4L * b), 4)));
         }
         return breaks.toString();
     }

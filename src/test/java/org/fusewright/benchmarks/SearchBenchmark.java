@@ -56,7 +56,8 @@ public class SearchBenchmark {
     private static final int PARTS = 200_000;
     private static final int PAGE = 51;
     private static final Set<PartKind> ALL = EnumSet.allOf(PartKind.class);
-    private static final String COLUMNS = "select number, kind, title, brand, mass_g from part where ";
+    private static final String COLUMNS =
+            "select number, kind, title, brand, mass_g from part where ";
     private static final String WORDS =
             COLUMNS
                     + "to_tsvector('simple', title || ' ' || brand) @@ to_tsquery('simple', '%s')"
@@ -82,7 +83,9 @@ public class SearchBenchmark {
                 new Question(
                         "bn-00123",
                         "",
-                        COLUMNS + "number like 'BN-00123%' and number > ? order by number limit 51"));
+                        COLUMNS
+                                + "number like 'BN-00123%' and number > ? order by number limit"
+                                + " 51"));
         all.put("no such word", new Question("zzyzx", "", WORDS.formatted("zzyzx:*")));
         return all;
     }
@@ -121,8 +124,7 @@ public class SearchBenchmark {
 
     /** Both must answer the same. */
     private void compare(String name, Question question) {
-        List<String> found =
-                ask(question).stream().map(PartNumber::value).toList();
+        List<String> found = ask(question).stream().map(PartNumber::value).toList();
         if (!found.equals(askPlainly(question))) {
             throw new IllegalStateException(name + ": " + found + " " + askPlainly(question));
         }
@@ -156,8 +158,7 @@ public class SearchBenchmark {
     private void request(Question question) throws IOException, InterruptedException {
         String query = URLEncoder.encode(question.words(), StandardCharsets.UTF_8);
         send(
-                HttpRequest.newBuilder(
-                                URI.create(parts + query + "&after=" + question.after()))
+                HttpRequest.newBuilder(URI.create(parts + query + "&after=" + question.after()))
                         .build());
     }
 

@@ -56,9 +56,13 @@ class PartSearchTest {
                         part ->
                                 Stream.of(words)
                                         .allMatch(
-                                                (part.number() + "\n" + part.title() + "\n"
-                                                                + part.brand())
-                                                        .toLowerCase(Locale.ROOT)::contains))
+                                                (part.number()
+                                                                        + "\n"
+                                                                        + part.title()
+                                                                        + "\n"
+                                                                        + part.brand())
+                                                                .toLowerCase(Locale.ROOT)
+                                                        ::contains))
                 .limit(limit)
                 .toList();
     }

@@ -467,11 +467,12 @@ class ChangesTest {
                 .satisfies(
                         gone -> {
                             assertThat(gone.at("/record").stringValue()).isEqualTo("WDC-3-LOW");
-                            assertThat(gone.at(
-                                                    "/before/SKERROW ~1 EUR ~1 "
-                                                            + offer.split(",")[2]
-                                                            + "/prices")
-                                            .isEmpty())
+                            assertThat(
+                                            gone.at(
+                                                            "/before/SKERROW ~1 EUR ~1 "
+                                                                    + offer.split(",")[2]
+                                                                    + "/prices")
+                                                    .isEmpty())
                                     .isFalse();
                         });
 
@@ -501,8 +502,8 @@ class ChangesTest {
                         + " stock_entry | minimum",
                 "update labour_rate set minutes = minutes + 1 where code = (select min(code) from"
                         + " labour_rate) | labour_rate | minutes",
-                "update mark_up set percent = percent + 1 where line_group is null and part is null | mark_up |"
-                        + " percent",
+                "update mark_up set percent = percent + 1 where line_group is null and part is null"
+                    + " | mark_up | percent",
                 "update shipping_class set price = price + 1 where (code, currency) = (select code,"
                         + " currency from shipping_class order by 1, 2 limit 1) | shipping_class |"
                         + " price",

@@ -100,7 +100,12 @@ class TrailTablesTest {
                                     + " '"
                                     + table
                                     + "'");
-            assertThat(List.of(settings(table, "note_change").get(4).replaceAll("[{}]", "").split(",")))
+            assertThat(
+                            List.of(
+                                    settings(table, "note_change")
+                                            .get(4)
+                                            .replaceAll("[{}]", "")
+                                            .split(",")))
                     .as(table)
                     .containsAll(files);
         }

@@ -283,8 +283,7 @@ public final class CatalogReader {
         references.declare(row, part.isEmpty() ? "group" : "part", "mark-up", part + " " + group);
         Optional<PartNumber> number =
                 part.isEmpty() ? Optional.empty() : Optional.of(row.partNumber("part"));
-        number.ifPresent(
-                named -> references.needPart(row, "part", named, ANY_KIND));
+        number.ifPresent(named -> references.needPart(row, "part", named, ANY_KIND));
         if (!part.isEmpty() && !group.isEmpty()) {
             row.reject("group", "catalog.group-and-part");
         } else if (!group.isEmpty() && !LINE_GROUPS.contains(group)) {

@@ -162,8 +162,7 @@ final class Row {
     }
 
     private void rejectWhole(String column, String text, int lowest, int highest) {
-        problems.add(
-                file, line, column, text, Phrase.of("wrong.whole-number", lowest, highest));
+        problems.add(file, line, column, text, Phrase.of("wrong.whole-number", lowest, highest));
     }
 
     /** The upper end of a range whose lower end stands in another column. */

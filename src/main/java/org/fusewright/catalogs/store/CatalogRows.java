@@ -197,8 +197,7 @@ final class CatalogRows {
     }
 
     TableExchange bringMinimums(Collection<StockLevel> stock) {
-        return TableExchange.of(
-                        jdbc, "stock_entry", List.of("part_number"), List.of("minimum"))
+        return TableExchange.of(jdbc, "stock_entry", List.of("part_number"), List.of("minimum"))
                 .bring(
                         stock,
                         (level, values) ->

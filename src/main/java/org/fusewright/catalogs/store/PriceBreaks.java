@@ -6,8 +6,8 @@ import org.joda.money.CurrencyUnit;
 
 import tools.jackson.core.JsonParser;
 import tools.jackson.core.JsonToken;
-import tools.jackson.core.json.JsonFactory;
 import tools.jackson.core.ObjectReadContext;
+import tools.jackson.core.json.JsonFactory;
 
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -39,8 +39,7 @@ final class PriceBreaks {
             while (parser.nextToken() == JsonToken.PROPERTY_NAME) {
                 int from = Integer.parseInt(parser.currentName());
                 parser.nextToken();
-                breaks.add(
-                        new PriceBreak(from, BigMoney.of(currency, parser.getDecimalValue())));
+                breaks.add(new PriceBreak(from, BigMoney.of(currency, parser.getDecimalValue())));
             }
         }
         breaks.sort(Comparator.comparingInt(PriceBreak::fromQuantity));

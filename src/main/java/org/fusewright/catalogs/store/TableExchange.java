@@ -10,8 +10,9 @@ import java.util.stream.Stream;
 
 /**
  * Makes a table hold just the rows of an import. They are copied beside it first; then only what
- * differs is removed, changed and added, so that an import of much costs little where little is new,
- * the trail tells nothing else, and readers go on with what was there until the transaction ends.
+ * differs is removed, changed and added, so that an import of much costs little where little is
+ * new, the trail tells nothing else, and readers go on with what was there until the transaction
+ * ends.
  */
 final class TableExchange {
 
@@ -31,7 +32,9 @@ final class TableExchange {
         this.table = table;
         this.keys = keys;
         this.sameKey =
-                keys.stream().map(key -> sameKey.formatted(key)).collect(Collectors.joining(" and "));
+                keys.stream()
+                        .map(key -> sameKey.formatted(key))
+                        .collect(Collectors.joining(" and "));
         this.others = others;
     }
 
@@ -92,19 +95,18 @@ final class TableExchange {
     /** Changes what differs and adds what is new. */
     void put() {
         jdbc.execute(
-                    "update %s t set (%s) = row(%s) from %s n where %s and (%s) is distinct from (%s)"
-                            .formatted(
-                                    table,
-                                    String.join(", ", others),
-                                    list(others, "n."),
-                                    fresh(),
-                                    sameKey,
-                                    list(others, "t."),
-                                    list(others, "n.")));
+                "update %s t set (%s) = row(%s) from %s n where %s and (%s) is distinct from (%s)"
+                        .formatted(
+                                table,
+                                String.join(", ", others),
+                                list(others, "n."),
+                                fresh(),
+                                sameKey,
+                                list(others, "t."),
+                                list(others, "n.")));
         jdbc.execute(
                 "insert into %s (%s) select %s from %s n where not exists (select from %s t where %s)"
-                        .formatted(
-                                table, columns(""), columns("n."), fresh(), table, sameKey));
+                        .formatted(table, columns(""), columns("n."), fresh(), table, sameKey));
     }
 
     private String fresh() {

@@ -59,15 +59,12 @@ class CatalogPages {
                         kind,
                         q,
                         currencies.stream().map(CurrencyUnit::getCode).toList(),
-                        found.parts().stream()
-                                .map(part -> row(part, catalog, currencies))
-                                .toList(),
+                        found.parts().stream().map(part -> row(part, catalog, currencies)).toList(),
                         found.next().map(PartNumber::value).orElse("")));
         return "catalog/list";
     }
 
-    private static PartListView.Row row(
-            Part part, Catalog catalog, List<CurrencyUnit> currencies) {
+    private static PartListView.Row row(Part part, Catalog catalog, List<CurrencyUnit> currencies) {
         return new PartListView.Row(
                 part.number().value(),
                 PartKind.of(part).code(),
@@ -76,8 +73,7 @@ class CatalogPages {
                 currencies.stream()
                         .map(
                                 currency ->
-                                        PriceList.findUnitPrice(
-                                                        catalog, part.number(), currency)
+                                        PriceList.findUnitPrice(catalog, part.number(), currency)
                                                 .map(BigMoney::getAmount)
                                                 .map(Figures::exact)
                                                 .orElse(""))

@@ -248,7 +248,8 @@ class CatalogErrorsTest {
         bytes.put("labour.csv", new byte[CatalogFiles.MAX_FILE_BYTES + 1]);
         assertThat(errors(bytes))
                 .extracting(CatalogErrorsTest::told)
-                .containsExactly(List.of("labour.csv", 0, "", "", "a file may hold at most 64 MiB"));
+                .containsExactly(
+                        List.of("labour.csv", 0, "", "", "a file may hold at most 64 MiB"));
     }
 
     @Test

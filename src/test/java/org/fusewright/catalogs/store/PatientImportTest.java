@@ -26,7 +26,8 @@ class PatientImportTest {
 
     private int networkTimeout() {
         Integer timeout =
-                jdbc.execute((ConnectionCallback<Integer>) connection -> connection.getNetworkTimeout());
+                jdbc.execute(
+                        (ConnectionCallback<Integer>) connection -> connection.getNetworkTimeout());
         return timeout == null ? -1 : timeout;
     }
 
