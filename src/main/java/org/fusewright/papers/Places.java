@@ -41,9 +41,7 @@ final class Places {
 
     /** A place as the reader says it; a kit says it in English. */
     static String said(String place, Wording wording) {
-        return wording.language() == Language.ENGLISH
-                ? place
-                : wording.say(Recall.of(place, "place."));
+        return wording.language() == Language.ENGLISH ? place : wording.say(Recall.place(place));
     }
 
     private void sort(String place) {

@@ -5,6 +5,8 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import org.fusewright.FusewrightApplication;
 import org.fusewright.TestDatabase;
+import org.fusewright.backups.store.BackupReader;
+import org.fusewright.backups.store.BackupWriter;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -12,6 +14,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.springframework.boot.builder.SpringApplicationBuilder;
 import org.springframework.context.ConfigurableApplicationContext;
+import org.springframework.util.unit.DataSize;
 
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.json.JsonMapper;
@@ -385,6 +388,20 @@ class BackupTest {
                                             + " 'restoring%'"))
                     .isEmpty();
         }
+    }
+
+    @Test
+    void takesNoFileThatIsTooLarge() throws Exception {
+        byte[] file = get("/api/backup").body();
+        Map<String, List<String>> before = rows(SHOP);
+        Backups wary =
+                new Backups(
+                        shop.getBean(BackupWriter.class),
+                        shop.getBean(BackupReader.class),
+                        DataSize.ofBytes(file.length - 1L));
+        assertThatThrownBy(() -> wary.restore(new ByteArrayInputStream(file), "Ada"))
+                .isInstanceOf(UnusableBackupException.class);
+        assertThat(rows(SHOP)).isEqualTo(before);
     }
 
     private static byte[] spoiled(byte[] file, String wrong) throws IOException {

@@ -503,7 +503,7 @@ class ChangesTest {
                 "update labour_rate set minutes = minutes + 1 where code = (select min(code) from"
                         + " labour_rate) | labour_rate | minutes",
                 "update mark_up set percent = percent + 1 where line_group is null and part is null"
-                    + " | mark_up | percent",
+                        + " | mark_up | percent",
                 "update shipping_class set price = price + 1 where (code, currency) = (select code,"
                         + " currency from shipping_class order by 1, 2 limit 1) | shipping_class |"
                         + " price",

@@ -552,5 +552,7 @@ class QuotesTest {
         assertThat(listed).isEqualTo(made);
         assertThat(quotes.list("%", OptionalLong.empty(), OptionalLong.empty(), 10).quotes())
                 .isEmpty();
+        assertThat(quotes.list("a\0b", OptionalLong.empty(), OptionalLong.empty(), 10).quotes())
+                .isEmpty();
     }
 }

@@ -2,6 +2,7 @@ package org.fusewright.setup;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import org.fusewright.SmallJob;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
@@ -37,14 +38,6 @@ class KilledServiceTest {
     private static final int WRITERS = 3;
     private static final int MOST_WRITES = 300;
     private static final JsonMapper MAPPER = new JsonMapper();
-    private static final String JOB =
-            """
-            {"reference": "%s", "title": "%s", "supply": {"nominalV": 12},
-             "feeds": [{"id": "battery", "terminal": "30", "lengthM": 0.5, "sourceDistanceM": 0.1}],
-             "circuits": [{"id": "horn", "feed": "battery", "runM": 1,
-                           "loads": [{"kind": "coil", "amps": 3}]}]}
-            """;
-
     // One folder for all: the second test finds what the first one left.
     @TempDir private static Path parent;
 
@@ -181,7 +174,7 @@ class KilledServiceTest {
     }
 
     private static String document(String reference, int revision) {
-        return JOB.formatted(reference, "state " + revision);
+        return SmallJob.document(reference, "state " + revision);
     }
 
     private static HttpResponse<String> send(

@@ -3,6 +3,7 @@ package org.fusewright.setup;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import org.fusewright.FusewrightApplication;
+import org.fusewright.SmallJob;
 import org.fusewright.TestDatabase;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
@@ -36,14 +37,6 @@ class OutageTest {
             Duration.ofSeconds(Integer.getInteger("fusewright.outage", 4));
     private static final Duration RECOVERY = Duration.ofSeconds(10);
     private static final Duration SOON = Duration.ofSeconds(8);
-    private static final String JOB =
-            """
-            {"reference": "%s", "supply": {"nominalV": 12},
-             "feeds": [{"id": "battery", "terminal": "30", "lengthM": 0.5, "sourceDistanceM": 0.1}],
-             "circuits": [{"id": "horn", "feed": "battery", "runM": 1,
-                           "loads": [{"kind": "coil", "amps": 3}]}]}
-            """;
-
     private static final AtomicInteger NUMBER = new AtomicInteger();
 
     private static Relay relay;
@@ -105,7 +98,7 @@ class OutageTest {
         return send(
                 "POST",
                 "/api/jobs",
-                JOB.formatted("OUT-" + NUMBER.incrementAndGet()),
+                SmallJob.document("OUT-" + NUMBER.incrementAndGet()),
                 "application/json");
     }
 
@@ -141,7 +134,9 @@ class OutageTest {
             assertThat(get("/actuator/health/readiness").statusCode()).isEqualTo(503);
         } while (Instant.now().isBefore(end));
         // What needs no database goes on.
-        assertThat(send("POST", "/api/kits", JOB.formatted("OUT"), "application/json").statusCode())
+        assertThat(
+                        send("POST", "/api/kits", SmallJob.document("OUT"), "application/json")
+                                .statusCode())
                 .isEqualTo(200);
 
         relay.mend();

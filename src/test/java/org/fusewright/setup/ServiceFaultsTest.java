@@ -3,6 +3,7 @@ package org.fusewright.setup;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
+import org.fusewright.SmallJob;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
@@ -33,13 +34,6 @@ import java.util.stream.Stream;
 @Timeout(value = 3, unit = TimeUnit.MINUTES)
 class ServiceFaultsTest {
     private static final JsonMapper MAPPER = new JsonMapper();
-    private static final String JOB =
-            """
-            {"reference": "%s", "supply": {"nominalV": 12},
-             "feeds": [{"id": "battery", "terminal": "30", "lengthM": 0.5, "sourceDistanceM": 0.1}],
-             "circuits": [{"id": "horn", "feed": "battery", "runM": 1,
-                           "loads": [{"kind": "coil", "amps": 3}]}]}
-            """;
 
     private static HttpResponse<String> get(ServiceProcess service, String path)
             throws IOException, InterruptedException {
@@ -52,7 +46,7 @@ class ServiceFaultsTest {
                 service,
                 HttpRequest.newBuilder(service.address().resolve("/api/jobs"))
                         .header("Content-Type", "application/json")
-                        .POST(BodyPublishers.ofString(JOB.formatted(reference))));
+                        .POST(BodyPublishers.ofString(SmallJob.document(reference))));
     }
 
     private static HttpResponse<String> send(ServiceProcess service, HttpRequest.Builder request)
@@ -154,7 +148,7 @@ class ServiceFaultsTest {
         try (ServiceProcess service = ServiceProcess.start(home)) {
             URI address = service.address();
             ProcessHandle database = service.database();
-            byte[] job = JOB.formatted("SLOW").getBytes(StandardCharsets.UTF_8);
+            byte[] job = SmallJob.document("SLOW").getBytes(StandardCharsets.UTF_8);
             int half = job.length / 2;
             try (Socket slow = new Socket(address.getHost(), address.getPort());
                     Socket looking = new Socket(address.getHost(), address.getPort())) {

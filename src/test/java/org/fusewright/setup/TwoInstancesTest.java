@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import org.fusewright.Shop;
 import org.fusewright.Shop.Answer;
+import org.fusewright.SmallJob;
 import org.fusewright.TestDatabase;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
@@ -31,14 +32,6 @@ import java.util.concurrent.atomic.AtomicInteger;
 class TwoInstancesTest {
     private static final int PEOPLE = 6;
     private static final int EDITS = 10;
-    private static final String JOB =
-            """
-            {"reference": "%s", "title": "%s", "supply": {"nominalV": 12},
-             "feeds": [{"id": "battery", "terminal": "30", "lengthM": 0.5, "sourceDistanceM": 0.1}],
-             "circuits": [{"id": "horn", "feed": "battery", "runM": 1,
-                           "loads": [{"kind": "coil", "amps": 3}]}]}
-            """;
-
     private static final AtomicInteger TURN = new AtomicInteger();
     private static List<Shop> instances;
 
@@ -55,7 +48,7 @@ class TwoInstancesTest {
     }
 
     private static String job(String reference, String title) {
-        return JOB.formatted(reference, title);
+        return SmallJob.document(reference, title);
     }
 
     private static Shop next() {

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.function.Function;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
@@ -24,6 +25,8 @@ public final class Recall {
 
     /** What the names of texts on papers begin with: no document keeps such a text. */
     private static final String ON_PAPER = "print.";
+
+    private static final String PLACES = "place.";
 
     /** The texts of the bundle, those with most letters of their own first. */
     private static final List<Known> KNOWN =
@@ -54,6 +57,10 @@ public final class Recall {
         }
 
         Optional<Text> match(String english) {
+            return match(english, Recall::value);
+        }
+
+        Optional<Text> match(String english, Function<String, Text> value) {
             if (!english.contains(longest)) {
                 return Optional.empty();
             }
@@ -67,7 +74,7 @@ public final class Recall {
                 while (values.size() <= slot) {
                     values.add("");
                 }
-                values.set(slot, value(matcher.group(piece + 1)));
+                values.set(slot, value.apply(matcher.group(piece + 1)));
             }
             Text found = new Phrase(key, values);
             return found.english().equals(english) ? Optional.of(found) : Optional.empty();
@@ -90,7 +97,7 @@ public final class Recall {
     /**
      * A text of a family.
      *
-     * @param family what the names of its texts begin with, such as "place."
+     * @param family what the names of its texts begin with, such as "quote.gap."
      */
     public static Text of(String english, String family) {
         for (Known known : FAMILIES.computeIfAbsent(family, Recall::listFamily)) {
@@ -106,9 +113,20 @@ public final class Recall {
         return KNOWN.stream().filter(known -> known.key.startsWith(family)).toList();
     }
 
-    /** Texts of a family with commas between them. */
-    public static Text listed(List<String> english, String family) {
-        return Text.listed(english.stream().map(one -> of(one, family)).toList());
+    /** A place of a loom or a kit: what is named in it is a name and nothing else. */
+    public static Text place(String english) {
+        for (Known known : FAMILIES.computeIfAbsent(PLACES, Recall::listFamily)) {
+            Optional<Text> found = known.match(english, Text::verbatim);
+            if (found.isPresent()) {
+                return found.get();
+            }
+        }
+        return Text.verbatim(english);
+    }
+
+    /** Places with commas between them. */
+    public static Text places(List<String> english) {
+        return Text.listed(english.stream().map(Recall::place).toList());
     }
 
     private static Optional<Text> find(String english) {

@@ -131,9 +131,7 @@ public record CountView(
     public static String places(ExpectedLine line) {
         List<String> places = line.places();
         String first =
-                Words.say(
-                        Recall.listed(
-                                places.stream().distinct().limit(MOST_PLACES).toList(), "place."));
+                Words.say(Recall.places(places.stream().distinct().limit(MOST_PLACES).toList()));
         long more = places.stream().distinct().count() - MOST_PLACES;
         return more > 0 ? Words.say("counts.and-more", first, more) : first;
     }

@@ -34,6 +34,9 @@ public class JobSearch {
      */
     @Transactional(readOnly = true)
     public List<JobSummary> list(long before, String text, int limit) {
+        if (text.indexOf('\0') >= 0) {
+            return List.of(); // no text in the database can hold it
+        }
         return jdbc.sql(
                         """
                         select id, reference, title, customer, revision, version, changed_at,

@@ -120,6 +120,9 @@ public class QuoteStore {
      */
     @Transactional(readOnly = true)
     public List<SummaryRow> list(long before, String text, Optional<Long> job, int limit) {
+        if (text.indexOf('\0') >= 0) {
+            return List.of(); // no text in the database can hold it
+        }
         String pattern = "%" + escaped(text) + "%";
         MapSqlParameterSource parameters =
                 new MapSqlParameterSource(

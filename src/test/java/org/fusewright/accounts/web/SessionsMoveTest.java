@@ -3,6 +3,7 @@ package org.fusewright.accounts.web;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import org.fusewright.Shop;
+import org.fusewright.SmallJob;
 import org.fusewright.TestDatabase;
 import org.fusewright.accounts.People;
 import org.fusewright.accounts.Role;
@@ -18,14 +19,6 @@ import java.util.Optional;
 class SessionsMoveTest {
     private static final String ACCOUNTS = "--fusewright.accounts=required";
 
-    private static final String JOB =
-            """
-            {"reference": "MOVED", "supply": {"nominalV": 12},
-             "feeds": [{"id": "battery", "terminal": "30", "lengthM": 0.5, "sourceDistanceM": 0.1}],
-             "circuits": [{"id": "horn", "feed": "battery", "runM": 1,
-                           "loads": [{"kind": "coil", "amps": 3}]}]}
-            """;
-
     @Test
     void goOnAtTheOtherInstanceAndEndAtBoth() {
         ApplicationContextInitializer<ConfigurableApplicationContext> database =
@@ -40,7 +33,7 @@ class SessionsMoveTest {
                     there.send(
                             "POST",
                             "/api/jobs",
-                            Optional.of(JOB),
+                            Optional.of(SmallJob.document("MOVED")),
                             "application/json",
                             Map.of("X-CSRF-TOKEN", there.token()));
             assertThat(kept.status()).as(kept.text()).isEqualTo(201);

@@ -213,6 +213,7 @@ class JobApiTest {
         "signs that mean something to LIKE, 5%_!x, true",
         "one of these in a wrong place, 5_%!x, false",
         "letters in another order, hitiw, false",
+        "a sign that no text holds, 'with\0in', false",
         "all groups of the letters but not in a row, athina, false",
     })
     void findsJobsByAnyPartOfTheirTexts(String what, String sought, boolean found) {
