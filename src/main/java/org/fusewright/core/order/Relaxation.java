@@ -88,10 +88,7 @@ final class Relaxation {
         return relaxation;
     }
 
-    /**
-     * The same with lesser discounts, where some are so great that money hardly counts: a somewhat
-     * lower bound, but one that tells ways that buy less from others.
-     */
+    /** The same with {@link Discounts#guiding} discounts. */
     Relaxation guiding(Choice[] undiscounted) {
         if (Arrays.stream(weights).allMatch(weight -> weight >= Mixture.HARDLY_COUNTS)) {
             return this;
