@@ -153,19 +153,15 @@ public class DemandBenchmark {
         }
 
         public double demandMicros() {
-            return median(demand) / 1000.0;
+            return Median.of(demand) / 1000.0;
         }
 
         public double plainMicros() {
-            return median(plain) / 1000.0;
+            return Median.of(plain) / 1000.0;
         }
 
         public double ratio() {
-            return (double) median(demand) / median(plain);
-        }
-
-        private static long median(List<Long> times) {
-            return times.stream().sorted().skip(times.size() / 2).findFirst().orElseThrow();
+            return (double) Median.of(demand) / Median.of(plain);
         }
     }
 }

@@ -121,19 +121,15 @@ public class HttpRatioBenchmark {
         }
 
         public double kitMicros() {
-            return median(kit) / 1000.0;
+            return Median.of(kit) / 1000.0;
         }
 
         public double echoMicros() {
-            return median(echo) / 1000.0;
+            return Median.of(echo) / 1000.0;
         }
 
         public double ratio() {
-            return (double) median(kit) / median(echo);
-        }
-
-        private static long median(List<Long> times) {
-            return times.stream().sorted().skip(times.size() / 2).findFirst().orElseThrow();
+            return (double) Median.of(kit) / Median.of(echo);
         }
     }
 

@@ -175,11 +175,11 @@ public class ImportBenchmark {
         }
 
         public double copySeconds() {
-            return median(copy) / 1e9;
+            return Median.of(copy) / 1e9;
         }
 
         public double newSeconds() {
-            return median(allNew) / 1e9;
+            return Median.of(allNew) / 1e9;
         }
 
         public double newRatio() {
@@ -199,11 +199,7 @@ public class ImportBenchmark {
         }
 
         private double ratio(List<Long> times) {
-            return (double) median(times) / median(copy);
-        }
-
-        private static long median(List<Long> times) {
-            return times.stream().sorted().skip(times.size() / 2).findFirst().orElseThrow();
+            return (double) Median.of(times) / Median.of(copy);
         }
     }
 }

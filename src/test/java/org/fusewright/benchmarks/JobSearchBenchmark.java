@@ -165,19 +165,15 @@ public class JobSearchBenchmark {
         }
 
         public double plainMicros() {
-            return median(plain) / 1000.0;
+            return Median.of(plain) / 1000.0;
         }
 
         public double searchRatio() {
-            return (double) median(search) / median(plain);
+            return (double) Median.of(search) / Median.of(plain);
         }
 
         public double answerRatio() {
-            return (double) median(answer) / median(plain);
-        }
-
-        private static long median(List<Long> times) {
-            return times.stream().sorted().skip(times.size() / 2).findFirst().orElseThrow();
+            return (double) Median.of(answer) / Median.of(plain);
         }
     }
 }

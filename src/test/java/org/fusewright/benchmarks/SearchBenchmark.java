@@ -205,26 +205,25 @@ public class SearchBenchmark {
         @TearDown(Level.Iteration)
         public void print() {
             for (String name : calls.keySet()) {
-                double sql = median(plain.get(name));
+                double sql = Median.of(plain.get(name));
                 System.out.printf(
                         "%n%s: SQL %.0f us, call %.3f, request %.2f times that",
                         name,
                         sql / 1000,
-                        median(calls.get(name)) / sql,
-                        median(requests.get(name)) / sql);
+                        Median.of(calls.get(name)) / sql,
+                        Median.of(requests.get(name)) / sql);
             }
             System.out.println();
         }
 
         public double highestRatio() {
             return calls.keySet().stream()
-                    .mapToDouble(name -> (double) median(calls.get(name)) / median(plain.get(name)))
+                    .mapToDouble(
+                            name ->
+                                    (double) Median.of(calls.get(name))
+                                            / Median.of(plain.get(name)))
                     .max()
                     .orElseThrow();
-        }
-
-        private static long median(List<Long> times) {
-            return times.stream().sorted().skip(times.size() / 2).findFirst().orElseThrow();
         }
     }
 }

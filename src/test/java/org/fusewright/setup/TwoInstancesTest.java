@@ -47,10 +47,6 @@ class TwoInstancesTest {
         instances.forEach(Shop::close);
     }
 
-    private static String job(String reference, String title) {
-        return SmallJob.document(reference, title);
-    }
-
     private static Shop next() {
         return instances.get(Math.floorMod(TURN.getAndIncrement(), instances.size()));
     }
@@ -68,7 +64,9 @@ class TwoInstancesTest {
 
     @Test
     void losesNoUpdate() throws InterruptedException, ExecutionException {
-        String job = next().post("/api/jobs", "", Shop.JSON, job("TWO-1", "new")).location();
+        String job =
+                next().post("/api/jobs", "", Shop.JSON, SmallJob.document("TWO-1", "new"))
+                        .location();
         Queue<String> kept = new ConcurrentLinkedQueue<>();
         List<Callable<Void>> tasks = new ArrayList<>();
         for (int i = 0; i < PEOPLE; i++) {
@@ -100,7 +98,8 @@ class TwoInstancesTest {
                                     Shop.JSON,
                                     seen.etag(),
                                     Shop.JSON,
-                                    job("TWO-1", title).getBytes(StandardCharsets.UTF_8));
+                                    SmallJob.document("TWO-1", title)
+                                            .getBytes(StandardCharsets.UTF_8));
             if (changed.status() == 200) {
                 return title;
             }
@@ -111,7 +110,9 @@ class TwoInstancesTest {
     @Test
     void ordersNothingTwiceAndReceivesNothingTwice()
             throws InterruptedException, ExecutionException {
-        String job = next().post("/api/jobs", "", Shop.JSON, job("TWO-2", "order")).location();
+        String job =
+                next().post("/api/jobs", "", Shop.JSON, SmallJob.document("TWO-2", "order"))
+                        .location();
         Answer quote =
                 next().post(
                                 "/api/quotes",

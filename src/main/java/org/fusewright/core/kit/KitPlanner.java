@@ -2,7 +2,6 @@ package org.fusewright.core.kit;
 
 import org.fusewright.core.catalog.Catalog;
 import org.fusewright.core.check.Check;
-import org.fusewright.core.check.CheckCode;
 import org.fusewright.core.fitting.KnownDiscounts;
 import org.fusewright.core.fitting.KnownReasons;
 import org.fusewright.core.job.ArrangementKind;
@@ -21,6 +20,8 @@ import org.fusewright.core.sizing.Sizer;
 import org.fusewright.core.sizing.WhatIf;
 import org.joda.money.CurrencyUnit;
 
+import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
@@ -135,25 +136,11 @@ public final class KitPlanner {
 
     /** In the order of the codes; under one code, in the order in which they were made. */
     private static List<Check> byCode(List<Check> ofSizes, List<Check> ofBlocks) {
-        // Counted first, then put in place: a list for each code would cost more than the sorting.
-        int[] next = new int[CheckCode.values().length + 1];
-        for (Check check : ofSizes) {
-            next[check.code().ordinal() + 1]++;
-        }
-        for (Check check : ofBlocks) {
-            next[check.code().ordinal() + 1]++;
-        }
-        for (int code = 1; code < next.length; code++) {
-            next[code] += next[code - 1];
-        }
-        Check[] checks = new Check[ofSizes.size() + ofBlocks.size()];
-        for (Check check : ofSizes) {
-            checks[next[check.code().ordinal()]++] = check;
-        }
-        for (Check check : ofBlocks) {
-            checks[next[check.code().ordinal()]++] = check;
-        }
-        return List.of(checks);
+        List<Check> checks = new ArrayList<>(ofSizes.size() + ofBlocks.size());
+        checks.addAll(ofSizes);
+        checks.addAll(ofBlocks);
+        checks.sort(Comparator.comparing(Check::code));
+        return checks;
     }
 
     private Stocked stockIn(CurrencyUnit currency) {

@@ -56,10 +56,6 @@ public final class Recall {
             return new Known(key, template, letters, longest, Pattern.compile(pattern.toString()));
         }
 
-        Optional<Text> match(String english) {
-            return match(english, Recall::value);
-        }
-
         Optional<Text> match(String english, Function<String, Text> value) {
             if (!english.contains(longest)) {
                 return Optional.empty();
@@ -100,13 +96,7 @@ public final class Recall {
      * @param family what the names of its texts begin with, such as "quote.gap."
      */
     public static Text of(String english, String family) {
-        for (Known known : FAMILIES.computeIfAbsent(family, Recall::listFamily)) {
-            Optional<Text> found = known.match(english);
-            if (found.isPresent()) {
-                return found.get();
-            }
-        }
-        return Text.verbatim(english);
+        return inFamily(family, english, Recall::value);
     }
 
     private static List<Known> listFamily(String family) {
@@ -115,13 +105,7 @@ public final class Recall {
 
     /** A place of a loom or a kit: what is named in it is a name and nothing else. */
     public static Text place(String english) {
-        for (Known known : FAMILIES.computeIfAbsent(PLACES, Recall::listFamily)) {
-            Optional<Text> found = known.match(english, Text::verbatim);
-            if (found.isPresent()) {
-                return found.get();
-            }
-        }
-        return Text.verbatim(english);
+        return inFamily(PLACES, english, Text::verbatim);
     }
 
     /** Places with commas between them. */
@@ -129,10 +113,23 @@ public final class Recall {
         return Text.listed(english.stream().map(Recall::place).toList());
     }
 
+    /**
+     * @param value what stands for a part of the sentence that is not the text's own
+     */
+    private static Text inFamily(String family, String english, Function<String, Text> value) {
+        for (Known known : FAMILIES.computeIfAbsent(family, Recall::listFamily)) {
+            Optional<Text> found = known.match(english, value);
+            if (found.isPresent()) {
+                return found.get();
+            }
+        }
+        return Text.verbatim(english);
+    }
+
     private static Optional<Text> find(String english) {
         return KNOWN.stream()
                 .takeWhile(known -> known.letters >= FEWEST_LETTERS)
-                .flatMap(known -> known.match(english).stream())
+                .flatMap(known -> known.match(english, Recall::value).stream())
                 .findFirst();
     }
 

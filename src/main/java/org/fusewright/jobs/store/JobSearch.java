@@ -43,14 +43,13 @@ public class JobSearch {
                                changed_by
                         from job
                         where id < :before %s
-                          and job_said(reference, title, customer) like :pattern escape '!'
+                          and strpos(job_said(reference, title, customer), :text) > 0
                         order by id desc
                         limit :limit
                         """
                                 .formatted(text.length() < LEAST_INDEXED ? "" : BY_INDEX))
                 .param("before", before)
                 .param("text", text)
-                .param("pattern", "%" + escaped(text) + "%")
                 .param("limit", limit)
                 .query((row, _) -> summary(row))
                 .list();
@@ -66,9 +65,5 @@ public class JobSearch {
                 row.getLong("version"),
                 row.getObject("changed_at", OffsetDateTime.class).toInstant(),
                 row.getString("changed_by"));
-    }
-
-    private static String escaped(String text) {
-        return text.replace("!", "!!").replace("%", "!%").replace("_", "!_");
     }
 }

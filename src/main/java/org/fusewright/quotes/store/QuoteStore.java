@@ -123,10 +123,8 @@ public class QuoteStore {
         if (text.indexOf('\0') >= 0) {
             return List.of(); // no text in the database can hold it
         }
-        String pattern = "%" + escaped(text) + "%";
         MapSqlParameterSource parameters =
-                new MapSqlParameterSource(
-                        Map.of("before", before, "text", text, "pattern", pattern, "limit", limit));
+                new MapSqlParameterSource(Map.of("before", before, "text", text, "limit", limit));
         job.ifPresent(id -> parameters.addValue("job", id));
         return jdbc.sql(
                         """
@@ -145,8 +143,8 @@ public class QuoteStore {
                                    count(*) as variants
                             from json_array_elements(d.document -> 'variants') one) v
                         where quote.id < :before %s %s
-                          and quote_said(quote.number, quote.job_reference, quote.title,
-                                         quote.customer) like :pattern escape '!'
+                          and strpos(quote_said(quote.number, quote.job_reference, quote.title,
+                                         quote.customer), :text) > 0
                         order by quote.id desc
                         limit :limit
                         """
@@ -156,10 +154,6 @@ public class QuoteStore {
                 .paramSource(parameters)
                 .query((row, _) -> summary(row))
                 .list();
-    }
-
-    private static String escaped(String text) {
-        return text.replace("!", "!!").replace("%", "!%").replace("_", "!_");
     }
 
     /** Moves the version on and keeps others out until the end; false when it is another one. */
