@@ -27,17 +27,17 @@ public final class KnownDiscounts {
      * The cheapest arrangement after the discount, the known one when none is cheaper; with its
      * cost, and how far that is proven.
      *
+     * @param task with what the known arrangement seats
      * @param known with its cost by the prices of the task
      * @param mostBlocks no arrangement of more blocks is wanted
      */
-    public Arrangement find(
-            FittingTask task, Arrangement known, int mostBlocks, Discount discount) {
-        FittingTask placed = Reasons.withoutUnplaced(task, known);
+    public Arrangement find(SeatedTask task, Arrangement known, int mostBlocks, Discount discount) {
+        FittingTask placed = task.seated();
         int[] counts = counts(placed, known);
-        int empty = Alternatives.free(known, task);
+        int empty = Alternatives.free(known, task.whole());
         long price = DiscountedSearch.price(placed, counts, empty, discount);
         long saved = discount.micros(counts, empty);
-        @Nullable Asked asked = asked(placed, counts, mostBlocks, discount);
+        @Nullable Asked asked = asked(task, counts, mostBlocks, discount);
         @Nullable Answer answer = asked == null ? null : lastAsked.find(asked);
         if (answer != null && answer.price >= price) {
             return known.lessDiscount(saved, costAtLeast(placed, answer.bound));
@@ -51,23 +51,25 @@ public final class KnownDiscounts {
         }
         long atLeast = costAtLeast(placed, found.bound());
         Optional<Arrangement> better =
-                found.blocks().isEmpty() ? Optional.empty() : Fitter.arrange(task, found.blocks());
+                found.blocks().isEmpty()
+                        ? Optional.empty()
+                        : Fitter.arrange(task.whole(), found.blocks());
         if (better.isEmpty()) {
             return known.lessDiscount(saved, atLeast);
         }
         int[] others = counts(placed, better.get());
-        int otherEmpty = Alternatives.free(better.get(), task);
+        int otherEmpty = Alternatives.free(better.get(), task.whole());
         return better.get().lessDiscount(discount.micros(others, otherEmpty), atLeast);
     }
 
-    /** Null where places were named: they tie more together than is kept. */
+    /** Null where places were named. */
     private static @Nullable Asked asked(
-            FittingTask placed, int[] known, int mostBlocks, Discount discount) {
-        if (placed.hasPlaces()) {
+            SeatedTask task, int[] known, int mostBlocks, Discount discount) {
+        if (task.room().isEmpty()) {
             return null;
         }
         List<Integer> counts = Arrays.stream(known).boxed().toList();
-        return new Asked(Room.of(placed), counts, mostBlocks, discount.key());
+        return new Asked(task.room().get(), counts, mostBlocks, discount.key());
     }
 
     private static int[] counts(FittingTask task, Arrangement arrangement) {

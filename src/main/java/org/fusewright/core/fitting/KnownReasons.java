@@ -14,20 +14,19 @@ public final class KnownReasons {
 
     private final LastAsked<Asked, List<Rejected>> lastAsked = new LastAsked<>();
 
-    /** As {@link Reasons#list}. */
-    public List<Rejected> list(FittingTask task, Arrangement arrangement) {
+    /** As {@link Reasons#list}, of an arrangement and what it seats. */
+    public List<Rejected> list(SeatedTask task, Arrangement arrangement) {
         if (arrangement.blocks().isEmpty()) {
             return List.of();
         }
-        FittingTask placed = Reasons.withoutUnplaced(task, arrangement);
-        if (placed.hasPlaces()) {
-            return Reasons.list(placed, arrangement.costMicros());
+        if (task.room().isEmpty()) {
+            return Reasons.list(task.seated(), arrangement.costMicros());
         }
-        Asked asked = new Asked(Room.of(placed), arrangement.costMicros());
+        Asked asked = new Asked(task.room().get(), arrangement.costMicros());
         @Nullable List<Rejected> known = lastAsked.find(asked);
         if (known == null) {
             // In order, so that the answer depends on nothing but what is asked.
-            known = Reasons.list(Room.inOrder(placed), arrangement.costMicros());
+            known = Reasons.list(Room.inOrder(task.seated()), arrangement.costMicros());
             lastAsked.keep(asked, known);
         }
         return known;

@@ -14,7 +14,7 @@ import java.util.Map;
  *
  * @param figures one for each item, by location, with a negative one before each location
  */
-record Room(List<BlockForm> forms, int sparePositions, List<Long> figures) {
+public record Room(List<BlockForm> forms, int sparePositions, List<Long> figures) {
 
     /** Above the current of any item. */
     private static final long MOST_MICRO_A = 1_000_000_000_000L;

@@ -6,6 +6,7 @@ import org.fusewright.core.fitting.Arrangement;
 import org.fusewright.core.fitting.Discount;
 import org.fusewright.core.fitting.Fitter;
 import org.fusewright.core.fitting.KnownDiscounts;
+import org.fusewright.core.fitting.SeatedTask;
 import org.fusewright.core.job.ArrangementKind;
 import org.fusewright.core.sizing.SizedJob;
 
@@ -43,6 +44,7 @@ final class Arranging {
     private final Optional<BagSavings> savings;
 
     private final Arrangement cheapestByPiece;
+    private final SeatedTask seatedByPiece;
     private final List<KitBlock> blocksByPiece;
     private final Arranged cheapest;
     private final Alternatives others;
@@ -52,14 +54,13 @@ final class Arranging {
         this.sized = sized;
         this.known = known;
         cheapestByPiece = Fitter.fit(model.task());
+        seatedByPiece = SeatedTask.of(model.task(), cheapestByPiece);
         blocksByPiece = assemble(cheapestByPiece);
         savings =
                 Optional.of(BagSavings.of(model, blocksByPiece, sized))
                         .filter(BagSavings::canBeAny);
         cheapest =
-                arranged(
-                        new Alternative(cheapestByPiece, model.task(), KnownDiscounts.ANY_NUMBER),
-                        blocksByPiece);
+                arranged(seatedByPiece, cheapestByPiece, KnownDiscounts.ANY_NUMBER, blocksByPiece);
         others = new Alternatives(model.task(), cheapest.arrangement);
     }
 
@@ -77,6 +78,11 @@ final class Arranging {
     /** The cheapest when bags are not looked at. */
     Arrangement cheapestByPiece() {
         return cheapestByPiece;
+    }
+
+    /** What the cheapest seats when bags are not looked at. */
+    SeatedTask seatedByPiece() {
+        return seatedByPiece;
     }
 
     /** What the kit would cost more with the blocks that are cheapest by the piece. */
@@ -118,11 +124,16 @@ final class Arranging {
     }
 
     private Arranged arranged(Alternative byPiece) {
-        return arranged(byPiece, assemble(byPiece.arrangement()));
+        Arrangement before = byPiece.arrangement();
+        return arranged(
+                SeatedTask.of(byPiece.task(), before),
+                before,
+                byPiece.mostBlocks(),
+                assemble(before));
     }
 
-    private Arranged arranged(Alternative byPiece, List<KitBlock> blocks) {
-        Arrangement before = byPiece.arrangement();
+    private Arranged arranged(
+            SeatedTask task, Arrangement before, int mostBlocks, List<KitBlock> blocks) {
         if (savings.isEmpty() || before.blocks().isEmpty()) {
             return new Arranged(before, 0, blocks);
         }
@@ -131,8 +142,8 @@ final class Arranging {
             long lowest = savings.get().lowestCostMicros(before.lowerBoundMicros());
             return new Arranged(before.lessDiscount(saved, lowest), saved, blocks);
         }
-        Discount discount = savings.get().on(byPiece.task());
-        Arrangement cheaper = known.find(byPiece.task(), before, byPiece.mostBlocks(), discount);
+        Discount discount = savings.get().on(task.whole());
+        Arrangement cheaper = known.find(task, before, mostBlocks, discount);
         return cheaper.blocks() == before.blocks()
                 ? new Arranged(cheaper, before.costMicros() - cheaper.costMicros(), blocks)
                 : withOtherBlocks(Alternatives.withFormsOf(model.task(), cheaper));

@@ -98,7 +98,8 @@ final class FittingWords {
         } else if (asked != ArrangementKind.CHEAPEST) {
             words.add(difference(asked));
         }
-        List<Rejected> rejected = reasons.list(task, arranging.cheapestByPiece());
+        List<Rejected> rejected =
+                reasons.list(arranging.seatedByPiece(), arranging.cheapestByPiece());
         for (Rejected each : rejected.subList(0, Math.min(MOST_REJECTED, rejected.size()))) {
             words.add(rejection(each));
         }

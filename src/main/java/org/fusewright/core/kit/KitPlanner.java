@@ -2,6 +2,7 @@ package org.fusewright.core.kit;
 
 import org.fusewright.core.catalog.Catalog;
 import org.fusewright.core.check.Check;
+import org.fusewright.core.check.CheckCode;
 import org.fusewright.core.fitting.KnownDiscounts;
 import org.fusewright.core.fitting.KnownReasons;
 import org.fusewright.core.job.ArrangementKind;
@@ -21,7 +22,7 @@ import org.fusewright.core.sizing.WhatIf;
 import org.joda.money.CurrencyUnit;
 
 import java.util.ArrayList;
-import java.util.Comparator;
+import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
@@ -136,10 +137,14 @@ public final class KitPlanner {
 
     /** In the order of the codes; under one code, in the order in which they were made. */
     private static List<Check> byCode(List<Check> ofSizes, List<Check> ofBlocks) {
+        Map<CheckCode, List<Check>> byCode = new EnumMap<>(CheckCode.class);
+        for (List<Check> some : List.of(ofSizes, ofBlocks)) {
+            for (Check check : some) {
+                byCode.computeIfAbsent(check.code(), code -> new ArrayList<>()).add(check);
+            }
+        }
         List<Check> checks = new ArrayList<>(ofSizes.size() + ofBlocks.size());
-        checks.addAll(ofSizes);
-        checks.addAll(ofBlocks);
-        checks.sort(Comparator.comparing(Check::code));
+        byCode.values().forEach(checks::addAll);
         return checks;
     }
 

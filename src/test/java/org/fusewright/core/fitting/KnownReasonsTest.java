@@ -15,6 +15,10 @@ class KnownReasonsTest {
 
     private final KnownReasons known = new KnownReasons();
 
+    private List<Rejected> list(FittingTask task, Arrangement arrangement) {
+        return known.list(SeatedTask.of(task, arrangement), arrangement);
+    }
+
     @Test
     void areTheReasonsWorkedOutAnew() {
         int named = 0;
@@ -24,8 +28,8 @@ class KnownReasonsTest {
             Arrangement cheapest = Fitter.fit(task);
             List<Rejected> anew = Reasons.list(task, cheapest);
             named += anew.size();
-            assertThat(known.list(task, cheapest)).as(Drawing.text(task)).isEqualTo(anew);
-            assertThat(known.list(task, cheapest)).as(Drawing.text(task)).isEqualTo(anew);
+            assertThat(list(task, cheapest)).as(Drawing.text(task)).isEqualTo(anew);
+            assertThat(list(task, cheapest)).as(Drawing.text(task)).isEqualTo(anew);
         }
         assertThat(named).isGreaterThan(400);
     }
@@ -52,22 +56,20 @@ class KnownReasonsTest {
         for (String drawn : alike) {
             FittingTask task = Drawing.task(drawn);
             Arrangement cheapest = Fitter.fit(task);
-            assertThat(known.list(task, cheapest))
-                    .as(drawn)
-                    .isEqualTo(Reasons.list(task, cheapest));
+            assertThat(list(task, cheapest)).as(drawn).isEqualTo(Reasons.list(task, cheapest));
         }
     }
 
     @Test
     void areKeptForJobsThatDifferInNamesAndOrderAlone() {
         FittingTask task = Drawing.task("d1 d2@rear d3@rear | 3P=9 4P=11 | 1 spare");
-        List<Rejected> first = known.list(task, Fitter.fit(task));
+        List<Rejected> first = list(task, Fitter.fit(task));
         List<FittingItem> items = new ArrayList<>(task.items());
         Collections.shuffle(items, new Random(1));
         FittingTask shuffled =
                 new FittingTask(items, task.forms(), 1)
                         .withItems(item -> item.withLocation("new " + item.location()));
         assertThat(first).isNotEmpty();
-        assertThat(known.list(shuffled, Fitter.fit(shuffled))).isSameAs(first);
+        assertThat(list(shuffled, Fitter.fit(shuffled))).isSameAs(first);
     }
 }
