@@ -390,10 +390,17 @@ function stopListening() {
 }
 
 function refreshIfOlder() {
-  if (newest <= revision() || isBusy() || refreshIfOlder.busy) {
+  if (newest > revision() && !isBusy()) {
+    refresh();
+  }
+}
+
+/** Brings the whole sheet as it is by now. */
+function refresh() {
+  if (refresh.busy) {
     return;
   }
-  refreshIfOlder.busy = true;
+  refresh.busy = true;
   const open = [...document.querySelectorAll('#job [name="open"]')].map(({value}) => value);
   htmx.ajax('GET', `${path()}/now`, {
     source: document.getElementById('work'),
@@ -401,10 +408,11 @@ function refreshIfOlder() {
     swap: 'moved',
     values: {from: revision(), open},
   }).catch(() => {}).finally(() => {
-    refreshIfOlder.busy = false;
+    refresh.busy = false;
   });
 }
 
+document.addEventListener('missing', refresh);
 document.addEventListener('visibilitychange', () => document.hidden ? stopListening() : listen());
 window.addEventListener('pagehide', stopListening);
 window.addEventListener('pageshow', listen);
