@@ -32,7 +32,7 @@ let edit = '';
 // --- what a request says ---
 
 document.addEventListener('htmx:configRequest', event => {
-  const {verb, path: to, elt, parameters, triggeringEvent} = event.detail;
+  const {verb, path: to, elt, parameters} = event.detail;
   if (verb !== 'post' || !to.startsWith(`${path()}`)) {
     return;
   }
@@ -41,9 +41,6 @@ document.addEventListener('htmx:configRequest', event => {
   }
   if (to !== path()) {
     return;
-  }
-  if (elt.id === 'job' && ['change', 'resend'].includes(triggeringEvent?.type)) {
-    parameters.delete('do'); // of a button that was pressed before and has gone since
   }
   sent = [];
   sentStray = null;
@@ -148,7 +145,7 @@ function send() {
       values: {stray: JSON.stringify(strays[0])},
     }).catch(() => {}); // told of by its event
   } else if (changedFields().length) {
-    htmx.trigger(form(), 'resend');
+    htmx.trigger('#wants', 'resend');
   }
 }
 
