@@ -134,7 +134,7 @@ class JobPages {
      * @param from the revision that the form shows
      * @param part whether only those fields are sent that were changed
      * @param name what the page calls this change, should it be stopped
-     * @param held the parts that the page holds, see {@link HeldParts}
+     * @param held the parts that the page holds, see {@link org.fusewright.web.HeldParts}
      */
     @PostMapping("/jobs/{id}")
     ModelAndView change(

@@ -7,6 +7,7 @@ import org.fusewright.core.words.Phrase;
 import org.fusewright.core.words.Text;
 import org.fusewright.jobs.JobDifference;
 import org.fusewright.jobs.StoredJob;
+import org.fusewright.web.HeldParts;
 import org.fusewright.web.Words;
 
 import tools.jackson.databind.JsonNode;

@@ -1,4 +1,4 @@
-package org.fusewright.jobs.web;
+package org.fusewright.web;
 
 import gg.jte.Content;
 import gg.jte.TemplateOutput;
@@ -13,8 +13,8 @@ import java.util.Set;
 import java.util.StringJoiner;
 
 /**
- * The parts of a job's page that a browser holds, by digests of what they say, so that an answer
- * sends only what differs. The page keeps the digests and sends them with each change; nothing is
+ * The parts of a page that a browser holds, by digests of what they say, so that an answer sends
+ * only what differs. The page keeps the digests and sends them with each change; nothing is
  * remembered here. A part's text names it, so that two parts never have the same digest.
  */
 public final class HeldParts {
@@ -28,11 +28,11 @@ public final class HeldParts {
         this.held = held;
     }
 
-    static HeldParts none() {
+    public static HeldParts none() {
         return of("");
     }
 
-    static HeldParts of(String digests) {
+    public static HeldParts of(String digests) {
         return new HeldParts(Set.copyOf(Arrays.asList(digests.split(" "))));
     }
 
