@@ -37,7 +37,15 @@ export function setKept(field, text) {
   }
 }
 
+/** Only these, and those of which the page says so, can say something else than what is kept. */
+const touched = new Set();
+
+for (const event of ['input', 'change']) {
+  document.addEventListener(event, ({target}) => touched.add(target), true);
+}
+
 export function setText(field, text) {
+  touched.add(field);
   if (field.type === 'checkbox') {
     field.checked = text === 'true';
   } else {
@@ -52,9 +60,16 @@ export const saysSame = (field, one, other) => plain(field, one) === plain(field
 
 export const isChanged = field => !saysSame(field, textOf(field), keptOf(field));
 
-const isOfJob = field => field.name.startsWith('/')
+const isOfJob = field => field.isConnected && field.form === form() && field.name?.startsWith('/')
     && !(field.type === 'hidden' && !field.classList.contains('kept'));
 
 /** The fields of the job that say something else than what is kept. */
-export const changedFields = () =>
-  form() ? [...form().elements].filter(field => isOfJob(field) && isChanged(field)) : [];
+export function changedFields() {
+  form()?.querySelectorAll('[data-kept]').forEach(field => touched.add(field));
+  for (const field of touched) {
+    if (!isOfJob(field) || !isChanged(field)) {
+      touched.delete(field);
+    }
+  }
+  return [...touched];
+}

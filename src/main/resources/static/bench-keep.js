@@ -32,7 +32,7 @@ let edit = '';
 // --- what a request says ---
 
 document.addEventListener('htmx:configRequest', event => {
-  const {verb, path: to, elt, parameters, triggeringEvent} = event.detail;
+  const {verb, path: to, elt, parameters} = event.detail;
   if (verb !== 'post' || !to.startsWith(`${path()}`)) {
     return;
   }
@@ -41,9 +41,6 @@ document.addEventListener('htmx:configRequest', event => {
   }
   if (to !== path()) {
     return;
-  }
-  if (elt.id === 'job' && ['change', 'resend'].includes(triggeringEvent?.type)) {
-    parameters.delete('do'); // of a button that was pressed before and has gone since
   }
   sent = [];
   sentStray = null;
@@ -148,7 +145,7 @@ function send() {
       values: {stray: JSON.stringify(strays[0])},
     }).catch(() => {}); // told of by its event
   } else if (changedFields().length) {
-    htmx.trigger(form(), 'resend');
+    htmx.trigger('#wants', 'resend');
   }
 }
 
@@ -390,10 +387,17 @@ function stopListening() {
 }
 
 function refreshIfOlder() {
-  if (newest <= revision() || isBusy() || refreshIfOlder.busy) {
+  if (newest > revision() && !isBusy()) {
+    refresh();
+  }
+}
+
+/** Brings the whole sheet as it is by now. */
+function refresh() {
+  if (refresh.busy) {
     return;
   }
-  refreshIfOlder.busy = true;
+  refresh.busy = true;
   const open = [...document.querySelectorAll('#job [name="open"]')].map(({value}) => value);
   htmx.ajax('GET', `${path()}/now`, {
     source: document.getElementById('work'),
@@ -401,10 +405,11 @@ function refreshIfOlder() {
     swap: 'moved',
     values: {from: revision(), open},
   }).catch(() => {}).finally(() => {
-    refreshIfOlder.busy = false;
+    refresh.busy = false;
   });
 }
 
+document.addEventListener('missing', refresh);
 document.addEventListener('visibilitychange', () => document.hidden ? stopListening() : listen());
 window.addEventListener('pagehide', stopListening);
 window.addEventListener('pageshow', listen);

@@ -4,15 +4,15 @@
 let lit = [];
 let focused = null;
 
-const tokens = element => element.dataset.of.split(' ');
+const nameOf = text => text.split(' ', 1)[0];
 
 function belongTo(element) {
-  const own = new Set(tokens(element));
-  const name = element.dataset.of.split(' ', 1)[0];
+  const own = new Set(element.dataset.of.split(' '));
+  const name = nameOf(element.dataset.of);
   return [...document.querySelectorAll('.bench [data-of]')].filter(other => {
-    const theirs = tokens(other);
+    const theirs = other.dataset.of;
     // What the pointer is within anyway says nothing, unless it is what is pointed at.
-    return (theirs.includes(name) || own.has(theirs[0]))
+    return (` ${theirs} `.includes(` ${name} `) || own.has(nameOf(theirs)))
         && !(other !== element && other.contains(element))
         && !other.matches('.said');
   });

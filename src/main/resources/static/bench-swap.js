@@ -1,12 +1,16 @@
 // Swaps only what an answer moves: elements that say the same stay as they are, with what is typed,
-// chosen, opened, scrolled and focused in them. It is the swap style "moved" of htmx.
+// chosen, opened, scrolled and focused in them. It is the swap style "moved" of htmx. Of what the page
+// holds already an answer brings only the place, as an empty template of the same id.
 
 import {isChanged, saysSame, setText, textOf} from './bench-fields.js';
 
 const FIELDS = 'input, select, textarea';
 
-/** Parts fetched on demand that stand open: an answer may have made them stale. */
-const stale = new Set();
+/** Whether the job was swapped: what was fetched of it on demand may be stale then. */
+let isSwapped = false;
+
+/** Whether an answer relied on something that the page does not hold. */
+let isMissing = false;
 
 function isSame(old, fresh) {
   return old.nodeName === fresh.nodeName && old.id === fresh.id
@@ -26,10 +30,11 @@ function settle(old, fresh, added) {
   if (old.isEqualNode(fresh) && !old.matches(FIELDS) && !old.querySelector(FIELDS)) {
     return;
   }
-  if (isKeptOpen(old, fresh)) {
-    return;
+  const isDifferent = !isSame(old, fresh);
+  if (!isDifferent && old.classList.contains('later') && 'loaded' in old.dataset) {
+    return; // stays until it is fetched anew
   }
-  if (!isSame(old, fresh) || old instanceof SVGElement) {
+  if (isDifferent || old instanceof SVGElement) {
     replace(old, fresh, added);
     return;
   }
@@ -39,20 +44,6 @@ function settle(old, fresh, added) {
     settleAttributes(old, fresh);
     settleChildren(old, fresh, added);
   }
-}
-
-/** A part that was fetched and still stands open stays until it is fetched anew. */
-function isKeptOpen(old, fresh) {
-  if (!fresh.classList.contains('later') || !('loaded' in old.dataset)) {
-    return false;
-  }
-  if (!old.closest('details')?.open) {
-    delete old.dataset.loaded;
-    old.removeAttribute('hx-get'); // differs now, so that it is replaced
-    return false;
-  }
-  stale.add(old);
-  return true;
 }
 
 function settleAttributes(old, fresh) {
@@ -111,7 +102,9 @@ function settleChildren(old, fresh, added) {
       at = drop(at);
     }
     const match = child.id ? known.get(child.id) : isAlike(at, child) ? at : undefined;
+    const isPlace = child.nodeName === 'TEMPLATE';
     if (!match) {
+      isMissing ||= isPlace;
       old.insertBefore(child, at);
       if (child.nodeType === Node.ELEMENT_NODE) {
         added.push(child);
@@ -122,6 +115,9 @@ function settleChildren(old, fresh, added) {
       old.insertBefore(match, at);
     }
     at = match.nextSibling;
+    if (isPlace) {
+      continue;
+    }
     if (match.nodeType === Node.ELEMENT_NODE) {
       settle(match, child, added);
     } else if (match.data !== child.data) {
@@ -183,12 +179,19 @@ htmx.defineExtension('moved', {
       return false;
     }
     const added = [];
-    const only = fragment.firstElementChild;
-    if (only && only.id && only.id === target.id) {
-      settle(target, only, added);
+    const parts = [...fragment.children];
+    if (parts.some(({id}) => id && id === target.id)) {
+      isSwapped = true;
+      for (const part of parts) {
+        const old = document.getElementById(part.id);
+        if (old) {
+          settle(old, part, added);
+        }
+      }
     } else {
       settleChildren(target, fragment, added);
     }
+    isMissing ||= added.some(element => element.querySelector('template'));
     return added;
   },
 });
@@ -216,7 +219,25 @@ document.addEventListener('htmx:afterSwap', event => {
 
 document.addEventListener('htmx:afterSettle', () => {
   pointAtFaults();
-  const again = [...stale];
-  stale.clear();
-  again.filter(part => part.isConnected).forEach(part => htmx.trigger(part, 'refresh'));
+  if (isMissing) {
+    htmx.trigger('#work', 'missing');
+  } else if (isSwapped) {
+    for (const part of document.querySelectorAll('.later[data-loaded]')) {
+      part.dataset.stale = '';
+      fetchAnew(part);
+    }
+  }
+  isSwapped = isMissing = false;
 });
+
+/** What stands closed is fetched when it opens. */
+function fetchAnew(part) {
+  if ('stale' in part.dataset && part.closest('details')?.open) {
+    delete part.dataset.stale;
+    htmx.trigger(part, 'refresh');
+  }
+}
+
+document.addEventListener('toggle', event => {
+  event.target.querySelectorAll?.('.later[data-stale]').forEach(fetchAnew);
+}, true);

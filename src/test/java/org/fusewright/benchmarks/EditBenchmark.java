@@ -48,15 +48,21 @@ public class EditBenchmark {
     private static final Path JOB = Path.of("catalog-sample/jobs/06-touring-twelve.json");
     private static final int CIRCUITS = 40;
 
-    /** Changes one field, and ends when the browser has drawn a frame of what came of it. */
+    /**
+     * Changes one field, and ends when the browser has drawn a frame of what came of it. An edit
+     * that is not kept is a failure: it would take far less.
+     */
     private static final String EDIT =
             """
-            number => new Promise(done => {
+            number => new Promise((done, fail) => {
+              const revision = () => document.getElementById('from').value;
+              const before = revision();
               const field = document.getElementById(`f-circuits-${number %% %d}-runM`);
               field.focus();
-              field.value = String(0.5 + number %% 97 / 100);
+              field.value = (0.505 + number %% 97 / 100).toFixed(3);
               document.addEventListener('htmx:afterSettle',
-                  () => requestAnimationFrame(() => setTimeout(done)), {once: true});
+                  () => requestAnimationFrame(() => setTimeout(() => revision() === before
+                      ? fail(new Error(`${field.value} was not kept`)) : done())), {once: true});
               field.dispatchEvent(new Event('change', {bubbles: true}));
             })
             """

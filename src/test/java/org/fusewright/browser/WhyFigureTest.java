@@ -68,6 +68,8 @@ class WhyFigureTest {
                     .cuts a.opens[href*='of=cut:']   | 0.5
                     .cuts a.opens[href*='of=drop:']  | 0.0005
                     .parts tfoot a.opens             | 0.005
+                    #price a.opens[href*='of=price'] | 0.005
+                    #price a.opens[href*='of=mass']  | 0.5
                     .parts a.opens[href*='of=line:'] | 0.005
                     """)
     void showsHowTheFigureComesAbout(String figure, double rounded, Page page) {

@@ -2,6 +2,8 @@ package org.fusewright.core.why;
 
 import static org.fusewright.core.formula.Expression.of;
 
+import org.fusewright.core.catalog.Device;
+import org.fusewright.core.catalog.DeviceKind;
 import org.fusewright.core.catalog.Relay;
 import org.fusewright.core.catalog.Wire;
 import org.fusewright.core.check.Check;
@@ -59,6 +61,20 @@ final class CheckFormulas {
                                                     c.resolved().circuit(), job.supply()));
             case CHARGING_BALANCE -> isPlainly("A") ? Optional.of(continuous()) : Optional.empty();
             case BLOCK_CURRENT -> isOfWholeSubject() ? block().map(this::total) : Optional.empty();
+            case AUTOMATIC_RESTART -> circuit().map(this::restarting);
+            case LIGHTING_SEPARATION ->
+                    Optional.of(CountFormulas.devicesOfLamps(circuits().toList()));
+            case CAVITIES_PLUGGED -> block().map(CountFormulas::unplugged);
+            case ONE_LEAD_PER_CAVITY -> block().map(b -> CountFormulas.leadEnds(kit, b));
+            case STOCKED ->
+                    isOfJob() && kit.priced()
+                            ? Optional.of(
+                                    PartsFormulas.lines(
+                                            kit.parts().stream()
+                                                    .filter(line -> !line.unitPrice().isZero())
+                                                    .toList(),
+                                            Phrase.of("formula.offered-lines")))
+                            : Optional.empty();
             default -> Optional.empty();
         };
     }
@@ -81,6 +97,12 @@ final class CheckFormulas {
                                                     false,
                                                     job.surroundings().ambient()));
             case OVERLOAD_PROTECTION -> isPlainly("A") ? weakest() : Optional.empty();
+            case ONE_LEAD_PER_CAVITY -> block().map(CountFormulas::occupied);
+            case STOCKED ->
+                    isOfJob()
+                            ? Optional.of(
+                                    PartsFormulas.lines(kit.parts(), Phrase.of("formula.lines")))
+                            : Optional.empty();
             case RELAY_COIL ->
                     check.unit().equals("V")
                             ? circuit()
@@ -107,6 +129,10 @@ final class CheckFormulas {
     /** Whether it speaks of its circuit, feed, block or job as a whole. */
     private boolean isOfWholeSubject() {
         return !((Phrase) check.subject().text()).key().equals("subject.detail");
+    }
+
+    private boolean isOfJob() {
+        return check.subject().scope() == Scope.JOB;
     }
 
     private Stream<SizedCircuit> circuits() {
@@ -231,6 +257,12 @@ final class CheckFormulas {
     private Derivation continuous() {
         List<ResolvedCircuit> resolved = circuits().map(SizedCircuit::resolved).toList();
         return CurrentFormulas.continuous(resolved, job.supply());
+    }
+
+    private Derivation restarting(SizedCircuit circuit) {
+        Device device = owner(circuit).device().orElseThrow();
+        return CountFormulas.restarting(
+                circuit, device.number().value(), device.kind() == DeviceKind.AUTO_RESET);
     }
 
     /** What all devices and relays in a block carry together. */

@@ -26,7 +26,7 @@ import java.util.stream.Stream;
  *   <li>"feed:main": what a feed carries
  *   <li>"cut:pump/out", "drop:pump/out": what to cut for a lead, what it loses
  *   <li>"short:pump:at-device", "short:pump:far-end": what a dead short draws
- *   <li>"price:": all parts together; "line:block:WDB-3": a line of the parts list
+ *   <li>"price:", "mass:": all parts together; "line:block:WDB-3": a line of the parts list
  *   <li>"check:voltage-drop:circuit pump, load Pump": both figures of a check, by its code and
  *       subject
  * </ul>
@@ -80,6 +80,10 @@ public final class Why {
             case "price" ->
                     kit.priced() && of.isEmpty()
                             ? Optional.of(explained(PriceFormulas.total(kit)))
+                            : Optional.empty();
+            case "mass" ->
+                    of.isEmpty()
+                            ? Optional.of(explained(PartsFormulas.mass(kit)))
                             : Optional.empty();
             case "line" ->
                     kit.priced()

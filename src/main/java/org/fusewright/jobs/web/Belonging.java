@@ -10,8 +10,6 @@ import org.fusewright.core.kit.KitFeed;
 import org.fusewright.core.kit.KitLead;
 import org.fusewright.core.kit.PartLine;
 
-import java.net.URLEncoder;
-import java.nio.charset.StandardCharsets;
 import java.util.Collection;
 import java.util.HashMap;
 import java.util.LinkedHashSet;
@@ -96,11 +94,7 @@ public final class Belonging {
     }
 
     private static String token(String kind, String id) {
-        return kind
-                + ":"
-                + URLEncoder.encode(id, StandardCharsets.UTF_8)
-                        .replace("+", "%20")
-                        .replace("%2F", "/");
+        return kind + ":" + Addresses.encoded(id).replace("%2F", "/");
     }
 
     /** What a check speaks of; empty for the whole job. */

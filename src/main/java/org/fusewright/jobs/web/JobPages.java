@@ -134,6 +134,7 @@ class JobPages {
      * @param from the revision that the form shows
      * @param part whether only those fields are sent that were changed
      * @param name what the page calls this change, should it be stopped
+     * @param held the parts that the page holds, see {@link org.fusewright.web.HeldParts}
      */
     @PostMapping("/jobs/{id}")
     ModelAndView change(
@@ -144,6 +145,7 @@ class JobPages {
             @RequestParam(name = "edit", defaultValue = "") String name,
             @RequestParam(defaultValue = "") String faulty,
             @RequestParam(defaultValue = "") Set<String> open,
+            @RequestParam(defaultValue = "") String held,
             @RequestParam MultiValueMap<String, String> fields,
             @RequestHeader(name = "HX-Request", defaultValue = "false") boolean script,
             ChangedBy by,
@@ -167,7 +169,9 @@ class JobPages {
         try {
             JobEdits.Kept kept = edits.keep(id, new JobEdits.Edit(from, makes, by.name(), name));
             JobView view = view(kept).withNotice(told(leftOver)).opening(open);
-            if (!script) {
+            if (script) {
+                view = view.holding(held);
+            } else {
                 return leftOver.isEmpty() && !kept.isJoined()
                         ? redirect(id)
                         : jobPage("jobs/job", view, HttpStatus.OK);
@@ -204,6 +208,7 @@ class JobPages {
             @PathVariable long id,
             @RequestParam int made,
             @RequestParam(defaultValue = "") Set<String> open,
+            @RequestParam(defaultValue = "") String held,
             @RequestHeader(name = "HX-Request", defaultValue = "false") boolean script,
             ChangedBy by,
             HttpServletResponse response) {
@@ -226,7 +231,7 @@ class JobPages {
                                                             .toList())));
         }
         return script
-                ? swapAll(view.opening(open), HttpStatus.OK, response)
+                ? swapAll(view.opening(open).holding(held), HttpStatus.OK, response)
                 : jobPage("jobs/job", view, HttpStatus.OK);
     }
 

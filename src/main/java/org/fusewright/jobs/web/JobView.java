@@ -7,6 +7,7 @@ import org.fusewright.core.words.Phrase;
 import org.fusewright.core.words.Text;
 import org.fusewright.jobs.JobDifference;
 import org.fusewright.jobs.StoredJob;
+import org.fusewright.web.HeldParts;
 import org.fusewright.web.Words;
 
 import tools.jackson.databind.JsonNode;
@@ -33,6 +34,7 @@ import java.util.function.Function;
  * @param opened rows of circuits whose drawers are filled
  * @param edit what came of the change that is answered
  * @param lookedAt whether it is an earlier revision, to look at only
+ * @param held the parts of the page that the browser holds
  */
 public record JobView(
         StoredJob job,
@@ -44,7 +46,8 @@ public record JobView(
         Optional<WishesView> wishes,
         Set<String> opened,
         EditOutcome edit,
-        boolean lookedAt) {
+        boolean lookedAt,
+        HeldParts held) {
     private static final Said NOTHING = new Said(List.of());
     private static final List<String> SHOWN =
             List.of(
@@ -81,7 +84,8 @@ public record JobView(
                     Optional.empty(),
                     Set.of(),
                     EditOutcome.NOTHING,
-                    false);
+                    false,
+                    HeldParts.none());
         }
     }
 
@@ -96,20 +100,23 @@ public record JobView(
                 Optional.empty(),
                 Set.of(),
                 EditOutcome.NOTHING,
-                false);
+                false,
+                HeldParts.none());
     }
 
     JobView withForm(JobForm typed) {
         return new JobView(
-                job, typed, kit, notice, refreshed, whatIf, wishes, opened, edit, lookedAt);
+                job, typed, kit, notice, refreshed, whatIf, wishes, opened, edit, lookedAt, held);
     }
 
     JobView withNotice(String text) {
-        return new JobView(job, form, kit, text, refreshed, whatIf, wishes, opened, edit, lookedAt);
+        return new JobView(
+                job, form, kit, text, refreshed, whatIf, wishes, opened, edit, lookedAt, held);
     }
 
     JobView refreshing(Set<String> fields) {
-        return new JobView(job, form, kit, notice, fields, whatIf, wishes, opened, edit, lookedAt);
+        return new JobView(
+                job, form, kit, notice, fields, whatIf, wishes, opened, edit, lookedAt, held);
     }
 
     JobView withWhatIf(WhatIfView answer) {
@@ -123,7 +130,8 @@ public record JobView(
                 wishes,
                 opened,
                 edit,
-                lookedAt);
+                lookedAt,
+                held);
     }
 
     JobView withWishes(WishesView read) {
@@ -137,7 +145,8 @@ public record JobView(
                 Optional.of(read),
                 opened,
                 edit,
-                lookedAt);
+                lookedAt,
+                held);
     }
 
     JobView opening(Collection<String> rows) {
@@ -151,16 +160,33 @@ public record JobView(
                 wishes,
                 new LinkedHashSet<>(rows),
                 edit,
-                lookedAt);
+                lookedAt,
+                held);
     }
 
     JobView withEdit(EditOutcome outcome) {
         return new JobView(
-                job, form, kit, notice, refreshed, whatIf, wishes, opened, outcome, lookedAt);
+                job, form, kit, notice, refreshed, whatIf, wishes, opened, outcome, lookedAt, held);
+    }
+
+    JobView holding(String digests) {
+        return new JobView(
+                job,
+                form,
+                kit,
+                notice,
+                refreshed,
+                whatIf,
+                wishes,
+                opened,
+                edit,
+                lookedAt,
+                HeldParts.of(digests));
     }
 
     JobView toLookAt() {
-        return new JobView(job, form, kit, notice, refreshed, whatIf, wishes, opened, edit, true);
+        return new JobView(
+                job, form, kit, notice, refreshed, whatIf, wishes, opened, edit, true, held);
     }
 
     /** The revision that is looked at; 0 where it is the job as it stands. */

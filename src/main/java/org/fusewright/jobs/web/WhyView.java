@@ -7,9 +7,7 @@ import org.fusewright.core.words.Unit;
 import org.fusewright.core.words.UnitSystem;
 import org.fusewright.web.Figures;
 import org.fusewright.web.Words;
-import org.springframework.web.util.UriUtils;
 
-import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Optional;
 
@@ -93,7 +91,7 @@ public final class WhyView {
         return "/jobs/"
                 + job
                 + "/why?of="
-                + UriUtils.encodeQueryParam(figure, StandardCharsets.UTF_8)
+                + Addresses.inQuery(figure)
                 + (revision == 0 ? "" : "&revision=" + revision);
     }
 }
