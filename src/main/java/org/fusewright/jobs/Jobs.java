@@ -51,7 +51,6 @@ public class Jobs {
      *
      * @param after where an earlier list ended
      */
-    @Transactional(readOnly = true)
     public JobPage list(String text, OptionalLong after, int limit) {
         List<JobSummary> found =
                 search.list(

@@ -12,6 +12,7 @@ import org.openjdk.jmh.annotations.Scope;
 import org.openjdk.jmh.annotations.Setup;
 import org.openjdk.jmh.annotations.State;
 import org.openjdk.jmh.annotations.TearDown;
+import org.openjdk.jmh.annotations.Timeout;
 import org.openjdk.jmh.annotations.Warmup;
 import org.springframework.boot.builder.SpringApplicationBuilder;
 import org.springframework.context.ConfigurableApplicationContext;
@@ -38,6 +39,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.Queue;
 import java.util.Random;
 import java.util.concurrent.ConcurrentLinkedQueue;
@@ -47,6 +49,8 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicInteger;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 
 /**
  * Two hundred people, each editing a job of its own as the page does, every ten seconds on average;
@@ -57,6 +61,7 @@ import java.util.concurrent.atomic.AtomicInteger;
 @BenchmarkMode(Mode.SingleShotTime)
 @Warmup(iterations = 0)
 @Measurement(iterations = 1)
+@Timeout(time = 1, timeUnit = TimeUnit.HOURS)
 @Fork(1)
 public class CrowdBenchmark {
     private static final int PEOPLE = 200;
@@ -67,6 +72,8 @@ public class CrowdBenchmark {
     private static final int READER_PAUSE_MS = 20;
     private static final Path JOB = Path.of("catalog-sample/jobs/06-touring-twelve.json");
     private static final JsonMapper MAPPER = new JsonMapper();
+    private static final Pattern REVISION = Pattern.compile("name=\"from\" value=\"(\\d+)\"");
+    private static final Pattern HELD = Pattern.compile("name=\"held\" value=\"([^\"]*)\"");
 
     private ConfigurableApplicationContext service;
     private HttpClient client;
@@ -143,7 +150,9 @@ public class CrowdBenchmark {
     private Void edit(int person, Instant begin, Instant end, Times times)
             throws InterruptedException {
         Random random = new Random(person);
-        for (int revision = 1; Instant.now().isBefore(end); ) {
+        String revision = "1";
+        String held = "";
+        while (Instant.now().isBefore(end)) {
             Thread.sleep(random.nextInt(MOST_PAUSE_MS));
             HttpRequest edit =
                     HttpRequest.newBuilder(URI.create(address + jobs.get(person)))
@@ -152,15 +161,28 @@ public class CrowdBenchmark {
                             .timeout(Duration.ofSeconds(30))
                             .POST(
                                     BodyPublishers.ofString(
-                                            "part=true&from=%d&%%2Fcircuits%%2F%d%%2FrunM=%.2f"
+                                            "part=true&from=%s&held=%s&%%2Fcircuits%%2F%d%%2FrunM=%.2f"
                                                     .formatted(
                                                             revision,
+                                                            held.replace(' ', '+'),
                                                             random.nextInt(12),
                                                             0.5 + random.nextInt(200) / 100.0)))
                             .build();
-            revision += time(edit, begin, times.edits, times) ? 1 : 0;
+            Optional<String> answer = time(edit, begin, times.edits, times);
+            if (answer.isPresent()) {
+                revision = find(REVISION, answer.get());
+                held = find(HELD, answer.get());
+            }
         }
         return null;
+    }
+
+    private static String find(Pattern field, String answer) {
+        Matcher found = field.matcher(answer);
+        if (!found.find()) {
+            throw new IllegalStateException("the answer has no " + field);
+        }
+        return found.group(1);
     }
 
     private Void read(Instant begin, Instant end, Times times) throws InterruptedException {
@@ -172,23 +194,25 @@ public class CrowdBenchmark {
         return null;
     }
 
-    private boolean time(HttpRequest request, Instant begin, Queue<Long> times, Times errors)
+    /** The answer, when it is one. */
+    private Optional<String> time(
+            HttpRequest request, Instant begin, Queue<Long> times, Times errors)
             throws InterruptedException {
         boolean counts = Instant.now().isAfter(begin);
         long start = System.nanoTime();
         try {
-            int status = client.send(request, BodyHandlers.ofByteArray()).statusCode();
-            if (status == 200) {
+            HttpResponse<String> answer = client.send(request, BodyHandlers.ofString());
+            if (answer.statusCode() == 200) {
                 if (counts) {
                     times.add(System.nanoTime() - start);
                 }
-                return true;
+                return Optional.of(answer.body());
             }
         } catch (IOException broken) {
             // Counted as what it is, below.
         }
         errors.failed.incrementAndGet();
-        return false;
+        return Optional.empty();
     }
 
     /** What came of it, in milliseconds. */

@@ -47,7 +47,7 @@ import java.util.concurrent.TimeUnit;
 @State(Scope.Benchmark)
 @BenchmarkMode(Mode.AverageTime)
 @OutputTimeUnit(TimeUnit.MICROSECONDS)
-@Warmup(iterations = 3, time = 10)
+@Warmup(iterations = 6, time = 10) // a slow machine compiles that long
 @Measurement(iterations = 1, time = 10) // one: events of several would be added up
 @Fork(1)
 public class HttpRatioBenchmark {

@@ -191,6 +191,27 @@ class JobSheetTest {
     }
 
     @Test
+    void fetchesTheSheetAgainWhereAPartIsMissingThatWasToBeHeld(Page page) {
+        createJob(page);
+        press(page, "Add a circuit");
+        awaitRevision(page, 2);
+        field(page, "/circuits/0/loads/0/amount").fill("12.5");
+        field(page, "/circuits/0/loads/0/amount").press("Tab");
+        awaitRevision(page, 3);
+        page.waitForLoadState();
+        page.evaluate("document.getElementById('fit').remove()");
+        page.waitForRequest(
+                request -> request.url().contains("/now"),
+                () -> {
+                    field(page, "/circuits/0/title").fill("Horn");
+                    field(page, "/circuits/0/title").press("Tab");
+                });
+        awaitRevision(page, 4);
+        assertThat(page.locator("#fit")).isVisible();
+        assertThat(page.locator("template")).hasCount(0);
+    }
+
+    @Test
     void undoesAndRedoesWhatWasKept(Page page) {
         createJob(page);
         press(page, "Add a circuit");
