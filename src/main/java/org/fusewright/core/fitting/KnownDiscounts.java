@@ -27,11 +27,11 @@ public final class KnownDiscounts {
      * The cheapest arrangement after the discount, the known one when none is cheaper; with its
      * cost, and how far that is proven.
      *
-     * @param task with what the known arrangement seats
-     * @param known with its cost by the prices of the task
+     * @param task with the known arrangement
      * @param mostBlocks no arrangement of more blocks is wanted
      */
-    public Arrangement find(SeatedTask task, Arrangement known, int mostBlocks, Discount discount) {
+    public Arrangement find(SeatedTask task, int mostBlocks, Discount discount) {
+        Arrangement known = task.arrangement();
         FittingTask placed = task.seated();
         int[] counts = counts(placed, known);
         int empty = Alternatives.free(known, task.whole());

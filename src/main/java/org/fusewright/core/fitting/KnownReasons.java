@@ -14,8 +14,9 @@ public final class KnownReasons {
 
     private final LastAsked<Asked, List<Rejected>> lastAsked = new LastAsked<>();
 
-    /** As {@link Reasons#list}, of an arrangement and what it seats. */
-    public List<Rejected> list(SeatedTask task, Arrangement arrangement) {
+    /** As {@link Reasons#list}. */
+    public List<Rejected> list(SeatedTask task) {
+        Arrangement arrangement = task.arrangement();
         if (arrangement.blocks().isEmpty()) {
             return List.of();
         }

@@ -43,8 +43,7 @@ final class Arranging {
     /** Empty where no bag can save anything. */
     private final Optional<BagSavings> savings;
 
-    private final Arrangement cheapestByPiece;
-    private final SeatedTask seatedByPiece;
+    private final SeatedTask cheapestByPiece;
     private final List<KitBlock> blocksByPiece;
     private final Arranged cheapest;
     private final Alternatives others;
@@ -53,14 +52,12 @@ final class Arranging {
         this.model = model;
         this.sized = sized;
         this.known = known;
-        cheapestByPiece = Fitter.fit(model.task());
-        seatedByPiece = SeatedTask.of(model.task(), cheapestByPiece);
-        blocksByPiece = assemble(cheapestByPiece);
+        cheapestByPiece = SeatedTask.of(model.task(), Fitter.fit(model.task()));
+        blocksByPiece = assemble(cheapestByPiece.arrangement());
         savings =
                 Optional.of(BagSavings.of(model, blocksByPiece, sized))
                         .filter(BagSavings::canBeAny);
-        cheapest =
-                arranged(seatedByPiece, cheapestByPiece, KnownDiscounts.ANY_NUMBER, blocksByPiece);
+        cheapest = arranged(cheapestByPiece, KnownDiscounts.ANY_NUMBER, blocksByPiece);
         others = new Alternatives(model.task(), cheapest.arrangement);
     }
 
@@ -76,22 +73,18 @@ final class Arranging {
     }
 
     /** The cheapest when bags are not looked at. */
-    Arrangement cheapestByPiece() {
+    SeatedTask cheapestByPiece() {
         return cheapestByPiece;
-    }
-
-    /** What the cheapest seats when bags are not looked at. */
-    SeatedTask seatedByPiece() {
-        return seatedByPiece;
     }
 
     /** What the kit would cost more with the blocks that are cheapest by the piece. */
     long lostByPieceMicros() {
-        if (cheapest.arrangement.blocks() == cheapestByPiece.blocks()) {
+        Arrangement byPiece = cheapestByPiece.arrangement();
+        if (cheapest.arrangement.blocks() == byPiece.blocks()) {
             return 0;
         }
         long saved = savings.map(bags -> bags.micros(blocksByPiece)).orElse(0L);
-        return cheapestByPiece.costMicros() - saved - cheapest.arrangement.costMicros();
+        return byPiece.costMicros() - saved - cheapest.arrangement.costMicros();
     }
 
     Arranged cheapest() {
@@ -126,14 +119,11 @@ final class Arranging {
     private Arranged arranged(Alternative byPiece) {
         Arrangement before = byPiece.arrangement();
         return arranged(
-                SeatedTask.of(byPiece.task(), before),
-                before,
-                byPiece.mostBlocks(),
-                assemble(before));
+                SeatedTask.of(byPiece.task(), before), byPiece.mostBlocks(), assemble(before));
     }
 
-    private Arranged arranged(
-            SeatedTask task, Arrangement before, int mostBlocks, List<KitBlock> blocks) {
+    private Arranged arranged(SeatedTask task, int mostBlocks, List<KitBlock> blocks) {
+        Arrangement before = task.arrangement();
         if (savings.isEmpty() || before.blocks().isEmpty()) {
             return new Arranged(before, 0, blocks);
         }
@@ -143,7 +133,7 @@ final class Arranging {
             return new Arranged(before.lessDiscount(saved, lowest), saved, blocks);
         }
         Discount discount = savings.get().on(task.whole());
-        Arrangement cheaper = known.find(task, before, mostBlocks, discount);
+        Arrangement cheaper = known.find(task, mostBlocks, discount);
         return cheaper.blocks() == before.blocks()
                 ? new Arranged(cheaper, before.costMicros() - cheaper.costMicros(), blocks)
                 : withOtherBlocks(Alternatives.withFormsOf(model.task(), cheaper));

@@ -98,8 +98,7 @@ final class FittingWords {
         } else if (asked != ArrangementKind.CHEAPEST) {
             words.add(difference(asked));
         }
-        List<Rejected> rejected =
-                reasons.list(arranging.seatedByPiece(), arranging.cheapestByPiece());
+        List<Rejected> rejected = reasons.list(arranging.cheapestByPiece());
         for (Rejected each : rejected.subList(0, Math.min(MOST_REJECTED, rejected.size()))) {
             words.add(rejection(each));
         }
@@ -112,7 +111,7 @@ final class FittingWords {
     }
 
     private Text cheaperByPiece() {
-        Arrangement byPiece = arranging.cheapestByPiece();
+        Arrangement byPiece = arranging.cheapestByPiece().arrangement();
         return Phrase.of(
                 "fitting.cheaper-by-piece",
                 listed(forms(byPiece)),

@@ -23,6 +23,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.function.Predicate;
 import java.util.stream.Collectors;
 
 /** What checks count, as formulas. */
@@ -89,17 +90,12 @@ final class CountFormulas {
     }
 
     static Derivation unplugged(KitBlock block) {
-        int empty = 0;
-        int plugs = 0;
-        for (Cavity cavity : block.cavities()) {
-            empty += cavity.occupant().isEmpty() ? 1 : 0;
-            plugs += cavity.plug().isPresent() ? 1 : 0;
-        }
+        int plugs = cavities(block, cavity -> cavity.plug().isPresent());
         return number(
                 Phrase.of("formula.unplugged", block.id()),
                 Expression.largest(
                         fixed(0),
-                        of(Quantity.count("n_e", empty, Phrase.of("formula.empty-cavities")))
+                        empty(block)
                                 .minus(
                                         of(
                                                 Quantity.count(
@@ -109,16 +105,19 @@ final class CountFormulas {
     }
 
     static Derivation occupied(KitBlock block) {
-        long empty = block.cavities().stream().filter(c -> c.occupant().isEmpty()).count();
         return number(
                 Phrase.of("formula.occupied", block.id()),
                 of(Quantity.count("n_c", block.cavities().size(), Phrase.of("formula.cavities")))
-                        .minus(
-                                of(
-                                        Quantity.count(
-                                                "n_e",
-                                                (int) empty,
-                                                Phrase.of("formula.empty-cavities")))));
+                        .minus(empty(block)));
+    }
+
+    private static Expression empty(KitBlock block) {
+        int empty = cavities(block, cavity -> cavity.occupant().isEmpty());
+        return of(Quantity.count("n_e", empty, Phrase.of("formula.empty-cavities")));
+    }
+
+    private static int cavities(KitBlock block, Predicate<Cavity> which) {
+        return (int) block.cavities().stream().filter(which).count();
     }
 
     /** By the circuits and feeds whose leads they are. */

@@ -15,44 +15,56 @@ import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.ToDoubleFunction;
 
 /** What is summed over the lines of the parts list, as formulas by group. */
 final class PartsFormulas {
 
     private PartsFormulas() {}
 
+    /** One figure of a group's lines together. */
+    interface OfGroup {
+        Quantity quantity(int index, double sum, Phrase group);
+    }
+
     static Derivation mass(Kit kit) {
-        Map<PartGroup, Double> sums = new EnumMap<>(PartGroup.class);
-        for (PartLine line : kit.parts()) {
-            sums.merge(line.group(), line.massG(), Double::sum);
-        }
-        List<Expression> terms = new ArrayList<>();
-        sums.forEach(
-                (group, massG) ->
-                        terms.add(
-                                of(
-                                        Quantity.workedOut(
-                                                "m_" + (terms.size() + 1),
-                                                massG,
-                                                Unit.GRAM,
-                                                Phrase.of("part-group." + group.code())))));
-        return new Derivation("m", Phrase.of("formula.all-mass"), Unit.GRAM, Expression.sum(terms));
+        return new Derivation(
+                "m",
+                Phrase.of("formula.all-mass"),
+                Unit.GRAM,
+                sum(
+                        kit.parts(),
+                        PartLine::massG,
+                        (index, massG, group) ->
+                                Quantity.workedOut("m_" + index, massG, Unit.GRAM, group)));
     }
 
     static Derivation lines(List<PartLine> lines, Phrase meaning) {
-        Map<PartGroup, Integer> many = new EnumMap<>(PartGroup.class);
+        return new Derivation(
+                "N",
+                meaning,
+                Unit.NONE,
+                sum(
+                        lines,
+                        line -> 1,
+                        (index, many, group) -> Quantity.count("n_" + index, (int) many, group)));
+    }
+
+    /** Summed by group, and the groups then. */
+    static Expression sum(List<PartLine> lines, ToDoubleFunction<PartLine> figure, OfGroup of) {
+        Map<PartGroup, Double> sums = new EnumMap<>(PartGroup.class);
         for (PartLine line : lines) {
-            many.merge(line.group(), 1, Integer::sum);
+            sums.merge(line.group(), figure.applyAsDouble(line), Double::sum);
         }
         List<Expression> terms = new ArrayList<>();
-        many.forEach(
-                (group, number) ->
+        sums.forEach(
+                (group, sum) ->
                         terms.add(
                                 of(
-                                        Quantity.count(
-                                                "n_" + (terms.size() + 1),
-                                                number,
+                                        of.quantity(
+                                                terms.size() + 1,
+                                                sum,
                                                 Phrase.of("part-group." + group.code())))));
-        return new Derivation("N", meaning, Unit.NONE, Expression.sum(terms));
+        return Expression.sum(terms);
     }
 }

@@ -3,18 +3,12 @@ package org.fusewright.core.why;
 import static org.fusewright.core.formula.Expression.of;
 
 import org.fusewright.core.formula.Derivation;
-import org.fusewright.core.formula.Expression;
 import org.fusewright.core.formula.Quantity;
 import org.fusewright.core.kit.Kit;
-import org.fusewright.core.kit.PartGroup;
 import org.fusewright.core.kit.PartLine;
 import org.fusewright.core.words.Phrase;
 import org.fusewright.core.words.Unit;
 
-import java.util.ArrayList;
-import java.util.EnumMap;
-import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 
 /** How prices came about, as formulas in the job's currency. */
@@ -24,25 +18,15 @@ final class PriceFormulas {
 
     /** Each group's lines together, summed. */
     static Derivation total(Kit kit) {
-        Map<PartGroup, Double> sums = new EnumMap<>(PartGroup.class);
-        for (PartLine line : kit.parts()) {
-            sums.merge(line.group(), line.extended().getAmount().doubleValue(), Double::sum);
-        }
-        List<Expression> terms = new ArrayList<>();
-        sums.forEach(
-                (group, sum) ->
-                        terms.add(
-                                of(
-                                        Quantity.workedOut(
-                                                "P_" + (terms.size() + 1),
-                                                sum,
-                                                Unit.NONE,
-                                                Phrase.of("part-group." + group.code())))));
         return new Derivation(
                 "P",
                 Phrase.of("formula.all-parts", kit.job().currency().getCode()),
                 Unit.NONE,
-                Expression.sum(terms));
+                PartsFormulas.sum(
+                        kit.parts(),
+                        line -> line.extended().getAmount().doubleValue(),
+                        (index, sum, group) ->
+                                Quantity.workedOut("P_" + index, sum, Unit.NONE, group)));
     }
 
     /** A part may stand in several groups: "spare:PYC-15". */

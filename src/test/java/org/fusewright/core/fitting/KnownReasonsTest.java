@@ -16,7 +16,7 @@ class KnownReasonsTest {
     private final KnownReasons known = new KnownReasons();
 
     private List<Rejected> list(FittingTask task, Arrangement arrangement) {
-        return known.list(SeatedTask.of(task, arrangement), arrangement);
+        return known.list(SeatedTask.of(task, arrangement));
     }
 
     @Test
