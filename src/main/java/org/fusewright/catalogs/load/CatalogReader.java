@@ -221,22 +221,14 @@ public final class CatalogReader {
         BiFunction<Integer, BigDecimal, Offer.PriceBreak> priceBreak =
                 (from, price) -> new Offer.PriceBreak(from, BigMoney.of(currency, price));
         return row.build(
+                "breaks",
                 () ->
-                        row.nested(
-                                "breaks",
-                                () ->
-                                        new Offer(
-                                                row.text("supplier"),
-                                                part,
-                                                packSize,
-                                                listBreaks(row, priceBreak),
-                                                leadTimeDays),
-                                new Offer(
-                                        "?",
-                                        part,
-                                        packSize,
-                                        List.of(priceBreak.apply(1, BigDecimal.ZERO)),
-                                        leadTimeDays)));
+                        new Offer(
+                                row.text("supplier"),
+                                part,
+                                packSize,
+                                listBreaks(row, priceBreak),
+                                leadTimeDays));
     }
 
     private static List<Offer.PriceBreak> listBreaks(

@@ -27,6 +27,7 @@ final class Row {
     static final int NOWHERE = -1;
 
     private static final int LONGEST_TEXT = 200;
+    private static final Pattern PART_NUMBER = Pattern.compile(PartNumber.FORM);
     private static final Pattern NUMBER = Pattern.compile("-?\\d{1,12}(\\.\\d{1,9})?");
     private static final Pattern WHOLE = Pattern.compile("\\d{1,9}");
     private static final Pattern BLANKS = Pattern.compile("\\s+");
@@ -109,7 +110,7 @@ final class Row {
     }
 
     private PartNumber partNumber(String column, String text) {
-        if (!text.matches(PartNumber.FORM)) {
+        if (!PART_NUMBER.matcher(text).matches()) {
             problems.add(file, line, column, text, Phrase.of("catalog.no-part-number"));
             return new PartNumber("unreadable");
         }
@@ -300,6 +301,20 @@ final class Row {
         } catch (IllegalArgumentException refused) {
             if (!hasProblems()) {
                 reject("", reason(refused));
+            }
+            return Optional.empty();
+        }
+    }
+
+    /** The same, where the constructor can refuse only what stands in one cell. */
+    <T> Optional<T> build(String column, Supplier<T> make) {
+        int before = problems.count();
+        try {
+            T made = make.get();
+            return hasProblems() ? Optional.empty() : Optional.of(made);
+        } catch (IllegalArgumentException refused) {
+            if (problems.count() == before) {
+                reject(column, reason(refused));
             }
             return Optional.empty();
         }

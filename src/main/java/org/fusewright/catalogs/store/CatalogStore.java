@@ -111,6 +111,8 @@ public class CatalogStore {
                             return null;
                         });
         jdbc.execute("set local work_mem = '" + MEMORY_FOR_SORTING + "'");
+        // A table that was short until now would be looked through for each row of a long one.
+        jdbc.execute("set local enable_nestloop = off");
         jdbc.execute("lock table catalog_release in exclusive mode");
     }
 

@@ -92,7 +92,7 @@ final class TableExchange {
                         .formatted(table, fresh(), sameKey));
     }
 
-    /** Changes what differs and adds what is new. */
+    /** Changes what differs and adds what is new, in the order in which its index grows. */
     void put() {
         jdbc.execute(
                 "update %s t set (%s) = row(%s) from %s n where %s and (%s) is distinct from (%s)"
@@ -105,8 +105,18 @@ final class TableExchange {
                                 list(others, "t."),
                                 list(others, "n.")));
         jdbc.execute(
-                "insert into %s (%s) select %s from %s n where not exists (select from %s t where %s)"
-                        .formatted(table, columns(""), columns("n."), fresh(), table, sameKey));
+                """
+                insert into %s (%s) select %s from %s n
+                where not exists (select from %s t where %s) order by %s
+                """
+                        .formatted(
+                                table,
+                                columns(""),
+                                columns("n."),
+                                fresh(),
+                                table,
+                                sameKey,
+                                list(keys, "n.")));
     }
 
     private String fresh() {
