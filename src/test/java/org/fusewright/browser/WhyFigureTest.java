@@ -67,6 +67,7 @@ class WhyFigureTest {
                     """
                     .cuts a.opens[href*='of=cut:']   | 0.5
                     .cuts a.opens[href*='of=drop:']  | 0.0005
+                    .cuts a.opens[href*='=current:'] | 0.005
                     .parts tfoot a.opens             | 0.005
                     #price a.opens[href*='of=price'] | 0.005
                     #price a.opens[href*='of=mass']  | 0.5

@@ -19,6 +19,7 @@ import org.fusewright.core.words.Unit;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalDouble;
 import java.util.function.ToDoubleFunction;
 
 /** How currents and what a device may carry came about, as formulas; worked out when asked for. */
@@ -31,15 +32,26 @@ public final class CurrentFormulas {
         List<Expression> terms = new ArrayList<>();
         for (int i = 0; i < circuit.loads().size(); i++) {
             Load load = circuit.loads().get(i);
-            Expression off = at(load, i + 1, engineOff(supply));
-            Expression charging = at(load, i + 1, charging(supply));
-            terms.add(
-                    times(
-                            load,
-                            i + 1,
-                            load.kind().exponent() == 0 ? off : Expression.largest(off, charging)));
+            terms.add(times(load, i + 1, worst(load, i + 1, supply)));
         }
         return current(Phrase.of("formula.runs", circuit.id()), Expression.sum(terms));
+    }
+
+    /** {@link RunningCurrent} of the one load that a lead comes from or goes to. */
+    public static Derivation single(Circuit circuit, LeadEnd at, Supply supply) {
+        Load load =
+                SingleLoad.listOf(circuit, supply).stream()
+                        .filter(one -> LoadLeads.atLoad(one).equals(at))
+                        .map(SingleLoad::load)
+                        .findFirst()
+                        .orElseThrow();
+        return current(Phrase.of("formula.load-runs", load.title()), worst(load, 1, supply));
+    }
+
+    private static Expression worst(Load load, int index, Supply supply) {
+        Expression off = at(load, index, engineOff(supply));
+        Expression charging = at(load, index, charging(supply));
+        return load.kind().exponent() == 0 ? off : Expression.largest(off, charging);
     }
 
     private static Derivation current(Phrase meaning, Expression expression) {
@@ -235,6 +247,42 @@ public final class CurrentFormulas {
         List<Expression> all = new ArrayList<>(List.of(first));
         all.addAll(others);
         return all.toArray(Expression[]::new);
+    }
+
+    /** What a relay's coil draws, charging. */
+    public static Derivation coil(ResolvedCircuit circuit, Supply supply) {
+        return current(Phrase.of("formula.coil-runs", circuit.id()), coil(circuit, 1, supply));
+    }
+
+    /**
+     * What a lead carries that ends at a splice: all that goes on from there.
+     *
+     * @param mostA what the feed runs altogether, where that may be less than its parts
+     */
+    public static Derivation passedOn(Lead lead, List<Lead> onward, OptionalDouble mostA) {
+        List<Expression> terms = new ArrayList<>();
+        for (Lead next : onward) {
+            terms.add(
+                    of(
+                            Quantity.workedOut(
+                                    "I_" + (terms.size() + 1),
+                                    next.currentA(),
+                                    Unit.AMPERE,
+                                    Phrase.of("formula.lead-runs", next.id()))));
+        }
+        Expression sum = Expression.sum(terms);
+        return current(
+                Phrase.of("formula.lead-runs", lead.id()),
+                mostA.isEmpty()
+                        ? sum
+                        : Expression.smallest(
+                                sum,
+                                of(
+                                        Quantity.workedOut(
+                                                "I_f",
+                                                mostA.getAsDouble(),
+                                                Unit.AMPERE,
+                                                Phrase.of("formula.feed-all")))));
     }
 
     private static Expression coil(ResolvedCircuit circuit, int index, Supply supply) {

@@ -180,7 +180,7 @@ final class LoadLeads {
         }
     }
 
-    private static LeadEnd.At atLoad(SingleLoad load) {
+    static LeadEnd.At atLoad(SingleLoad load) {
         return new LeadEnd.At("load " + load.name());
     }
 }

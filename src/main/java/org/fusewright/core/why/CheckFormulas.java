@@ -48,7 +48,7 @@ final class CheckFormulas {
 
     Optional<Derivation> value() {
         return switch (check.code()) {
-            case RUNNING_LOAD -> circuit().map(c -> CurrentFormulas.carried(behind(c)));
+            case RUNNING_LOAD -> circuit().map(c -> CurrentFormulas.carried(Why.behind(kit, c)));
             case FEED_LOAD -> feed().map(f -> Why.carried(kit, f));
             case INTERRUPTING_CAPACITY -> highestShort();
             case FAULT_CLEARING -> lowestShort();
@@ -166,22 +166,8 @@ final class CheckFormulas {
                 .orElse(circuit);
     }
 
-    private List<SizedCircuit> behind(SizedCircuit owner) {
-        List<SizedCircuit> all = new ArrayList<>(List.of(owner));
-        circuits()
-                .filter(
-                        c ->
-                                c.resolved()
-                                        .circuit()
-                                        .contactFrom()
-                                        .filter(owner.id()::equals)
-                                        .isPresent())
-                .forEach(all::add);
-        return all;
-    }
-
     private boolean isMomentary(SizedCircuit owner) {
-        return behind(owner).stream().allMatch(c -> c.resolved().circuit().isMomentary());
+        return Why.behind(kit, owner).stream().allMatch(c -> c.resolved().circuit().isMomentary());
     }
 
     private Optional<WayFormulas> way() {

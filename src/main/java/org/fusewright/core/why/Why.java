@@ -14,9 +14,9 @@ import org.fusewright.core.sizing.SizedCircuit;
 import org.fusewright.core.words.Phrase;
 import org.fusewright.core.words.Text;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Stream;
 
 /**
  * Explains the figures of a kit. A figure has a name of its kind and of what it belongs to:
@@ -24,7 +24,8 @@ import java.util.stream.Stream;
  * <ul>
  *   <li>"running:pump", "start:pump": a circuit's currents
  *   <li>"feed:main": what a feed carries
- *   <li>"cut:pump/out", "drop:pump/out": what to cut for a lead, what it loses
+ *   <li>"cut:pump/out", "current:pump/out", "drop:pump/out": what to cut for a lead, what it
+ *       carries and loses
  *   <li>"short:pump:at-device", "short:pump:far-end": what a dead short draws
  *   <li>"price:", "mass:": all parts together; "line:block:WDB-3": a line of the parts list
  *   <li>"check:voltage-drop:circuit pump, load Pump": both figures of a check, by its code and
@@ -70,6 +71,7 @@ public final class Why {
                             .map(feed -> explained(carried(kit, feed)));
             case "cut" ->
                     lead(of).map(lead -> explained(LeadFormulas.cut(lead.lead(), job.choices())));
+            case "current" -> lead(of).map(lead -> explained(new LeadCurrents(kit).of(lead)));
             case "drop" ->
                     lead(of).map(
                                     lead ->
@@ -106,10 +108,8 @@ public final class Why {
     }
 
     private Optional<KitLead> lead(String id) {
-        return Stream.concat(
-                        kit.circuits().stream().map(KitCircuit::leads),
-                        kit.feeds().stream().map(KitFeed::leads))
-                .flatMap(List::stream)
+        return new LeadCurrents(kit)
+                .leads()
                 .filter(lead -> lead.lead().id().equals(id))
                 .findFirst();
     }
@@ -133,6 +133,22 @@ public final class Why {
                                                 .isPresent())
                         .toList(),
                 kit.job().supply());
+    }
+
+    /** A device's owner and the circuits whose contacts it feeds too. */
+    static List<SizedCircuit> behind(Kit kit, SizedCircuit owner) {
+        List<SizedCircuit> all = new ArrayList<>(List.of(owner));
+        kit.circuits().stream()
+                .map(KitCircuit::sized)
+                .filter(
+                        circuit ->
+                                circuit.resolved()
+                                        .circuit()
+                                        .contactFrom()
+                                        .filter(owner.id()::equals)
+                                        .isPresent())
+                .forEach(all::add);
+        return all;
     }
 
     private Optional<Explanation> deadShort(String of) {
