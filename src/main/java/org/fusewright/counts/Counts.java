@@ -184,7 +184,7 @@ public class Counts {
 
     /** As it is written, or else with small and capital letters taken as one. */
     private Optional<PartNumber> findPart(BagCount count, String read) {
-        if (!read.matches(PartNumber.FORM)) {
+        if (!PartNumber.isOne(read)) {
             return Optional.empty();
         }
         Catalog catalog = catalogs.current();

@@ -117,9 +117,7 @@ final class FeedsSection {
     }
 
     private List<String> leadsAt(SizedSplice splice) {
-        return Stream.concat(
-                        kit.feeds().stream().flatMap(feed -> feed.leads().stream()),
-                        kit.circuits().stream().flatMap(circuit -> circuit.leads().stream()))
+        return kit.leads()
                 .filter(lead -> lead.from().equals(splice.id()) || lead.to().equals(splice.id()))
                 .map(lead -> lead.lead().id())
                 .toList();

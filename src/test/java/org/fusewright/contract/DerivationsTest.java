@@ -172,10 +172,7 @@ class DerivationsTest {
     @Test
     void giveWhatToCutAndWhatEachLeadCarriesAndLoses() {
         for (Kit kit : kits) {
-            List<KitLead> leads = new ArrayList<>();
-            kit.circuits().forEach(circuit -> leads.addAll(circuit.leads()));
-            kit.feeds().forEach(feed -> leads.addAll(feed.leads()));
-            for (KitLead lead : leads) {
+            for (KitLead lead : kit.leads().toList()) {
                 holds(kit, "cut:" + lead.lead().id(), lead.lead().cut().value());
                 holds(kit, "current:" + lead.lead().id(), lead.lead().currentA());
                 holds(kit, "drop:" + lead.lead().id(), lead.lead().dropV());

@@ -4,8 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import org.fusewright.catalogs.load.CatalogFolder;
 import org.fusewright.core.kit.Kit;
-import org.fusewright.core.kit.KitCircuit;
-import org.fusewright.core.kit.KitFeed;
 import org.fusewright.core.kit.KitPlanner;
 import org.fusewright.core.kit.PartLine;
 import org.fusewright.core.words.Language;
@@ -46,12 +44,7 @@ class KitWordsTest {
     }
 
     private static Stream<String> places(Kit kit) {
-        Stream<String> ends =
-                Stream.concat(
-                                kit.circuits().stream().map(KitCircuit::leads),
-                                kit.feeds().stream().map(KitFeed::leads))
-                        .flatMap(List::stream)
-                        .flatMap(lead -> Stream.of(lead.from(), lead.to()));
+        Stream<String> ends = kit.leads().flatMap(lead -> Stream.of(lead.from(), lead.to()));
         return Stream.concat(
                 ends, kit.parts().stream().map(PartLine::usedAt).flatMap(List::stream));
     }

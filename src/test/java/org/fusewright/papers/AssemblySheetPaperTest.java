@@ -7,8 +7,6 @@ import org.fusewright.core.catalog.Relay;
 import org.fusewright.core.kit.Cavity;
 import org.fusewright.core.kit.Kit;
 import org.fusewright.core.kit.KitBlock;
-import org.fusewright.core.kit.KitCircuit;
-import org.fusewright.core.kit.KitFeed;
 import org.fusewright.core.kit.KitLead;
 import org.fusewright.core.sizing.SizedSplice;
 import org.fusewright.core.words.Wording;
@@ -84,10 +82,7 @@ class AssemblySheetPaperTest {
     @MethodSource("kits")
     void namesEveryLeadSpliceDeviceAndCap(Kit kit) {
         String text = dense(kit, Paper.LETTER);
-        Stream.concat(
-                        kit.feeds().stream().map(KitFeed::leads),
-                        kit.circuits().stream().map(KitCircuit::leads))
-                .flatMap(List::stream)
+        kit.leads()
                 .map(KitLead::lead)
                 .forEach(lead -> assertThat(text).contains(PrintedPaper.dense(lead.id())));
         Stream.concat(

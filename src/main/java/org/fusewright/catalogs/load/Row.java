@@ -27,7 +27,6 @@ final class Row {
     static final int NOWHERE = -1;
 
     private static final int LONGEST_TEXT = 200;
-    private static final Pattern PART_NUMBER = Pattern.compile(PartNumber.FORM);
     private static final Pattern NUMBER = Pattern.compile("-?\\d{1,12}(\\.\\d{1,9})?");
     private static final Pattern WHOLE = Pattern.compile("\\d{1,9}");
     private static final Pattern BLANKS = Pattern.compile("\\s+");
@@ -110,7 +109,7 @@ final class Row {
     }
 
     private PartNumber partNumber(String column, String text) {
-        if (!PART_NUMBER.matcher(text).matches()) {
+        if (!PartNumber.isOne(text)) {
             problems.add(file, line, column, text, Phrase.of("catalog.no-part-number"));
             return new PartNumber("unreadable");
         }
@@ -295,20 +294,15 @@ final class Row {
 
     /** Makes something of the whole row; empty when the row has problems. */
     <T> Optional<T> build(Supplier<T> make) {
-        try {
-            T made = make.get();
-            return hasProblems() ? Optional.empty() : Optional.of(made);
-        } catch (IllegalArgumentException refused) {
-            if (!hasProblems()) {
-                reject("", reason(refused));
-            }
-            return Optional.empty();
-        }
+        return build("", problemsBefore, make);
     }
 
     /** The same, where the constructor can refuse only what stands in one cell. */
     <T> Optional<T> build(String column, Supplier<T> make) {
-        int before = problems.count();
+        return build(column, problems.count(), make);
+    }
+
+    private <T> Optional<T> build(String column, int before, Supplier<T> make) {
         try {
             T made = make.get();
             return hasProblems() ? Optional.empty() : Optional.of(made);

@@ -21,7 +21,7 @@ final class KnownPart {
     static Part find(Catalog catalog, String path) {
         String number = path.startsWith("/") ? path.substring(1) : path;
         return Optional.of(number)
-                .filter(text -> text.matches(PartNumber.FORM))
+                .filter(PartNumber::isOne)
                 .flatMap(text -> catalog.findPart(new PartNumber(text)))
                 .orElseThrow(
                         () ->

@@ -37,7 +37,7 @@ record PartQuery(Set<PartKind> kinds, String words, Optional<PartNumber> after, 
                             only -> kinds.retainAll(Set.of(only)),
                             () -> errors.put("kind", "must be one of " + codes()));
         }
-        if (after != null && !after.isEmpty() && !after.matches(PartNumber.FORM)) {
+        if (after != null && !after.isEmpty() && !PartNumber.isOne(after)) {
             errors.put("after", "must be a part number");
         }
         if (limit < 1 || limit > MOST) {

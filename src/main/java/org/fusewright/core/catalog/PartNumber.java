@@ -7,15 +7,17 @@ import java.util.regex.Pattern;
 /** The number by which a part is ordered; 1 to 40 letters, digits, dots, dashes or slashes. */
 public record PartNumber(String value) implements Comparable<PartNumber> {
 
-    /** The form of a part number, as a regular expression. */
-    public static final String FORM = "[A-Za-z0-9][A-Za-z0-9./-]{0,39}";
-
-    private static final Pattern PATTERN = Pattern.compile(FORM);
+    private static final Pattern FORM = Pattern.compile("[A-Za-z0-9][A-Za-z0-9./-]{0,39}");
 
     public PartNumber {
-        if (!PATTERN.matcher(value).matches()) {
+        if (!isOne(value)) {
             throw new IllegalArgumentException("not a part number: " + value);
         }
+    }
+
+    /** Whether a text has the form of a part number. */
+    public static boolean isOne(String text) {
+        return FORM.matcher(text).matches();
     }
 
     @Override

@@ -12,6 +12,8 @@ import org.joda.money.Money;
 
 import java.math.RoundingMode;
 import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
 
 /**
  * Everything that a job needs, where it goes, what was checked and what it costs the shop.
@@ -173,5 +175,21 @@ public record Kit(
             worst = check.verdict().compareTo(worst) > 0 ? check.verdict() : worst;
         }
         return worst;
+    }
+
+    /** All leads: those of the feeds, then circuit by circuit. */
+    public Stream<KitLead> leads() {
+        return Stream.concat(
+                        feeds.stream().map(KitFeed::leads),
+                        circuits.stream().map(KitCircuit::leads))
+                .flatMap(List::stream);
+    }
+
+    public Optional<KitCircuit> findCircuit(String id) {
+        return circuits.stream().filter(circuit -> circuit.sized().id().equals(id)).findFirst();
+    }
+
+    public Optional<KitFeed> findFeed(String id) {
+        return feeds.stream().filter(feed -> feed.sized().id().equals(id)).findFirst();
     }
 }

@@ -20,6 +20,7 @@ import org.fusewright.core.words.Unit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
+import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
 
 /** How currents and what a device may carry came about, as formulas; worked out when asked for. */
@@ -162,20 +163,25 @@ public final class CurrentFormulas {
         String owner = circuits.getFirst().id();
         return current(
                 Phrase.of("formula.carries", owner),
-                Expression.sum(numbered(circuits, SizedCircuit::runningA, "formula.runs")));
+                Expression.sum(
+                        numbered(
+                                circuits,
+                                SizedCircuit::runningA,
+                                SizedCircuit::id,
+                                "formula.runs")));
     }
 
-    private static List<Expression> numbered(
-            List<SizedCircuit> circuits, ToDoubleFunction<SizedCircuit> currentA, String meaning) {
+    private static <T> List<Expression> numbered(
+            List<T> parts, ToDoubleFunction<T> currentA, Function<T, String> id, String meaning) {
         List<Expression> terms = new ArrayList<>();
-        for (SizedCircuit circuit : circuits) {
+        for (T part : parts) {
             terms.add(
                     of(
                             Quantity.workedOut(
                                     "I_" + (terms.size() + 1),
-                                    currentA.applyAsDouble(circuit),
+                                    currentA.applyAsDouble(part),
                                     Unit.AMPERE,
-                                    Phrase.of(meaning, circuit.id()))));
+                                    Phrase.of(meaning, id.apply(part)))));
         }
         return terms;
     }
@@ -223,7 +229,8 @@ public final class CurrentFormulas {
      */
     public static Derivation feed(
             Feed feed, List<SizedCircuit> owners, List<ResolvedCircuit> triggered, Supply supply) {
-        List<Expression> terms = numbered(owners, SizedCircuit::carriedA, "formula.carries");
+        List<Expression> terms =
+                numbered(owners, SizedCircuit::carriedA, SizedCircuit::id, "formula.carries");
         for (int i = 0; i < triggered.size(); i++) {
             terms.add(coil(triggered.get(i), i + 1, supply));
         }
@@ -260,17 +267,8 @@ public final class CurrentFormulas {
      * @param mostA what the feed runs altogether, where that may be less than its parts
      */
     public static Derivation passedOn(Lead lead, List<Lead> onward, OptionalDouble mostA) {
-        List<Expression> terms = new ArrayList<>();
-        for (Lead next : onward) {
-            terms.add(
-                    of(
-                            Quantity.workedOut(
-                                    "I_" + (terms.size() + 1),
-                                    next.currentA(),
-                                    Unit.AMPERE,
-                                    Phrase.of("formula.lead-runs", next.id()))));
-        }
-        Expression sum = Expression.sum(terms);
+        Expression sum =
+                Expression.sum(numbered(onward, Lead::currentA, Lead::id, "formula.lead-runs"));
         return current(
                 Phrase.of("formula.lead-runs", lead.id()),
                 mostA.isEmpty()

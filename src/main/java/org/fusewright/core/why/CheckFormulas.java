@@ -141,15 +141,13 @@ final class CheckFormulas {
 
     private Optional<SizedCircuit> circuit() {
         return check.subject().scope() == Scope.CIRCUIT
-                ? circuits().filter(c -> c.id().equals(check.subject().id())).findFirst()
+                ? kit.findCircuit(check.subject().id()).map(KitCircuit::sized)
                 : Optional.empty();
     }
 
     private Optional<KitFeed> feed() {
         return check.subject().scope() == Scope.FEED
-                ? kit.feeds().stream()
-                        .filter(f -> f.sized().id().equals(check.subject().id()))
-                        .findFirst()
+                ? kit.findFeed(check.subject().id())
                 : Optional.empty();
     }
 
@@ -162,7 +160,8 @@ final class CheckFormulas {
         return circuit.resolved()
                 .circuit()
                 .contactFrom()
-                .flatMap(id -> circuits().filter(c -> c.id().equals(id)).findFirst())
+                .flatMap(kit::findCircuit)
+                .map(KitCircuit::sized)
                 .orElse(circuit);
     }
 
@@ -255,8 +254,7 @@ final class CheckFormulas {
     private Derivation total(KitBlock block) {
         List<Expression> terms = new ArrayList<>();
         for (KitBlock.Seat seat : block.seats()) {
-            SizedCircuit circuit =
-                    circuits().filter(c -> c.id().equals(seat.circuit())).findFirst().orElseThrow();
+            SizedCircuit circuit = kit.findCircuit(seat.circuit()).orElseThrow().sized();
             boolean relay = seat.part() instanceof Relay;
             terms.add(
                     of(

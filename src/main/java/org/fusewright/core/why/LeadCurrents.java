@@ -3,7 +3,6 @@ package org.fusewright.core.why;
 import org.fusewright.core.formula.Derivation;
 import org.fusewright.core.job.Supply;
 import org.fusewright.core.kit.Kit;
-import org.fusewright.core.kit.KitCircuit;
 import org.fusewright.core.kit.KitFeed;
 import org.fusewright.core.kit.KitLead;
 import org.fusewright.core.sizing.CurrentFormulas;
@@ -14,7 +13,7 @@ import org.fusewright.core.sizing.SizedFeed;
 
 import java.util.List;
 import java.util.OptionalDouble;
-import java.util.stream.Stream;
+import java.util.function.Predicate;
 
 /** What the leads of a kit carry: each by what hangs on its end, or goes on from there. */
 final class LeadCurrents {
@@ -23,14 +22,6 @@ final class LeadCurrents {
 
     LeadCurrents(Kit kit) {
         this.kit = kit;
-    }
-
-    /** All leads, circuit by circuit, then those of the feeds. */
-    Stream<KitLead> leads() {
-        return Stream.concat(
-                        kit.circuits().stream().map(KitCircuit::leads),
-                        kit.feeds().stream().map(KitFeed::leads))
-                .flatMap(List::stream);
     }
 
     Derivation of(KitLead kitLead) {
@@ -42,25 +33,28 @@ final class LeadCurrents {
             case PIGTAIL ->
                     lead.to() instanceof LeadEnd.InCavity cavity
                             ? CurrentFormulas.carried(Why.behind(kit, circuit(cavity.circuit())))
-                            : CurrentFormulas.passedOn(
-                                    lead, from(lead.to()), mostOf(feed(owner).sized()));
+                            : onward(lead, mostOf(feed(owner).sized()));
             case JUMPER, TRUNK ->
                     lead.to() instanceof LeadEnd.AtSplice
-                            ? CurrentFormulas.passedOn(
-                                    lead, from(lead.to()), OptionalDouble.empty())
+                            ? onward(lead, OptionalDouble.empty())
                             : CurrentFormulas.running(
                                     circuit(owner).resolved().circuit(), supply());
             case BRANCH ->
                     lead.to() instanceof LeadEnd.AtSplice
-                            ? CurrentFormulas.passedOn(
-                                    lead, from(lead.to()), OptionalDouble.empty())
+                            ? onward(lead, OptionalDouble.empty())
                             : ofLoad(owner, lead.to());
             case RETURN ->
                     lead.from() instanceof LeadEnd.AtSplice
                             ? CurrentFormulas.passedOn(
-                                    lead, to(lead.from()), OptionalDouble.empty())
+                                    lead,
+                                    leads(back -> back.to().equals(lead.from())),
+                                    OptionalDouble.empty())
                             : ofLoad(owner, lead.from());
         };
+    }
+
+    private Derivation onward(Lead lead, OptionalDouble mostA) {
+        return CurrentFormulas.passedOn(lead, leads(next -> next.from().equals(lead.to())), mostA);
     }
 
     private Derivation ofLoad(String circuit, LeadEnd end) {
@@ -74,27 +68,16 @@ final class LeadCurrents {
                 : OptionalDouble.of(feed.runningA());
     }
 
-    private List<Lead> from(LeadEnd end) {
-        return leads().map(KitLead::lead).filter(lead -> lead.from().equals(end)).toList();
-    }
-
-    private List<Lead> to(LeadEnd end) {
-        return leads().map(KitLead::lead).filter(lead -> lead.to().equals(end)).toList();
+    private List<Lead> leads(Predicate<Lead> there) {
+        return kit.leads().map(KitLead::lead).filter(there).toList();
     }
 
     private SizedCircuit circuit(String id) {
-        return kit.circuits().stream()
-                .map(KitCircuit::sized)
-                .filter(circuit -> circuit.id().equals(id))
-                .findFirst()
-                .orElseThrow();
+        return kit.findCircuit(id).orElseThrow().sized();
     }
 
     private KitFeed feed(String id) {
-        return kit.feeds().stream()
-                .filter(feed -> feed.sized().id().equals(id))
-                .findFirst()
-                .orElseThrow();
+        return kit.findFeed(id).orElseThrow();
     }
 
     private Supply supply() {

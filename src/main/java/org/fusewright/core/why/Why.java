@@ -64,10 +64,8 @@ public final class Why {
                                                     circuit.resolved().circuit(), job.supply()))
                             .map(Why::explained);
             case "feed" ->
-                    kit.feeds().stream()
-                            .filter(feed -> feed.sized().id().equals(of))
+                    kit.findFeed(of)
                             .filter(feed -> feed.sized().mainDevice().isPresent())
-                            .findFirst()
                             .map(feed -> explained(carried(kit, feed)));
             case "cut" ->
                     lead(of).map(lead -> explained(LeadFormulas.cut(lead.lead(), job.choices())));
@@ -101,17 +99,11 @@ public final class Why {
     }
 
     private Optional<SizedCircuit> circuit(String id) {
-        return kit.circuits().stream()
-                .map(KitCircuit::sized)
-                .filter(circuit -> circuit.id().equals(id))
-                .findFirst();
+        return kit.findCircuit(id).map(KitCircuit::sized);
     }
 
     private Optional<KitLead> lead(String id) {
-        return new LeadCurrents(kit)
-                .leads()
-                .filter(lead -> lead.lead().id().equals(id))
-                .findFirst();
+        return kit.leads().filter(lead -> lead.lead().id().equals(id)).findFirst();
     }
 
     static Derivation carried(Kit kit, KitFeed feed) {

@@ -209,7 +209,7 @@ public final class CountRequests {
 
     private static PartNumber part(JsonFields fields, String name) {
         String text = fields.text(name);
-        if (text.matches(PartNumber.FORM)) {
+        if (PartNumber.isOne(text)) {
             return new PartNumber(text);
         }
         if (!text.isEmpty()) {
@@ -221,7 +221,7 @@ public final class CountRequests {
     private static Set<PartNumber> parts(JsonFields fields, List<String> texts) {
         Set<PartNumber> parts = new LinkedHashSet<>();
         for (int i = 0; i < texts.size(); i++) {
-            if (texts.get(i).matches(PartNumber.FORM)) {
+            if (PartNumber.isOne(texts.get(i))) {
                 parts.add(new PartNumber(texts.get(i)));
             } else {
                 fields.report("offScale/" + i, "wrong.no-part-number");

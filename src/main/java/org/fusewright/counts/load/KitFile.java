@@ -104,7 +104,7 @@ public final class KitFile {
         long line = record.getStartingLineNumber();
         String part = cell(record, partColumn);
         String quantity = cell(record, quantityColumn);
-        boolean isPart = part.matches(PartNumber.FORM);
+        boolean isPart = PartNumber.isOne(part);
         if (!isPart) {
             report(line, PART, part, "kit-file.no-part");
         }

@@ -380,7 +380,7 @@ class CountPages {
     }
 
     private static PartNumber part(String text) {
-        if (!text.matches(PartNumber.FORM)) {
+        if (!PartNumber.isOne(text)) {
             throw refused("/part", "wrong.no-part-number");
         }
         return new PartNumber(text);
