@@ -42,6 +42,9 @@ document.addEventListener('htmx:configRequest', event => {
   if (to !== path()) {
     return;
   }
+  if (elt.id === 'wants') {
+    addState(parameters);
+  }
   sent = [];
   sentStray = null;
   edit = `${Date.now().toString(36)}${Math.random().toString(36).slice(2)}`;
@@ -64,6 +67,15 @@ document.addEventListener('htmx:configRequest', event => {
     chooseFields(parameters);
   }
 });
+
+/** What the form says of itself: htmx would search the whole page for it. */
+function addState(parameters) {
+  const own = [...form().children].filter(({type}) => type === 'hidden');
+  const opened = [...document.getElementsByName('open')].filter(field => field.form === form());
+  for (const field of [...own, ...opened, document.getElementById('held')]) {
+    parameters.append(field.name, field.value);
+  }
+}
 
 /** Those of one revision at a time: the oldest first, the others follow. */
 function chooseFields(parameters) {

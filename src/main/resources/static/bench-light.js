@@ -2,6 +2,7 @@
 // first and then what it belongs to; the server writes it.
 
 let lit = [];
+let pointed = null;
 let focused = null;
 
 const nameOf = text => text.split(' ', 1)[0];
@@ -19,8 +20,17 @@ function belongTo(element) {
 }
 
 function light(element) {
-  lit.forEach(other => other.classList.remove('lit'));
+  if (element !== pointed) {
+    lightAnew(element);
+  }
+}
+
+function lightAnew(element) {
+  const before = lit;
+  pointed = element;
   lit = element?.isConnected ? belongTo(element) : [];
+  const now = new Set(lit);
+  before.filter(other => !now.has(other)).forEach(other => other.classList.remove('lit'));
   lit.forEach(other => other.classList.add('lit'));
 }
 
@@ -28,7 +38,11 @@ const within = target => target.closest?.('.bench [data-of]') ?? null;
 
 document.addEventListener('pointerover', event => light(within(event.target) ?? focused));
 document.addEventListener('focusin', event => light(focused = within(event.target)));
-document.addEventListener('focusout', () => light(focused = null));
+document.addEventListener('focusout', event => {
+  if (!event.relatedTarget) {
+    light(focused = null); // else what gets the focus says what is lit
+  }
+});
 
 // --- the drawing by keyboard: one stop for the tab key, arrows go on from there ---
 
@@ -102,7 +116,7 @@ let heldFocus = null;
 
 document.addEventListener('htmx:beforeSwap', () => {
   heldFocus = document.activeElement?.closest?.(PARTS)?.id ?? null;
-  light(null);
+  lightAnew(null);
 });
 document.addEventListener('htmx:afterSettle', () => {
   for (const said of document.querySelectorAll('.said[data-of]')) {
@@ -114,7 +128,11 @@ document.addEventListener('htmx:afterSettle', () => {
   if (again && document.activeElement !== again) {
     again.focus({preventScroll: true});
   }
-  light(focused = within(document.activeElement));
+  lightAnew(focused = within(document.activeElement));
+});
+document.addEventListener('followed', () => {
+  makeStops();
+  lightAnew(pointed);
 });
 
 makeStops();

@@ -77,7 +77,7 @@ function setDown() {
 /** What was asked for last, told of when its answer is there. */
 let asked = null;
 
-document.addEventListener('htmx:afterSettle', () => {
+function tellWhatWasAsked() {
   if (!asked) {
     return;
   }
@@ -92,7 +92,9 @@ document.addEventListener('htmx:afterSettle', () => {
       document.querySelector(`svg.devices .seat[data-row="${row}"]`)?.focus({preventScroll: true});
     }
   }
-});
+}
+document.addEventListener('htmx:afterSettle', tellWhatWasAsked);
+document.addEventListener('followed', tellWhatWasAsked);
 
 // --- by pointer ---
 

@@ -25,8 +25,56 @@ function requests(element) {
       .join('\n');
 }
 
+// --- what is out of sight follows when the page has been drawn ---
+
+/** Behind the frame that shows the answer. */
+const MOST_BEHIND_MS = 100;
+const whenIdle = window.requestIdleCallback
+    ? task => requestIdleCallback(task, {timeout: MOST_BEHIND_MS})
+    : task => setTimeout(task, MOST_BEHIND_MS);
+
+/** Parts that stand apart from what is seen. */
+let outOfSight = new Set();
+
+/** Those of them that an answer moves, with what it says of them. */
+const postponed = new Map();
+
+function isOutOfSight(part) {
+  const {top, bottom} = part.getBoundingClientRect();
+  return (bottom < 0 || top > innerHeight) && !part.contains(document.activeElement);
+}
+
+function follow() {
+  outOfSight.clear();
+  const added = [];
+  for (const [old, fresh] of postponed) {
+    if (old.isConnected) {
+      settle(old, fresh, added);
+    }
+  }
+  isMissing ||= added.some(element => element.querySelector('template'));
+  postponed.clear();
+  if (added.length) {
+    added.forEach(element => htmx.process(element));
+    document.dispatchEvent(new Event('followed'));
+  }
+  fetchMissing();
+}
+
+document.addEventListener('htmx:beforeOnLoad', () => {
+  // Asked while nothing has moved yet: afterwards it would cost a layout.
+  const hidden = [...document.getElementsByClassName('apart')].filter(isOutOfSight);
+  follow();
+  outOfSight = new Set(hidden);
+});
+window.addEventListener('beforeprint', follow);
+
 /** Makes `old` say what `fresh` says; `added` gets the elements that are new. */
 function settle(old, fresh, added) {
+  if (outOfSight.has(old) && isSame(old, fresh)) {
+    postponed.set(old, fresh);
+    return;
+  }
   if (old.isEqualNode(fresh) && !old.matches(FIELDS) && !old.querySelector(FIELDS)) {
     return;
   }
@@ -159,13 +207,13 @@ function replace(old, fresh, added) {
 
 /** What is wrong with a field is told to those who do not see it, and never lies in a closed part. */
 function pointAtFaults() {
-  for (const field of document.querySelectorAll('[aria-invalid]')) {
-    if (!document.getElementById(`${field.id}-fault`)?.textContent) {
-      field.removeAttribute('aria-invalid');
+  for (const fault of document.getElementsByClassName('fault')) {
+    const field = document.getElementById(fault.id.replace(/-fault$/, ''));
+    if (!fault.hasChildNodes()) {
+      field?.removeAttribute('aria-invalid');
+      continue;
     }
-  }
-  for (const fault of document.querySelectorAll('.fault:not(:empty)')) {
-    document.getElementById(fault.id.replace(/-fault$/, ''))?.setAttribute('aria-invalid', 'true');
+    field?.setAttribute('aria-invalid', 'true');
     const closed = fault.closest('details:not([open])');
     if (closed) {
       closed.open = true;
@@ -218,17 +266,29 @@ document.addEventListener('htmx:afterSwap', event => {
 });
 
 document.addEventListener('htmx:afterSettle', () => {
+  outOfSight.clear();
+  if (postponed.size) {
+    requestAnimationFrame(() => whenIdle(follow));
+  }
   pointAtFaults();
-  if (isMissing) {
-    htmx.trigger('#work', 'missing');
-  } else if (isSwapped) {
+  if (!fetchMissing() && isSwapped) {
     for (const part of document.querySelectorAll('.later[data-loaded]')) {
       part.dataset.stale = '';
       fetchAnew(part);
     }
   }
-  isSwapped = isMissing = false;
+  isSwapped = false;
 });
+
+/** Has the whole job fetched if an answer relied on what is not here; says whether it did. */
+function fetchMissing() {
+  const had = isMissing;
+  isMissing = false;
+  if (had) {
+    htmx.trigger('#work', 'missing');
+  }
+  return had;
+}
 
 /** What stands closed is fetched when it opens. */
 function fetchAnew(part) {

@@ -162,6 +162,7 @@ class JobPageTest {
         createJob(page);
         press(page, "Add a circuit");
         assertThat(page.locator("svg.wires")).hasCount(1);
+        assertThat(page.locator("#cut-list")).containsText("circuit-1/out");
         String kit = page.locator("#kit").textContent();
         field(page, "/circuits/0/runM").fill("far");
         field(page, "/circuits/0/loads/0/amount").fill("");
