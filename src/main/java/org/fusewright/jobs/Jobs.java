@@ -158,12 +158,9 @@ public class Jobs {
 
     private StoredJob write(JobRow row, JobReading reading, String by) {
         Job job = reading.getJob();
-        rows.findByReference(job.reference())
-                .filter(other -> !other.id.equals(row.id))
-                .ifPresent(
-                        other -> {
-                            throw new ReferenceTakenException(job.reference());
-                        });
+        if (!job.reference().equals(row.reference) && rows.existsByReference(job.reference())) {
+            throw new ReferenceTakenException(job.reference());
+        }
         row.reference = job.reference();
         row.title = job.title();
         row.customer = job.customer();

@@ -9,6 +9,7 @@ import jakarta.persistence.Table;
 import org.hibernate.annotations.Immutable;
 import org.hibernate.annotations.JdbcTypeCode;
 import org.hibernate.type.SqlTypes;
+import org.springframework.data.domain.Persistable;
 
 import java.time.Instant;
 
@@ -16,7 +17,7 @@ import java.time.Instant;
 @Entity
 @Immutable
 @Table(name = "job_revision")
-public class JobRevisionRow {
+public class JobRevisionRow implements Persistable<JobRevisionRow.Key> {
     /** Which revision of which job. */
     @Embeddable
     public record Key(@Column(name = "job_id") long jobId, int revision) {}
@@ -34,4 +35,15 @@ public class JobRevisionRow {
 
     @Column(name = "changed_by")
     public String changedBy = "";
+
+    @Override
+    public Key getId() {
+        return key;
+    }
+
+    /** Whatever is saved is new: nobody needs to look for an older one. */
+    @Override
+    public boolean isNew() {
+        return true;
+    }
 }

@@ -6,11 +6,10 @@ import org.springframework.data.jpa.repository.Query;
 
 import java.util.Collection;
 import java.util.List;
-import java.util.Optional;
 
 /** The rows of {@code job}. */
 public interface JobRows extends JpaRepository<JobRow, Long> {
-    Optional<JobRow> findByReference(String reference);
+    boolean existsByReference(String reference);
 
     /** A job's newest revision. */
     interface Newest {
