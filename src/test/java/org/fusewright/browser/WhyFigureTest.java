@@ -84,6 +84,23 @@ class WhyFigureTest {
     }
 
     @Test
+    void opensTheRatingOfADeviceToWhatItCarries(Page page) {
+        openSample(page);
+
+        for (String table : List.of("#circuits", "#feeds")) {
+            Locator rating = page.locator(table + " .device a.opens").first();
+            double shown = number(rating.textContent());
+
+            Locator panel = open(page, table + " .device a.opens");
+
+            assertThat(panel.locator("#why-title")).containsText("-load");
+            assertThat(number(panel.locator("tr:has-text('rating of') td").first().textContent()))
+                    .isEqualTo(shown);
+            page.keyboard().press("Escape");
+        }
+    }
+
+    @Test
     void opensAndClosesByKeyboardAndGivesTheFocusBack(Page page) {
         openSample(page);
         open(page, FIRST_CUT);

@@ -1,5 +1,6 @@
 package org.fusewright.jobs.web;
 
+import org.fusewright.core.check.CheckCode;
 import org.fusewright.core.check.Subject;
 import org.fusewright.core.job.MalformedJobException;
 import org.fusewright.core.kit.Kit;
@@ -284,6 +285,17 @@ public record JobView(
                                         ? view.deviceOfFeed(id(row))
                                         : view.deviceOfCircuit(id(row)))
                 .orElse("");
+    }
+
+    /** The figure that explains the rating of that device: the check of the load on it. */
+    public Optional<String> whyDevice(String row) {
+        return said(row).checks().stream()
+                .filter(
+                        check ->
+                                check.code() == CheckCode.RUNNING_LOAD
+                                        || check.code() == CheckCode.FEED_LOAD)
+                .findFirst()
+                .map(WhyView::of);
     }
 
     /** What a row is called wherever things that belong together are lit: "circuit:pump". */
