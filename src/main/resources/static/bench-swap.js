@@ -46,6 +46,9 @@ function isOutOfSight(part) {
 
 function follow() {
   outOfSight.clear();
+  if (!postponed.size) {
+    return;
+  }
   const added = [];
   for (const [old, fresh] of postponed) {
     if (old.isConnected) {
@@ -54,10 +57,8 @@ function follow() {
   }
   isMissing ||= added.some(element => element.querySelector('template'));
   postponed.clear();
-  if (added.length) {
-    added.forEach(element => htmx.process(element));
-    document.dispatchEvent(new Event('followed'));
-  }
+  added.forEach(element => htmx.process(element));
+  document.dispatchEvent(new Event('followed'));
   fetchMissing();
 }
 

@@ -188,6 +188,29 @@ class BlockSheetTest {
     }
 
     @Test
+    void saysWhatIsOutOfSightTooAndKeepsItLit(Page page) {
+        openSample(page, "TQ-014");
+        page.setViewportSize(1440, 420);
+        Locator run = field(page, "/circuits/0/runM");
+        Locator lead = page.locator("#cuts tr[data-of*='lead:pump/out']");
+        Locator wire = page.locator("#parts-wire tr.lit:has-text('pump/out') .num").first();
+        String before = run.inputValue();
+        String cut = lead.textContent();
+        run.focus();
+        String metres = wire.textContent();
+
+        run.fill("1.7");
+        run.press("Tab");
+
+        assertThat(lead).not().hasText(cut);
+        assertThat(lead).hasClass(LIT);
+        assertThat(wire).not().hasText(metres);
+        run.fill(before);
+        run.press("Tab");
+        assertThat(lead).hasText(cut);
+    }
+
+    @Test
     void lightsWhatBelongsToACavityAPartALeadAndACheck(Page page) {
         openSample(page, "TQ-014");
         Locator cavity = page.locator("svg.wires .cavity.used[data-of*='lead:pump/out']").first();
