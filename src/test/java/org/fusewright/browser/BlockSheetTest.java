@@ -189,12 +189,11 @@ class BlockSheetTest {
 
     @Test
     void saysWhatIsOutOfSightTooAndKeepsItLit(Page page) {
-        openSample(page, "TQ-014");
+        createJob(page);
         page.setViewportSize(1440, 420);
         Locator run = field(page, "/circuits/0/runM");
-        Locator lead = page.locator("#cuts tr[data-of*='lead:pump/out']");
-        Locator wire = page.locator("#parts-wire tr.lit:has-text('pump/out') .num").first();
-        String before = run.inputValue();
+        Locator lead = page.locator("#cuts tr[data-of*='lead:circuit-1/out']");
+        Locator wire = page.locator("#parts-wire tr.lit:has-text('circuit-1/out') .num").first();
         String cut = lead.textContent();
         run.focus();
         String metres = wire.textContent();
@@ -205,9 +204,6 @@ class BlockSheetTest {
         assertThat(lead).not().hasText(cut);
         assertThat(lead).hasClass(LIT);
         assertThat(wire).not().hasText(metres);
-        run.fill(before);
-        run.press("Tab");
-        assertThat(lead).hasText(cut);
     }
 
     @Test
