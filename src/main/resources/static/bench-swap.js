@@ -55,8 +55,8 @@ function follow() {
       settle(old, fresh, added);
     }
   }
-  isMissing ||= added.some(element => element.querySelector('template'));
   postponed.clear();
+  isMissing ||= relyOnMore(added);
   added.forEach(element => htmx.process(element));
   document.dispatchEvent(new Event('followed'));
   fetchMissing();
@@ -178,6 +178,9 @@ function settleChildren(old, fresh, added) {
   }
 }
 
+/** Whether there is an empty place of something held among what is new: it is not held then. */
+const relyOnMore = added => added.some(element => element.querySelector('template'));
+
 /** Blanks between rows stand in no answer's way. */
 function isBlankBefore(old, fresh) {
   return old.nodeType === Node.TEXT_NODE && fresh.nodeType === Node.ELEMENT_NODE
@@ -240,7 +243,7 @@ htmx.defineExtension('moved', {
     } else {
       settleChildren(target, fragment, added);
     }
-    isMissing ||= added.some(element => element.querySelector('template'));
+    isMissing ||= relyOnMore(added);
     return added;
   },
 });

@@ -153,15 +153,15 @@ public class DemandBenchmark {
         }
 
         public double demandMicros() {
-            return Median.of(demand) / 1000.0;
+            return Percentile.median(demand) / 1000.0;
         }
 
         public double plainMicros() {
-            return Median.of(plain) / 1000.0;
+            return Percentile.median(plain) / 1000.0;
         }
 
         public double ratio() {
-            return (double) Median.of(demand) / Median.of(plain);
+            return (double) Percentile.median(demand) / Percentile.median(plain);
         }
     }
 }

@@ -140,19 +140,11 @@ public class EditBenchmark {
         }
 
         public double p50() {
-            return atMost(0.5);
+            return Percentile.median(all);
         }
 
         public double p95() {
-            return atMost(0.95);
-        }
-
-        private double atMost(double share) {
-            return all.stream()
-                    .sorted()
-                    .skip((long) (share * all.size()))
-                    .findFirst()
-                    .orElseThrow();
+            return Percentile.of(all, 0.95);
         }
     }
 

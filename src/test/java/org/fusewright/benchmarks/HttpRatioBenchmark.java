@@ -121,15 +121,15 @@ public class HttpRatioBenchmark {
         }
 
         public double kitMicros() {
-            return Median.of(kit) / 1000.0;
+            return Percentile.median(kit) / 1000.0;
         }
 
         public double echoMicros() {
-            return Median.of(echo) / 1000.0;
+            return Percentile.median(echo) / 1000.0;
         }
 
         public double ratio() {
-            return (double) Median.of(kit) / Median.of(echo);
+            return (double) Percentile.median(kit) / Percentile.median(echo);
         }
     }
 

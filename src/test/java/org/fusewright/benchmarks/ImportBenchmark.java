@@ -175,11 +175,11 @@ public class ImportBenchmark {
         }
 
         public double copySeconds() {
-            return Median.of(copy) / 1e9;
+            return Percentile.median(copy) / 1e9;
         }
 
         public double newSeconds() {
-            return Median.of(allNew) / 1e9;
+            return Percentile.median(allNew) / 1e9;
         }
 
         public double newRatio() {
@@ -199,7 +199,7 @@ public class ImportBenchmark {
         }
 
         private double ratio(List<Long> times) {
-            return (double) Median.of(times) / Median.of(copy);
+            return (double) Percentile.median(times) / Percentile.median(copy);
         }
     }
 }

@@ -38,13 +38,13 @@ public class SearchTimes {
     @TearDown(Level.Iteration)
     public void print() {
         for (String name : calls.keySet()) {
-            double sql = Median.of(plain.get(name));
+            double sql = Percentile.median(plain.get(name));
             System.out.printf(
                     "%n%s: SQL %.0f us, call %.3f, request %.2f times that",
                     name,
                     sql / 1000,
-                    Median.of(calls.get(name)) / sql,
-                    Median.of(requests.get(name)) / sql);
+                    Percentile.median(calls.get(name)) / sql,
+                    Percentile.median(requests.get(name)) / sql);
         }
         System.out.println();
     }
@@ -52,7 +52,9 @@ public class SearchTimes {
     public double highestRatio() {
         return calls.keySet().stream()
                 .mapToDouble(
-                        name -> (double) Median.of(calls.get(name)) / Median.of(plain.get(name)))
+                        name ->
+                                (double) Percentile.median(calls.get(name))
+                                        / Percentile.median(plain.get(name)))
                 .max()
                 .orElseThrow();
     }

@@ -88,10 +88,10 @@ class WhyFigureTest {
         openSample(page);
 
         for (String table : List.of("#circuits", "#feeds")) {
-            Locator rating = page.locator(table + " .device a.opens").first();
-            double shown = number(rating.textContent());
+            String rating = table + " .device a.opens";
+            double shown = number(page.locator(rating).first().textContent());
 
-            Locator panel = open(page, table + " .device a.opens");
+            Locator panel = open(page, rating);
 
             assertThat(panel.locator("#why-title")).containsText("-load");
             assertThat(number(panel.locator("tr:has-text('rating of') td").first().textContent()))
